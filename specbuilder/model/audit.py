@@ -1,0 +1,45 @@
+"""What an audit of the catalogue finds beside outright faults: places a reader of the rules should look at again."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from .origin import Origin
+
+
+class LintCode(StrEnum):
+    """What is odd."""
+
+    ZERO_WITHOUT_NOTE = "zero-without-note"
+    """Mass or price is nought and nothing says why."""
+    IMPLAUSIBLE = "implausible"
+    """A figure outside what its kind can be."""
+    NO_REASON = "no-reason"
+    """A rule without the sentence the customer hears, or a need without one."""
+    NO_SOURCE = "no-source"
+    NO_FIX = "no-fix"
+    """A rule that stops or needs signing and offers nothing to do about it."""
+    NO_USUAL = "no-usual"
+    """A pick-one group without a house usual."""
+    TAG_UNUSED = "tag-unused"
+    """A capability that is given and that nothing asks for."""
+    TAG_NEVER_GIVEN = "tag-never-given"
+    """A capability that is asked for and that nothing gives."""
+    SILENT = "silent"
+    """A ledger or figure without a calculation, or a rule that waits for one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lint:
+    """One place to look at again."""
+
+    code: LintCode
+    subject: str
+    """Id of the option, group, rule, ledger or tag."""
+    field: str = ""
+    """The key in the file it is about, e.g. ``mass_kg``."""
+    value: float | None = None
+    least: float | None = None
+    most: float | None = None
+    origin: Origin
