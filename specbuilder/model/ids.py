@@ -19,3 +19,5 @@ BASE_VAN_GROUP = GroupId("base-van")
 """The group whose options are the base vans: the only group the program knows by name."""
 VAN_SUPPLY_GROUP = GroupId("van-supply")
 """The group that says whose van it is (question 3 of the brief)."""
+CUSTOMER_PART = Tag("customer-part")
+"""Given by every choice that is the customer's own part: the one capability the program itself gives."""

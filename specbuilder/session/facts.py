@@ -1,0 +1,99 @@
+"""From answers to facts: given, derived, closed, assumed, or unknown."""
+
+from __future__ import annotations
+
+from specbuilder.model.brief import Answer, BriefLine
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.facts import Facts
+from specbuilder.model.ids import CUSTOMER_PART, BriefKey
+from specbuilder.model.kinds import AnswerType, Owner, Truth
+from specbuilder.model.rules import AnyOf, BriefIs, Not
+from specbuilder.model.span import Span
+from specbuilder.model.spec import Choice, Spec
+from specbuilder.rulegraph.judge import brief_truth
+
+CHILD_AGE_LIMIT_YEARS = 12
+"""Below this age a child is counted as under 135 cm until its height is known (ESTIMATE; UK child-restraint rule)."""
+
+
+def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
+    """What holds for this spec. Lines are settled in catalogue order, so a line may open on an earlier one."""
+    values: dict[BriefKey, Answer] = {}
+    assumed: set[BriefKey] = set()
+    ranges = {k: Span(line.least, line.most) for k, line in catalogue.brief.items() if _is_number(line)}
+    facts = Facts(values=values, assumed=frozenset(), ranges=ranges)
+    derived = _derived(catalogue, spec)
+    for key, line in catalogue.brief.items():
+        if (given := spec.answers.get(key)) is not None:
+            values[key] = given
+        elif key in derived:
+            values[key] = derived[key]
+            if line.question is not None:
+                assumed.add(key)
+        elif line.closed is not None and asked(line, facts) is Truth.NO:
+            values[key] = line.closed
+        elif line.assumed is not None:
+            values[key] = line.assumed
+            assumed.add(key)
+    return Facts(values=values, assumed=frozenset(assumed), ranges=ranges)
+
+
+def asked(line: BriefLine, facts: Facts) -> Truth:
+    """Whether the line is asked now."""
+    return _any(line.asked_when, facts)
+
+
+def open_lines(catalogue: Catalogue, spec: Spec) -> tuple[BriefLine, ...]:
+    """The lines of the brief that are asked now, in catalogue order (the job state's are not asked)."""
+    facts = facts_of(catalogue, spec)
+    return tuple(
+        line for line in catalogue.brief.values() if line.question is not None and asked(line, facts) is Truth.YES
+    )
+
+
+def _any(expression: AnyOf, facts: Facts) -> Truth:
+    return max((_all(term.atoms, facts) for term in expression.terms), key=lambda t: t.value, default=Truth.NO)
+
+
+def _all(atoms: tuple[object, ...], facts: Facts) -> Truth:
+    return min((_truth(atom, facts) for atom in atoms), key=lambda t: t.value, default=Truth.YES)
+
+
+def _truth(atom: object, facts: Facts) -> Truth:
+    """Only answers may open a line; ``always`` does too."""
+    match atom:
+        case BriefIs():
+            return brief_truth(atom, facts)
+        case Not(inner):
+            return Truth(2 - _truth(inner, facts).value)
+        case _:
+            return Truth.YES
+
+
+def _is_number(line: BriefLine) -> bool:
+    return line.type in (AnswerType.WHOLE, AnswerType.DECIMAL)
+
+
+def _derived(catalogue: Catalogue, spec: Spec) -> dict[BriefKey, Answer]:
+    """Answers that other parts of the spec already hold; an answer that was given goes before them."""
+    derived: dict[str, Answer] = {
+        "van_data": "complete" if spec.van_data.complete else "missing",
+        "unknowns": "owned" if all(q.owned for q in spec.questions) else "open",
+        "own_parts": _own_parts(catalogue, spec),
+    }
+    ages = spec.answers.get(BriefKey("child_ages"))
+    if isinstance(ages, tuple):
+        derived["children_under_135cm"] = sum(int(age) < CHILD_AGE_LIMIT_YEARS for age in ages)
+    return {BriefKey(k): v for k, v in derived.items() if BriefKey(k) in catalogue.brief}
+
+
+def _own_parts(catalogue: Catalogue, spec: Spec) -> str:
+    theirs = [c for c in spec.choices if c.owner is Owner.CUSTOMER or _brought(catalogue, c)]
+    if not theirs:
+        return "none"
+    return "complete" if all(c.own_part is not None and c.own_part.complete for c in theirs) else "missing"
+
+
+def _brought(catalogue: Catalogue, choice: Choice) -> bool:
+    option = catalogue.options.get(choice.option)
+    return option is not None and CUSTOMER_PART in option.gives

@@ -1,0 +1,87 @@
+"""A spec over a catalogue: what was run, where every option stands, and the situation that is judged."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specbuilder.model.catalogue import Catalogue, Option
+from specbuilder.model.facts import Facts
+from specbuilder.model.ids import GroupId, OptionId
+from specbuilder.model.kinds import OptionState, Pick, Truth
+from specbuilder.model.situation import Placed, Situation
+from specbuilder.model.spec import Choice, Spec
+from specbuilder.rulegraph.clauses import no, yes
+from specbuilder.rulegraph.judge import brief_truth
+from specbuilder.rulegraph.states import Rulebook, Run, Stand, run, stands
+
+from .facts import facts_of
+from .rulebooks import rulebook_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Laid:
+    """A spec laid over a catalogue."""
+
+    facts: Facts
+    run: Run
+    stands: dict[OptionId, Stand]
+    situation: Situation
+
+
+def lay(catalogue: Catalogue, spec: Spec) -> Laid:
+    """Propagate and resolve one spec."""
+    rulebook = rulebook_of(catalogue)
+    facts = facts_of(catalogue, spec)
+    run_ = run_of(rulebook, spec.choices, facts)
+    standing = stands(run_, spec.choices)
+    return Laid(facts=facts, run=run_, stands=standing, situation=_situation(catalogue, spec, facts, standing))
+
+
+def run_of(rulebook: Rulebook, choices: tuple[Choice, ...], facts: Facts) -> Run:
+    """Hold what was asked for; followers are held only where they do not follow by themselves."""
+    answers = answer_literals(rulebook, facts)
+    asked_for = tuple(c for c in choices if not c.came_with)
+    first = run(rulebook, asked_for, answers)
+    variables, value = rulebook.clauses.option, first.trail.value
+    loose = [c for c in choices if c.came_with and c.option in variables and value[variables[c.option]] != 1]
+    return run(rulebook, (*asked_for, *loose), answers) if loose else first
+
+
+def answer_literals(rulebook: Rulebook, facts: Facts) -> tuple[int, ...]:
+    """The atoms of the brief that are settled, as literals."""
+    settled: list[int] = []
+    for atom, variable in rulebook.clauses.atom.items():
+        truth = brief_truth(atom, facts)
+        if truth is not Truth.MAYBE:
+            settled.append(yes(variable) if truth is Truth.YES else no(variable))
+    return tuple(settled)
+
+
+def _situation(catalogue: Catalogue, spec: Spec, facts: Facts, standing: dict[OptionId, Stand]) -> Situation:
+    placed = tuple(
+        Placed(option=option, count=c.count, place=c.place, owner=c.owner, own_part=c.own_part)
+        for c in spec.choices
+        if (option := catalogue.options.get(c.option)) is not None
+    )
+    answered = {p.option.group for p in placed}
+    undecided: dict[GroupId, tuple[Option, ...]] = {}
+    free: list[Option] = []
+    for group, members in rulebook_of(catalogue).members.items():
+        if catalogue.groups[group].pick is Pick.ANY:
+            free += (o for o in members if standing[o.id].state in (OptionState.OPEN, OptionState.FOLLOWS))
+        elif group not in answered:
+            undecided[group] = _live(members, standing)
+    chosen = {c.option for c in spec.choices}
+    return Situation(
+        catalogue=catalogue,
+        facts=facts,
+        van=next((p.option for p in placed if p.option.van is not None), None),
+        placed=placed,
+        undecided=undecided,
+        free=tuple(o for o in free if o.id not in chosen),
+    )
+
+
+def _live(members: tuple[Option, ...], standing: dict[OptionId, Stand]) -> tuple[Option, ...]:
+    follows = tuple(o for o in members if standing[o.id].state is OptionState.FOLLOWS)
+    return follows or tuple(o for o in members if standing[o.id].state is OptionState.OPEN)
