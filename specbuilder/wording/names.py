@@ -5,47 +5,85 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, Tag
+from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, Tag, Zone
 from specbuilder.model.kinds import Place
 from specbuilder.model.ledger import Lack
-from specbuilder.model.spec import Choice
+from specbuilder.model.spec import Choice, Spec
+
+from .brief_terms import key_words
+from .plain import lowered
+
+_PLACES = {"left": "on the left", "right": "on the right", "rear": "at the rear", "same": "on that side"}
 
 
 def option_name(catalogue: Catalogue, option: OptionId, place: Place | None = None, count: int = 1) -> str:
-    """``Side galley, right``, ``2 x USB pair``; an option that left the catalogue is said to be unknown."""
-    raise NotImplementedError
+    """``Side galley, right``, ``2 x USB pair``; one that left the catalogue is named as it stands in the file."""
+    known = catalogue.options.get(option)
+    name = known.name if known else f'"{option}" (not in this catalogue)'
+    sided = f"{name}, {place.value}" if place else name
+    return f"{count} x {sided}" if count > 1 else sided
 
 
 def choice_name(catalogue: Catalogue, choice: Choice) -> str:
     """The name of a choice with its place and count."""
-    raise NotImplementedError
+    return option_name(catalogue, choice.option, choice.place, choice.count)
+
+
+def chosen_name(catalogue: Catalogue, spec: Spec, option: OptionId) -> str:
+    """The name of an option as it stands in this spec, with the places and counts it was taken at."""
+    choices = spec.chosen(option)
+    if not choices:
+        return option_name(catalogue, option)
+    return listed(choice_name(catalogue, choice) for choice in choices)
 
 
 def group_name(catalogue: Catalogue, group: GroupId) -> str:
-    """``Cooking``."""
-    raise NotImplementedError
+    """``Cooking``; a group that left the catalogue is named as it stands in the file."""
+    known = catalogue.groups.get(group)
+    return known.name if known else f'"{group}" (not in this catalogue)'
 
 
 def key_name(catalogue: Catalogue, key: BriefKey) -> str:
     """Short name of a line of the brief: ``barrier height``."""
-    raise NotImplementedError
+    return key_words(key)
 
 
 def ledger_name(catalogue: Catalogue, ledger: LedgerId) -> str:
     """``Weight of the loaded van``."""
-    raise NotImplementedError
+    known = catalogue.ledgers.get(ledger)
+    return known.name if known else f'"{ledger}" (not in this catalogue)'
 
 
-def tag_name(catalogue: Catalogue, tag: Tag) -> str:
+def tag_name(tag: Tag) -> str:
     """A capability in words: ``exhaust on the right``, ``elevating roof``."""
-    raise NotImplementedError
+    return _place_words(tag)
+
+
+def zone_name(zone: Zone | Tag) -> str:
+    """A place in the van in words: ``wall floor on the right``."""
+    return _place_words(zone)
 
 
 def lack_name(catalogue: Catalogue, lack: Lack) -> str:
     """What is missing, in a few words: ``barrier height``, ``cooking``, ``the base van``."""
-    raise NotImplementedError
+    if lack.key is not None:
+        return key_name(catalogue, lack.key)
+    if lack.group is not None:
+        return lowered(group_name(catalogue, lack.group))
+    return "the data of the base van"
 
 
-def listed(names: Iterable[str], last: str = "and") -> str:
-    """``a``, ``a and b``, ``a, b and c``."""
-    raise NotImplementedError
+def listed(names: Iterable[str], last: str = "and", most: int = 0) -> str:
+    """``a``, ``a and b``, ``a, b and c``; with ``most`` the rest is counted: ``a, b and 3 more``."""
+    items = list(dict.fromkeys(names))
+    if most and len(items) > most:
+        items = [*items[:most], f"{len(items) - most} more"]
+    if len(items) < 2:
+        return "".join(items)
+    return f"{', '.join(items[:-1])} {last} {items[-1]}"
+
+
+def _place_words(text: str) -> str:
+    name, _, place = text.partition("@")
+    words = name.replace("-", " ")
+    return f"{words} {_PLACES.get(place, place)}" if place else words

@@ -17,3 +17,30 @@ def _shown(character: str) -> str:
         return " "
     category = unicodedata.category(character)
     return "\N{REPLACEMENT CHARACTER}" if category in ("Cc", "Cf", "Cs", "Co", "Cn") else character
+
+
+def fitted(text: str, width: int) -> str:
+    """The text cut to so many characters, ending in ``..`` where something was cut away."""
+    if len(text) <= width:
+        return text
+    return text[: max(0, width - 2)].rstrip() + ".."[:width]
+
+
+def lowered(name: str) -> str:
+    """The name inside a sentence: ``Cooking`` becomes ``cooking``, ``USB pair`` and ``CO alarm`` stay."""
+    return name[:1].lower() + name[1:] if name[1:2].islower() else name
+
+
+def raised(sentence: str) -> str:
+    """The sentence with a capital first letter."""
+    return sentence[:1].upper() + sentence[1:]
+
+
+def ended(sentence: str) -> str:
+    """The sentence with its full stop."""
+    sentence = sentence.rstrip()
+    return (
+        sentence
+        if sentence.endswith((".", "?", ":", ".\N{RIGHT DOUBLE QUOTATION MARK}", '."', '?"'))
+        else sentence + "."
+    )

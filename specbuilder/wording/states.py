@@ -48,7 +48,7 @@ def verdict_word(verdict: Verdict, accepted: bool = False) -> str:
 
 
 def level_words(level: Level) -> str:
-    """What a broken rule of this level means: ``cannot be signed``, ``can be accepted in writing``, ``said and printed``."""
+    """What it means when broken: ``cannot be signed``, ``can be accepted in writing``, ``said and printed``."""
     match level:
         case Level.STOP:
             return "cannot be signed"
