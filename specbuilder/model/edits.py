@@ -13,7 +13,7 @@ from .spec import OpenQuestion, OwnPart, VanData
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Take:
-    """Take an option: in a pick-one group it replaces the answer there. ``place`` None: the first that is not blocked."""
+    """Take an option; in a pick-one group it replaces the answer there. ``place`` None: the first not blocked."""
 
     option: OptionId
     place: Place | None = None

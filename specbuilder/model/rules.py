@@ -37,7 +37,10 @@ class GroupAnswered:
 
 @dataclass(frozen=True, slots=True)
 class BriefIs:
-    """``brief.KEY=V`` or ``job.KEY=V``: the answer compares so. On a list, ``=`` means contains and ``!=`` means is something else than just V."""
+    """``brief.KEY=V`` or ``job.KEY=V``: the answer compares so.
+
+    On a list, ``=`` means that it holds V and ``!=`` that it holds something else.
+    """
 
     key: BriefKey
     compare: Compare

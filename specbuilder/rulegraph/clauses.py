@@ -1,7 +1,7 @@
 """The catalogue's STOP rules and structure as clauses over yes-or-no variables.
 
-A *clause* is a set of literals of which at least one must be true. A literal is an int: ``2 * v`` says variable ``v`` is
-true, ``2 * v + 1`` that it is false; ``lit ^ 1`` is the opposite. Variables are placements (an option at one place),
+A *clause* is a set of literals of which at least one must be true. A literal is an int: ``2 * v`` says variable ``v``
+is true, ``2 * v + 1`` that it is false; ``lit ^ 1`` is the opposite. Variables are placements (an option at one place),
 options with several places, capabilities, and atoms of the brief. Each clause keeps what put it there, so that a chain
 of reasons can be read off.
 

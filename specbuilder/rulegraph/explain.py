@@ -9,7 +9,7 @@ from specbuilder.model.spec import Choice
 
 from .clauses import Placement, placements_of
 from .propagate import BY_ANSWER, BY_CHOICE, BY_GROUP, UNSET
-from .states import Run, Stand, choice_cause
+from .states import Run, Stand, choice_cause, node
 
 DEEPEST = 6
 """Longer chains are cut: nobody follows them at a counter."""
@@ -52,14 +52,7 @@ def _blocked_beside(run: Run, option: OptionId, stand: Stand) -> Cause | None:
             if all(trail.is_false(lit) and not trail.mask[lit >> 1] & swapped for lit in residual.lits):
                 why = clauses.why[residual.clause]
                 below = tuple(_settled(run, lit >> 1, DEEPEST - 1) for lit in residual.lits)
-                return Cause(
-                    kind=why.kind,
-                    rule=why.rule,
-                    option=why.option or option,
-                    group=why.group,
-                    tag=why.tag,
-                    because=below,
-                )
+                return replace(node(why, below), option=why.option or option)
     return stand.cause
 
 
@@ -79,7 +72,7 @@ def _settled(run: Run, variable: int, depth: int) -> Cause:
         below = tuple(choice_cause(run.rulebook.catalogue, c) for c in run.culprits(trail.mask[variable]))
     else:
         below = tuple(_settled(run, other, depth - 1) for other in others)
-    return Cause(kind=why.kind, rule=why.rule, option=why.option, group=why.group, tag=why.tag, because=below)
+    return node(why, below)
 
 
 def _choice(run: Run, name: object) -> Cause:

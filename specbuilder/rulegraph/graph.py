@@ -1,4 +1,4 @@
-"""The rule graph: options, capabilities, groups, rules, ledgers and answers as nodes, typed edges that keep their reason.
+"""The rule graph: options, capabilities, groups, rules, ledgers and answers, joined by edges that keep their reason.
 
 The graph is built once for a catalogue and never changed; a spec is laid over it. It answers *static* questions (what
 could give this, what does that lead to, who stands between the two). ``clauses.py`` compiles the same catalogue into
@@ -35,6 +35,8 @@ SIDE_MARK = "@side"
 
 
 class NodeKind(StrEnum):
+    """What a node stands for."""
+
     OPTION = "option"
     CAPABILITY = "capability"
     GROUP = "group"
@@ -52,6 +54,8 @@ class Node:
 
 
 class EdgeKind(StrEnum):
+    """What an edge says."""
+
     GIVES = "gives"
     """option -> capability"""
     MEMBER = "member"
@@ -174,7 +178,7 @@ def build_graph(catalogue: Catalogue) -> RuleGraph:
     net: nx.MultiDiGraph[Node] = nx.MultiDiGraph()
     for source, target, kind, rule in _edges(catalogue):
         net.add_edge(source, target, kind=kind, rule=rule)
-    return RuleGraph(nx.freeze(net))
+    return RuleGraph(net)
 
 
 def _edges(catalogue: Catalogue) -> Iterator[tuple[Node, Node, EdgeKind, RuleId | None]]:

@@ -13,7 +13,7 @@ from typing import assert_never
 from specbuilder.model.facts import Facts
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, RuleId, Tag, Zone
-from specbuilder.model.kinds import Compare, Pick, Place, RuleKind, Sense, Truth, Verdict
+from specbuilder.model.kinds import Compare, Place, RuleKind, Truth, Verdict
 from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.rules import (
     SAME,
@@ -313,8 +313,9 @@ def _zone(zone: Zone, situation: Situation) -> Truth:
     return Truth.MAYBE if (claims or taken) + may > 1 else Truth.YES
 
 
-def _most_claims(zones: tuple[Zone, ...], places: tuple[Place, ...], zone: str) -> int:
-    return max(zones_at(zones, place).count(zone) for place in ([p.value for p in places] or [None]))
+def _most_claims(zones: tuple[Zone, ...], places: tuple[Place, ...], zone: Zone) -> int:
+    at: tuple[str | None, ...] = tuple(p.value for p in places) or (None,)
+    return max(zones_at(zones, place).count(zone) for place in at)
 
 
 def _gather(expression: AnyOf, standing: Standing, side: Place | None, evidence: Evidence, *, wanted: bool) -> None:
@@ -394,19 +395,7 @@ def _gather_needs(standing: Standing, evidence: Evidence) -> None:
                 evidence.lacks += (Lack(group=g) for t in need.any_of for g in standing.may_give.get(t, ()))
 
 
-def _may_claim(situation: Situation, zone: str) -> Iterable[Lack]:
+def _may_claim(situation: Situation, zone: Zone) -> Iterable[Lack]:
     for group, options in situation.undecided.items():
         if any(_most_claims(o.zones, o.places, zone) for o in options):
             yield Lack(group=GroupId(group))
-
-
-def undecided_groups(situation: Situation) -> tuple[GroupId, ...]:
-    """Pick-one groups without an answer, in catalogue order."""
-    return tuple(
-        g.id for g in situation.catalogue.groups.values() if g.pick is Pick.ONE and g.id in situation.undecided
-    )
-
-
-def sense_of(atom: WithinBound) -> Sense:
-    """On which side of the bound the atom wants the value."""
-    return Sense.AT_MOST if atom.within else Sense.AT_LEAST

@@ -226,14 +226,12 @@ def _because(run_: Run, variable: int) -> Cause:
 
 def _cause(run_: Run, why: Why, mask: int) -> Cause:
     """A chain in short form: what connects, and the choices it rests on. ``explain.py`` tells the whole."""
-    return Cause(
-        kind=why.kind,
-        rule=why.rule,
-        option=why.option,
-        group=why.group,
-        tag=why.tag,
-        because=tuple(choice_cause(run_.rulebook.catalogue, c) for c in run_.culprits(mask)),
-    )
+    return node(why, tuple(choice_cause(run_.rulebook.catalogue, c) for c in run_.culprits(mask)))
+
+
+def node(why: Why, because: tuple[Cause, ...]) -> Cause:
+    """A node of a chain from what put a clause there."""
+    return Cause(kind=why.kind, rule=why.rule, option=why.option, group=why.group, tag=why.tag, because=because)
 
 
 def choice_cause(catalogue: Catalogue, choice: Choice) -> Cause:

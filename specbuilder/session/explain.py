@@ -14,7 +14,7 @@ from .situate import lay
 
 
 def why_option(catalogue: Catalogue, spec: Spec, option: OptionId) -> Cause | None:
-    """The chain behind a blocked or following option; None when it is plainly open or chosen, or not in the catalogue."""
+    """The chain behind a blocked or following option; None when it is open, chosen or not in the catalogue."""
     if option not in catalogue.options:
         return None
     status = evaluate(catalogue, spec).options[option]

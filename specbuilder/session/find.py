@@ -11,6 +11,8 @@ from specbuilder.model.kinds import Step
 
 
 class HitKind(StrEnum):
+    """What was found."""
+
     OPTION = "option"
     GROUP = "group"
     QUESTION = "question"
@@ -28,7 +30,7 @@ class Hit:
 
 
 def find(catalogue: Catalogue, text: str) -> tuple[Hit, ...]:
-    """Everything whose name holds all the words typed, best first: word beginnings before middles, names before text."""
+    """Everything whose name holds all the words typed, best first: beginnings before middles, names before text."""
     words = text.casefold().split()
     if not words:
         return ()
