@@ -1,0 +1,73 @@
+"""Writing a file whole: afterwards it holds either all of the old text or all of the new, whatever happens between."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import stat
+from pathlib import Path
+
+from .disk import disk
+
+PART = ".part"
+"""Ending of the file a text is written to before it takes the place of the old one."""
+
+
+def write_whole(path: Path, text: str, *, changed_s: float | None = None) -> None:
+    """Puts this text in the place of the file; it stands on the disk when this returns.
+
+    ``changed_s`` becomes the file's time of change, in seconds since 1970; None leaves it to the system.
+
+    Raises:
+        DiskTrouble: the old text is still there.
+    """
+    target = Path(os.path.realpath(path))
+    part = target.with_name(f".{target.name}.{os.getpid()}{PART}")
+    with disk(path, writing=True):
+        try:
+            _write(part, text.encode(), _mode(target))
+            if changed_s is not None:
+                os.utime(part, (changed_s, changed_s))
+            os.replace(part, target)
+        except OSError:
+            with contextlib.suppress(OSError):
+                part.unlink()
+            raise
+        sync_folder(target.parent)
+
+
+def write_all(file: int, data: bytes | memoryview) -> None:
+    """Writes all of it to an open file; the system may take it in pieces."""
+    rest = memoryview(data)
+    while rest:
+        rest = rest[os.write(file, rest) :]
+
+
+def sync_folder(folder: Path) -> None:
+    """Makes new and changed names in the folder last; where folders cannot be opened there is nothing to do."""
+    if os.name != "posix":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def _write(part: Path, data: bytes, mode: int | None) -> None:
+    file = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o666)
+    try:
+        if mode is not None and os.name == "posix":
+            os.fchmod(file, mode)
+        write_all(file, data)
+        os.fsync(file)
+    finally:
+        os.close(file)
+
+
+def _mode(target: Path) -> int | None:
+    """Rights of the file that is replaced: the new one keeps them."""
+    try:
+        return stat.S_IMODE(target.stat().st_mode)
+    except FileNotFoundError:
+        return None

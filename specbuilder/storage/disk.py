@@ -1,0 +1,82 @@
+"""What the disk may refuse, as one exception with a sentence: the only place where ``OSError`` is turned into words."""
+
+from __future__ import annotations
+
+import errno
+from collections.abc import Iterator
+from contextlib import contextmanager
+from enum import StrEnum
+from pathlib import Path
+from types import MappingProxyType
+
+from .faults import quotable
+
+
+class DiskReason(StrEnum):
+    """Why a file could not be read or written; the text form fits into brackets."""
+
+    FULL = "full"
+    READ_ONLY = "read only"
+    NOT_ALLOWED = "not allowed"
+    GONE = "gone"
+    IN_THE_WAY = "something in the way"
+    NAME = "name not possible"
+    TAKEN = "taken by another counter"
+    FAILED = "failed"
+
+
+_REASONS = MappingProxyType(
+    {
+        errno.ENOSPC: DiskReason.FULL,
+        errno.EDQUOT: DiskReason.FULL,
+        errno.EFBIG: DiskReason.FULL,
+        errno.EROFS: DiskReason.READ_ONLY,
+        errno.EACCES: DiskReason.NOT_ALLOWED,
+        errno.EPERM: DiskReason.NOT_ALLOWED,
+        errno.ENOENT: DiskReason.GONE,
+        errno.ESTALE: DiskReason.GONE,
+        errno.EISDIR: DiskReason.IN_THE_WAY,
+        errno.ENOTDIR: DiskReason.IN_THE_WAY,
+        errno.EEXIST: DiskReason.IN_THE_WAY,
+        errno.ENAMETOOLONG: DiskReason.NAME,
+        errno.EINVAL: DiskReason.NAME,
+        errno.ELOOP: DiskReason.NAME,
+    }
+)
+_BECAUSE = MappingProxyType(
+    {
+        DiskReason.FULL: "the disk is full: make room and try again.",
+        DiskReason.READ_ONLY: "the folder is read only: unlock it, or use --jobs with another folder.",
+        DiskReason.NOT_ALLOWED: "this user may not: change the rights of the file or its folder, or use another folder.",
+        DiskReason.GONE: "it is not there: check the path, and that its drive is connected.",
+        DiskReason.IN_THE_WAY: "something else of that name is in the way: move it or use another name.",
+        DiskReason.NAME: "the system takes no such name: use a shorter, plainer one.",
+        DiskReason.TAKEN: "another counter has taken this job over: open it again.",
+        DiskReason.FAILED: "the disk reports a fault: check the drive and try again.",
+    }
+)
+
+
+class DiskTrouble(Exception):
+    """A file could not be read or written. ``str()`` is one sentence with file and cure."""
+
+    def __init__(self, reason: DiskReason, path: Path, *, writing: bool) -> None:
+        self.reason = reason
+        self.path = path
+        self.writing = writing
+        done = "written" if writing else "read"
+        super().__init__(f"{quotable(str(path), 200)} could not be {done}, {_BECAUSE[reason]}")
+
+
+@contextmanager
+def disk(path: Path, *, writing: bool) -> Iterator[None]:
+    """Runs what touches this file.
+
+    Raises:
+        DiskTrouble: instead of any ``OSError``.
+    """
+    try:
+        yield
+    except OSError as error:
+        reason = _REASONS.get(error.errno or 0, DiskReason.FAILED)
+        raise DiskTrouble(reason, path, writing=writing) from error
