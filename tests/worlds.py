@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from specbuilder.model.catalogue import Catalogue, Firm, Group, Need, Option, Van
 from specbuilder.model.brief import BriefLine, Question
+from specbuilder.model.catalogue import Catalogue, Firm, Group, Need, Option, Van
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, RuleId, Tag, Zone
 from specbuilder.model.kinds import AnswerType, Confidence, Level, Pick, Place, RuleKind, Step
 from specbuilder.model.ledger import LedgerSpec

@@ -40,12 +40,22 @@ def worlds(draw: st.DrawFn) -> Catalogue:
             zones = draw(st.sampled_from(["", "", "z", "y@side" if places else "y"]))
             frees = draw(st.sampled_from(["", "", "", "z"]))
             options.append(
-                option(f"{g.id}-{i}", g.id, gives=" ".join(gives), needs=tuple(needs), zones=zones, places=places, frees=frees)
+                option(
+                    f"{g.id}-{i}",
+                    g.id,
+                    gives=" ".join(gives),
+                    needs=tuple(needs),
+                    zones=zones,
+                    places=places,
+                    frees=frees,
+                )
             )
     terms = st.lists(st.sampled_from(SIDED), min_size=1, max_size=2, unique=True).map("+".join)
     expressions = st.lists(terms, min_size=1, max_size=2).map(lambda found: tags(*found))
     kinds = st.sampled_from([RuleKind.NEEDS_ANY, RuleKind.EXCLUDES])
-    rules = tuple(rule(f"r{i}", draw(kinds), draw(expressions), draw(expressions)) for i in range(draw(st.integers(0, 4))))
+    rules = tuple(
+        rule(f"r{i}", draw(kinds), draw(expressions), draw(expressions)) for i in range(draw(st.integers(0, 4)))
+    )
     return catalogue(groups, tuple(options), rules)
 
 
@@ -130,4 +140,6 @@ def test_the_order_of_choices_does_not_change_any_state(world: Catalogue, data: 
     random.shuffle(mixed)
     first = {o: s.state for o, s in stands(run(book, choices, ()), choices).items()}
     second = {o: s.state for o, s in stands(run(book, tuple(mixed), ()), tuple(mixed)).items()}
-    assert {o: s for o, s in first.items() if s is OptionState.CHOSEN} == {o: s for o, s in second.items() if s is OptionState.CHOSEN}
+    assert {o: s for o, s in first.items() if s is OptionState.CHOSEN} == {
+        o: s for o, s in second.items() if s is OptionState.CHOSEN
+    }
