@@ -2,42 +2,114 @@
 
 from __future__ import annotations
 
+from typing import assert_never
+
 from specbuilder.model.brief import Answer, BriefLine
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BriefKey, GroupId, RuleId
-from specbuilder.model.kinds import Step
+from specbuilder.model.kinds import AnswerType, Step
 from specbuilder.model.report import Report
 from specbuilder.model.spec import OpenQuestion
 
+from . import quantities
+from .brief_terms import term
+from .names import group_name, key_name, listed, option_name
+from .plain import ended
+from .states import NOT_KNOWN, UNDECIDED, step_name
+
 
 def answer_words(catalogue: Catalogue, line: BriefLine, value: Answer | None) -> str:
-    """An answer: ``2 grown-ups``, ``no barrier``, ``fridge and kettle``; None is ``not known yet``."""
-    raise NotImplementedError
+    """An answer: ``2 grown-ups``, ``no barrier``, ``kettle and laptop``; None is ``not known yet``."""
+    words = term(line.key)
+    match value:
+        case None:
+            return NOT_KNOWN
+        case str():
+            return value_word(line, value)
+        case tuple():
+            return _several(line, value)
+        case int() | float():
+            if words.none and (value == 0 or value == line.unnamed):
+                return words.none
+            if words.one and value == 1:
+                return words.one
+            if words.many:
+                return words.many.replace("#", quantities.number_text(value, ""))
+            return quantities.quantity(value, line.unit, catalogue.firm.currency)
+        case _:
+            assert_never(value)
 
 
 def value_word(line: BriefLine, value: str) -> str:
     """One word a line may take, as it is shown: ``do not mind`` for ``any``."""
-    raise NotImplementedError
+    words = term(line.key)
+    if value in words.values:
+        return words.values[value]
+    if value == "none" and words.none:
+        return words.none
+    if quantities.is_number(value) and line.unit:
+        return f"{value} {line.unit}"
+    return value.replace("-", " ").replace("_", " ")
 
 
 def line_words(catalogue: Catalogue, report: Report, key: BriefKey) -> str:
     """The answer as it stands: given, ``assumed: 10 A``, or ``not known yet``."""
-    raise NotImplementedError
+    line = catalogue.brief.get(key)
+    if line is None:
+        return NOT_KNOWN
+    words = answer_words(catalogue, line, report.facts.get(key))
+    return f"assumed: {words}" if key in report.facts.assumed else words
 
 
 def question_words(catalogue: Catalogue, report: Report, number: int) -> str:
-    """The answers of one of the eleven questions in one line: ``2 grown-ups, 2 children``."""
-    raise NotImplementedError
+    """All answers of one of the eleven questions: ``2 grown-ups, 2 children; not known yet: sleepers``."""
+    group = catalogue.questions[number].group
+    if group is not None:
+        return _group_words(catalogue, report, GroupId(group))
+    lines = [line for line in catalogue.brief.values() if line.question == number]
+    given = [line_words(catalogue, report, x.key) for x in lines if report.spec.answers.get(x.key) is not None]
+    unknown = [key_name(catalogue, line.key) for line in lines if line.key in report.unknown]
+    assumed = [
+        answer_words(catalogue, x, report.facts.get(x.key))
+        for x in lines
+        if x.key in report.assumed and report.spec.answers.get(x.key) is None
+    ]
+    parts = [", ".join(given)] if given else []
+    if unknown:
+        parts.append(f"{NOT_KNOWN}: {listed(unknown)}" if given else NOT_KNOWN)
+    if assumed:
+        parts.append(f"assumed: {', '.join(assumed)}")
+    return "; ".join(parts) or "not asked"
 
 
 def hint(catalogue: Catalogue, line: BriefLine) -> str:
-    """How to answer: ``1 yes  2 no  3 do not mind``, ``how many, 1 to 6``, ``height in mm``."""
-    raise NotImplementedError
+    """How to answer: ``1 yes  2 no  3 do not mind``, ``from 1 to 6``, ``mm, from 0 to 3,500, 0: no barrier``."""
+    match line.type:
+        case AnswerType.ONE_OF | AnswerType.LIST:
+            return "  ".join(f"{number} {value_word(line, value)}" for number, value in enumerate(line.values, 1))
+        case AnswerType.AGES:
+            return "age of each in years, a space between"
+        case AnswerType.WHOLE | AnswerType.DECIMAL:
+            return _number_hint(catalogue, line)
+        case _:
+            assert_never(line.type)
 
 
 def not_an_answer(catalogue: Catalogue, line: BriefLine) -> str:
-    """Why something typed is no answer: ``A whole number from 1 to 6 is needed here``."""
-    raise NotImplementedError
+    """What is needed where something else was typed: ``A whole number from 1 to 6 is needed here.``"""
+    match line.type:
+        case AnswerType.WHOLE:
+            return f"A whole number {_bounds(catalogue, line)} is needed here."
+        case AnswerType.DECIMAL:
+            return f"A number {_bounds(catalogue, line)} is needed here."
+        case AnswerType.ONE_OF:
+            return f"One of these is needed here: {listed((value_word(line, v) for v in line.values), 'or')}."
+        case AnswerType.LIST:
+            return f"Some of these are needed here: {listed(value_word(line, v) for v in line.values)}."
+        case AnswerType.AGES:
+            return f"Ages in whole years {_bounds(catalogue, line)} are needed here, a space between them."
+        case _:
+            assert_never(line.type)
 
 
 def open_thing(
@@ -50,10 +122,74 @@ def open_thing(
     rule: RuleId | None = None,
     question: str | None = None,
 ) -> str:
-    """One line of the list of open things."""
-    raise NotImplementedError
+    """One line of the list of open things; with nothing named it is the data of the real van."""
+    if key is not None:
+        asked = catalogue.brief[key].question
+        heading = f"{catalogue.questions[asked].asks}: " if asked is not None else ""
+        return f"{heading}{key_name(catalogue, key)}, {NOT_KNOWN}"
+    if group is not None:
+        return f"{group_name(catalogue, group)}, {UNDECIDED}"
+    if rule is not None:
+        known = catalogue.rules[rule]
+        return f"{known.level.value}, broken: {ended(known.because)}"
+    if question is not None:
+        return next((open_question(q) for q in report.spec.questions if q.text == question), question)
+    return f"Data of the real van, {NOT_KNOWN} ({van_data_lacks(report)})" if step is Step.BASE_VAN else step_name(step)
+
+
+def van_data_lacks(report: Report) -> str:
+    """Which compulsory data of the real van are missing: ``end of the chassis number and year``."""
+    data = report.spec.van_data
+    return listed(
+        name for name, known in (("end of the chassis number", bool(data.vin_tail)), ("year", data.year)) if not known
+    )
 
 
 def open_question(question: OpenQuestion) -> str:
-    """``Fabric: customer finds out by 2031-04-28; stops B6``."""
-    raise NotImplementedError
+    """``Fabric: customer finds out by 2031-04-28, stops B6``; who or when not named says so."""
+    who = f"{question.owner} finds out" if question.owner else "nobody finds out yet"
+    when = f"by {question.due}" if question.due else "no date"
+    stops = f", stops {question.stops}" if question.stops else ""
+    return f"{question.text}: {who} {when}{stops}" if question.owner else f"{question.text}: {who}, {when}{stops}"
+
+
+def nothing_open() -> str:
+    """What stands where the list of open things is empty."""
+    return "Nothing open. Print this page: it says None."
+
+
+def _several(line: BriefLine, values: tuple[str, ...] | tuple[int, ...]) -> str:
+    if not values:
+        return term(line.key).none or "none"
+    if line.type is AnswerType.AGES:
+        years = listed(str(value) for value in _counted(values))
+        return f"{years} {'year' if values == (1,) else 'years'}"
+    return listed(value_word(line, str(value)) for value in values)
+
+
+def _counted(values: tuple[str, ...] | tuple[int, ...]) -> tuple[str, ...]:
+    """Equal ages told once with how many have it, so that twins do not vanish."""
+    counts = {value: values.count(value) for value in dict.fromkeys(values)}
+    return tuple(f"{value}" if count == 1 else f"{value} ({count} of them)" for value, count in counts.items())
+
+
+def _group_words(catalogue: Catalogue, report: Report, group: GroupId) -> str:
+    status = report.groups.get(group)
+    if status is None or not status.choices:
+        return NOT_KNOWN
+    return listed(option_name(catalogue, choice.option) for choice in status.choices)
+
+
+def _number_hint(catalogue: Catalogue, line: BriefLine) -> str:
+    unit = catalogue.firm.currency if line.unit == quantities.PENCE else quantities.unit_text(line.unit)
+    hint = f"{unit}, {_bounds(catalogue, line)}" if unit else _bounds(catalogue, line)
+    if line.unnamed is not None:
+        hint += f", {answer_words(catalogue, line, line.unnamed)}: {line.unnamed}"
+    return hint
+
+
+def _bounds(catalogue: Catalogue, line: BriefLine) -> str:
+    if line.unit == quantities.PENCE:
+        currency = catalogue.firm.currency
+        return f"from {quantities.money(line.least, currency)} to {quantities.money(line.most, currency)}"
+    return f"from {quantities.number_text(line.least, '')} to {quantities.number_text(line.most, '')}"

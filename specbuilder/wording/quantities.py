@@ -229,6 +229,23 @@ def unit_text(unit: str, number: str = "2") -> str:
     return rule.one if number in ("1", "-1", "+1") else rule.many
 
 
+def is_number(text: str) -> bool:
+    """Whether the text is a plain whole number, as words of a list may be (``6``, ``10``, ``16`` amps)."""
+    return text.isascii() and text.isdigit()
+
+
+def span_number(value: Span, unit: str) -> str:
+    """The bare numbers of a range, tight: ``1,374-1,432``; with ``to`` when an end is below nought or has no end."""
+    least, most = number_text(value.least, unit), number_text(value.most, unit)
+    return _joined(least, most, "-" if value.least >= 0 and math.isfinite(value.most) else " to ")
+
+
+def smallest(unit: str) -> float:
+    """The smallest amount that is not written as nought, in the unit itself."""
+    rule = _unit(unit)
+    return float(10.0 ** -(rule.decimals + (1 if rule.fine else 0)))
+
+
 def _unit(unit: str) -> _Unit:
     return _UNITS.get(unit) or _same(1, unit)
 

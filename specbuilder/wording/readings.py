@@ -3,10 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.kinds import Verdict
-from specbuilder.model.ledger import Reading
+from specbuilder.model.kinds import Level, Sense, Verdict
+from specbuilder.model.ledger import Entry, LedgerSpec, Reading
+from specbuilder.model.span import Span
+
+from . import quantities
+from .names import group_name, key_name, lack_name, listed, option_name
+from .plain import ended, lowered
+
+ESTIMATE = "ESTIMATE"
+_FEW = 2
+"""So many lacking things are named in one line; the rest is counted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,24 +30,200 @@ class Bar:
     may: float | None
     """Most value over the bound; above 1 it reaches past the bound (or, for *at least*, well over it)."""
     amount: str
-    """``13 of 8 kg``, ``218-294 kg left``."""
+    """``13 of 8 kg``, ``1,374-1,432 of 1,550 kg``."""
     verdict: Verdict
     words: str
-    """``holds: 218 kg spare``, ``cannot tell: barrier``."""
+    """``holds: 218 kg spare``, ``cannot tell: barrier height``."""
     level: str
     """``STOP`` when broken at that level, else empty."""
+    estimate: bool
+    """Rests on an estimate: say so near the bar."""
 
 
 def reading_line(catalogue: Catalogue, reading: Reading) -> str:
-    """``holds: 218 kg spare``, ``broken: 13 of 8 kg, over by 5 kg``, ``cannot tell: needs barrier height``."""
-    raise NotImplementedError
+    """``holds: 218 kg spare``, ``broken: 13 of 8 kg, over by 5 kg``, ``cannot tell: needs barrier height``.
+
+    ``ESTIMATE`` follows where the figure rests on one.
+    """
+    words = _words(catalogue, reading, asking="needs ")
+    return f"{words} ({ESTIMATE})" if _is_estimate(catalogue, reading) and reading.value is not None else words
 
 
 def reading_bar(catalogue: Catalogue, reading: Reading) -> Bar:
     """Numbers and words for a bar."""
-    raise NotImplementedError
+    spec = catalogue.ledgers[reading.id]
+    used, may = _shares(reading)
+    broken = reading.verdict is Verdict.BROKEN
+    return Bar(
+        short=spec.short,
+        used=used,
+        may=may,
+        amount=reading_amount(catalogue, reading),
+        verdict=reading.verdict,
+        words=_words(catalogue, reading, asking=""),
+        level=spec.level.value if broken else "",
+        estimate=_is_estimate(catalogue, reading),
+    )
+
+
+def reading_amount(catalogue: Catalogue, reading: Reading) -> str:
+    """The value against its bound: ``13 of 8 kg``, ``£17,532-24,024 of £21,000``; empty while nothing can be said."""
+    if not reading.applies or reading.value is None:
+        return ""
+    spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
+    if reading.bound is None:
+        return quantities.span_tight(reading.value, spec.unit, currency)
+    return _value_of_bound(reading.value, reading.bound, spec.unit, currency)
 
 
 def reading_detail(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
-    """Head line, entries, sum, bound, formula, source, assumptions: one line each."""
-    raise NotImplementedError
+    """Name, verdict, entries, sum, bound, formula, source, assumptions: one line each."""
+    spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
+    lines = [f"{spec.name}: {_words(catalogue, reading, asking='needs ')}"]
+    lines += (entry_line(catalogue, spec, entry) for entry in reading.entries)
+    if reading.value is not None and reading.applies:
+        lines.append(f"together {quantities.span(reading.value, spec.unit, currency)}")
+    if reading.bound is not None:
+        lines.append(
+            f"{_sense_words(reading.sense)} {quantities.span(reading.bound, spec.unit, currency)}: {spec.bound}"
+        )
+    lines.append(f"Formula: {spec.formula}")
+    lines.append(ended(f"Source: {spec.source}"))
+    if _is_estimate(catalogue, reading):
+        lines.append(f"{ESTIMATE}: rests on catalogue figures that nobody has measured on this van.")
+    if reading.assumed:
+        lines.append(f"Assumed: {listed(key_name(catalogue, key) for key in reading.assumed)}.")
+    if reading.lacks:
+        lines.append(f"Still open: {listed(lack_name(catalogue, lack) for lack in reading.lacks)}.")
+    return tuple(lines)
+
+
+def entry_line(catalogue: Catalogue, spec: LedgerSpec, entry: Entry) -> str:
+    """``Side galley: 92 kg``; an undecided group gives its range, an assumed entry says so."""
+    amount = quantities.span(entry.amount, spec.unit, catalogue.firm.currency)
+    if entry.group is not None:
+        return f"undecided, {lowered(group_name(catalogue, entry.group))}: {amount}"
+    name = option_name(catalogue, entry.option, count=entry.count) if entry.option else entry.label
+    return f"{name}: {amount}, assumed" if entry.assumed else f"{name}: {amount}"
+
+
+def silent_line(catalogue: Catalogue) -> str:
+    """What is said of a ledger whose sum is not made."""
+    return "not summed yet: nothing is known about it"
+
+
+def _is_estimate(catalogue: Catalogue, reading: Reading) -> bool:
+    return reading.applies and catalogue.ledgers[reading.id].estimate
+
+
+def _words(catalogue: Catalogue, reading: Reading, asking: str) -> str:
+    if not reading.applies:
+        return "nothing here to measure"
+    match reading.verdict:
+        case Verdict.HOLDS:
+            return _holds(catalogue, reading)
+        case Verdict.BROKEN:
+            return _broken(catalogue, reading)
+        case Verdict.CANNOT_TELL:
+            return _cannot_tell(catalogue, reading, asking)
+        case _:
+            assert_never(reading.verdict)
+
+
+def _holds(catalogue: Catalogue, reading: Reading) -> str:
+    spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
+    if reading.value is None:
+        return "cannot tell"
+    if reading.room is None:
+        value = quantities.span(reading.value, spec.unit, currency)
+        return value if reading.sense is Sense.SHOWN else f"{value}, no bound named"
+    if reading.room.most <= 0:
+        return f"holds: {reading_amount(catalogue, reading)}, nothing to spare"
+    return f"holds: {quantities.span(reading.room, spec.unit, currency)} spare"
+
+
+def _broken(catalogue: Catalogue, reading: Reading) -> str:
+    spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
+    room = reading.room
+    if room is None:
+        return "broken"
+    missing = quantities.span(_fine(room * -1, spec.unit), spec.unit, currency)
+    by = f"short by {missing}" if reading.sense is Sense.AT_LEAST else f"over by {missing}"
+    return f"broken: {reading_amount(catalogue, reading)}, {by}"
+
+
+def _cannot_tell(catalogue: Catalogue, reading: Reading, asking: str) -> str:
+    lacks = listed((lack_name(catalogue, lack) for lack in reading.lacks), most=_FEW)
+    if lacks:
+        return f"cannot tell: {asking}{lacks}"
+    amount = reading_amount(catalogue, reading)
+    return f"cannot tell: {amount}" if amount else "cannot tell"
+
+
+def _fine(missing: Span, unit: str) -> Span:
+    """What is missing, never less than the smallest amount its unit is written with.
+
+    A broken bound is over by something.
+    """
+    if unit == quantities.PENCE:
+        return Span(max(missing.least, 100), max(missing.most, 100))
+    smallest = quantities.smallest(unit)
+    return Span(max(missing.least, smallest), max(missing.most, smallest))
+
+
+def _value_of_bound(value: Span, bound: Span, unit: str, currency: str) -> str:
+    """``13 of 8 kg``; different numbers never read the same."""
+    if value.settled and bound.settled:
+        one, other = quantities.tell_apart(value.least, bound.least, unit)
+        if unit == quantities.PENCE:
+            return f"{currency}{one} of {currency}{other}"
+        if one != quantities.NO_END:
+            return f"{one} of {other} {quantities.unit_text(unit, other)}".rstrip()
+    if unit == quantities.PENCE:
+        tight = quantities.span_tight(value, unit, currency)
+        return f"{tight} of {quantities.span_tight(bound, unit, currency)}"
+    numbers = quantities.span_number(value, unit)
+    return f"{numbers} of {quantities.span_tight(bound, unit, currency)}"
+
+
+def _shares(reading: Reading) -> tuple[float | None, float | None]:
+    """Least and most value over the (least) bound."""
+    if reading.value is None or reading.bound is None or not reading.applies:
+        return None, None
+    bound = reading.bound.least
+    if bound <= 0:
+        past = 2.0 if reading.value.most > bound else 1.0
+        return (past if reading.value.least > bound else 0.0), past
+    return max(0.0, reading.value.least / bound), max(0.0, reading.value.most / bound)
+
+
+def _sense_words(sense: Sense) -> str:
+    match sense:
+        case Sense.AT_MOST:
+            return "at most"
+        case Sense.AT_LEAST:
+            return "at least"
+        case Sense.SHOWN:
+            return "beside"
+        case _:
+            assert_never(sense)
+
+
+def worst_first(catalogue: Catalogue, readings: tuple[Reading, ...]) -> tuple[Reading, ...]:
+    """Broken before cannot tell before holds; within each, STOP before SIGN before NOTE, then the fuller first."""
+    verdicts = (Verdict.BROKEN, Verdict.CANNOT_TELL, Verdict.HOLDS)
+    levels = tuple(Level)
+
+    def key(reading: Reading) -> tuple[bool, int, int, float]:
+        level = levels.index(catalogue.ledgers[reading.id].level)
+        return not reading.applies, verdicts.index(reading.verdict), level, -_tightness(reading)
+
+    return tuple(sorted(readings, key=key))
+
+
+def _tightness(reading: Reading) -> float:
+    """How much of the bound is used: 1 is just full."""
+    room = reading.room
+    if room is None or reading.bound is None or reading.bound.most == 0:
+        return 0.0
+    return 1 - room.least / abs(reading.bound.most)

@@ -2,21 +2,192 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from typing import assert_never
+
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.findings import Cause
+from specbuilder.model.findings import Cause, CauseKind
+from specbuilder.model.ids import OptionId
 from specbuilder.model.report import Report
+
+from . import readings
+from .brief import line_words
+from .names import (
+    choice_name,
+    chosen_name,
+    group_name,
+    key_name,
+    ledger_name,
+    listed,
+    option_name,
+    tag_name,
+    zone_name,
+)
+from .plain import lowered
 
 
 def reasons(catalogue: Catalogue, report: Report, cause: Cause) -> tuple[str, ...]:
-    """``1. you took Side galley, right`` ...: what it rests on first, the conclusion last."""
-    raise NotImplementedError
+    """``1. you took Side galley, right`` ...: what it rests on first, the conclusion last.
+
+    The sentence that ``reason_head`` gives is not repeated.
+    """
+    head = reason_head(catalogue, report, cause)
+    told = dict.fromkeys(line for node in _from_below(cause) if (line := _line(catalogue, report, node)) != f'"{head}"')
+    return tuple(f"{number}. {line}" for number, line in enumerate(told, 1))
 
 
 def reason_head(catalogue: Catalogue, report: Report, cause: Cause) -> str:
-    """The sentence the customer hears, of the first rule in the chain; empty when no rule takes part."""
-    raise NotImplementedError
+    """The sentence the customer hears, of the first rule or need in the chain; empty when none takes part."""
+    for node in _from_above(cause):
+        if because := _because(catalogue, node):
+            return because
+    return ""
 
 
-def culprit(catalogue: Catalogue, report: Report, cause: Cause) -> str:
-    """The main thing in the way, in a few words: ``Side galley``, ``answer: barrier height``, ``roof load``."""
-    raise NotImplementedError
+def _because(catalogue: Catalogue, node: Cause) -> str:
+    if node.kind is CauseKind.RULE and node.rule is not None:
+        rule = catalogue.rules.get(node.rule)
+        return rule.because if rule else ""
+    if node.kind is CauseKind.NEEDS and node.option is not None:
+        option = catalogue.options.get(node.option)
+        return option.needs_because if option else ""
+    return ""
+
+
+def first_taken(catalogue: Catalogue, report: Report, cause: Cause) -> str:
+    """``First taken: Side galley, right.`` when two choices or more take part, else empty."""
+    options = {node.option for node in _from_above(cause) if node.kind is CauseKind.CHOICE}
+    taken = [choice for choice in report.spec.choices if choice.option in options]
+    return f"First taken: {choice_name(catalogue, taken[0])}." if len(taken) > 1 else ""
+
+
+def culprit(catalogue: Catalogue, report: Report, cause: Cause, option: OptionId | None = None) -> str:
+    """The main thing in the way of ``option``, in a few words: ``not with Side galley``, ``brief: gas``."""
+    nodes = tuple(_from_above(cause))
+    for node in nodes:
+        match node.kind:
+            case CauseKind.FITS:
+                return "made for another van"
+            case CauseKind.LEDGER:
+                return f"clash: {_short(catalogue, node)}"
+            case CauseKind.ZONE:
+                taken = _taken(nodes, option)
+                return f"place: {option_name(catalogue, taken)}" if taken else "its place is taken"
+            case _:
+                continue
+    if taken := _taken(nodes, option):
+        return f"not with {option_name(catalogue, taken)}"
+    for node in nodes:
+        if node.kind is CauseKind.ANSWER and node.key is not None:
+            return f"brief: {key_name(catalogue, node.key)}"
+        if node.kind is CauseKind.VAN:
+            return "not in this van"
+        if node.kind is CauseKind.NOTHING_GIVES and node.tag is not None:
+            return f"needs {tag_name(node.tag)}"
+    return "no way to finish"
+
+
+def source_of(catalogue: Catalogue, report: Report, cause: Cause, option: OptionId) -> str:
+    """From what an option follows, in a few words: a choice, an answer of the brief or the van; empty when unclear."""
+    nodes = tuple(_from_above(cause))
+    if taken := _taken(nodes, option):
+        return option_name(catalogue, taken)
+    for node in nodes:
+        if node.kind is CauseKind.ANSWER and node.key is not None:
+            return f"brief: {key_name(catalogue, node.key)}"
+        if node.kind is CauseKind.VAN:
+            return "the van"
+    return ""
+
+
+def _taken(nodes: tuple[Cause, ...], option: OptionId | None) -> OptionId | None:
+    """The choice nearest to the conclusion that is not the option itself."""
+    return next((n.option for n in nodes if n.kind is CauseKind.CHOICE and n.option not in (None, option)), None)
+
+
+def _short(catalogue: Catalogue, node: Cause) -> str:
+    known = catalogue.ledgers.get(node.ledger) if node.ledger else None
+    return lowered(known.short) if known else "a limit"
+
+
+def _from_above(cause: Cause) -> Iterator[Cause]:
+    """Breadth first: what stands nearest to the conclusion comes first."""
+    level = [cause]
+    while level:
+        yield from level
+        level = [below for node in level for below in node.because]
+
+
+def _from_below(cause: Cause) -> Iterator[Cause]:
+    for below in cause.because:
+        yield from _from_below(below)
+    yield cause
+
+
+def _line(catalogue: Catalogue, report: Report, node: Cause) -> str:
+    """One node without what it rests on. A node lacking the part its kind speaks of is told in general words."""
+    option = chosen_name(catalogue, report.spec, node.option) if node.option else "this"
+    match node.kind:
+        case CauseKind.CHOICE:
+            return _choice_line(catalogue, report, node, option)
+        case CauseKind.ANSWER:
+            return _answer_line(catalogue, report, node)
+        case CauseKind.VAN:
+            return f"the van is {option}" + (f": {tag_name(node.tag)}" if node.tag else "")
+        case CauseKind.RULE:
+            rule = catalogue.rules.get(node.rule) if node.rule else None
+            return f'"{rule.because}"' if rule else "a rule stands against it"
+        case CauseKind.NEEDS:
+            return _needs_line(catalogue, node)
+        case CauseKind.FITS:
+            return f"{option} is not made for {_van(catalogue, report)}"
+        case CauseKind.ONE_ANSWER:
+            group = group_name(catalogue, node.group) if node.group else "this question"
+            return f"{group} has one answer only"
+        case CauseKind.GIVES:
+            return f"{option} gives {tag_name(node.tag)}" if node.tag else f"{option} is in"
+        case CauseKind.NOTHING_GIVES:
+            return f"nothing that is left gives {tag_name(node.tag)}" if node.tag else "nothing that is left would do"
+        case CauseKind.LEDGER:
+            return _ledger_line(catalogue, report, node)
+        case CauseKind.ZONE:
+            return f"one place for one thing: {zone_name(node.tag)}" if node.tag else "two things want the same place"
+        case _:
+            assert_never(node.kind)
+
+
+def _choice_line(catalogue: Catalogue, report: Report, node: Cause, option: str) -> str:
+    choice = next((c for c in report.spec.choices if c.option == node.option and node.place in (None, c.place)), None)
+    if choice is None:
+        return f"{option} is in"
+    name = choice_name(catalogue, choice)
+    if choice.came_with:
+        return f"{name} came with {listed(option_name(catalogue, o) for o in choice.came_with)}"
+    return f"you took {name}" + (f", {choice.at[-5:]}" if choice.at else "")
+
+
+def _answer_line(catalogue: Catalogue, report: Report, node: Cause) -> str:
+    if node.key is None:
+        return "an answer of the brief"
+    return f"{key_name(catalogue, node.key)}: {line_words(catalogue, report, node.key)}"
+
+
+def _needs_line(catalogue: Catalogue, node: Cause) -> str:
+    option = catalogue.options.get(node.option) if node.option else None
+    if option is None:
+        return "a part needs another one"
+    wanted = listed((tag_name(tag) for need in option.needs for tag in need.any_of), "or")
+    needs = f"{option.name} needs {wanted}" if wanted else f"{option.name} needs more"
+    return f'{needs}: "{option.needs_because}"' if option.needs_because else needs
+
+
+def _ledger_line(catalogue: Catalogue, report: Report, node: Cause) -> str:
+    if node.ledger is None:
+        return "a limit is reached"
+    name = ledger_name(catalogue, node.ledger)
+    reading = report.readings.get(node.ledger)
+    return f"{name}: {readings.reading_line(catalogue, reading)}" if reading else f"{name} is at its limit"
+
+
+def _van(catalogue: Catalogue, report: Report) -> str:
+    return option_name(catalogue, report.van) if report.van else "this van"

@@ -1,15 +1,25 @@
-"""One row of the walk in words: name, money, mass, a short note; and the whole sentence below the list."""
+"""One row of the walk in words: name, money, mass, a short note; and the whole sentences below the list."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import assert_never
 
-from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.ids import OptionId
-from specbuilder.model.report import Report
+from specbuilder.model.catalogue import Catalogue, Option
+from specbuilder.model.ids import OptionId, RuleId
+from specbuilder.model.kinds import Basis, Level, OptionState, Owner, Pick
+from specbuilder.model.report import OptionStatus, Report
+
+from . import quantities, reasons
+from .names import choice_name, group_name, listed, option_name
+from .plain import ended, fitted, lowered, raised
+from .states import THEIRS, USUAL, state_word
 
 NOTE_WIDTH = 23
 """The note of a row is never wider at 80 columns."""
+SLOW_WEEKS = 5
+"""From this many weeks on a row says how long its parts take."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,14 +37,176 @@ class RowWords:
 
 def row_words(catalogue: Catalogue, report: Report, option: OptionId) -> RowWords:
     """The cells of this option's row."""
-    raise NotImplementedError
+    status = report.options[option]
+    taken = report.spec.chosen(option)
+    money, mass = _cells(catalogue, status, taken=bool(taken))
+    name = ", ".join(choice_name(catalogue, c) for c in taken) or option_name(catalogue, option)
+    return RowWords(
+        state=state_word(status.state),
+        name=name,
+        money=money,
+        mass=mass,
+        note=row_note(catalogue, report, option),
+    )
 
 
-def row_note(catalogue: Catalogue, report: Report, option: OptionId) -> str:
-    """At most 23 characters: the one thing worth knowing about this row."""
-    raise NotImplementedError
+def row_note(catalogue: Catalogue, report: Report, option: OptionId, width: int = NOTE_WIDTH) -> str:
+    """At most 23 characters: the one or two things worth knowing about this row."""
+    note = ""
+    for part in _notes(catalogue, report, option):
+        longer = f"{note}; {part}" if note else part
+        if len(longer) <= width:
+            note = longer
+        elif not note:
+            note = fitted(part, width)
+    return note
 
 
 def row_sentence(catalogue: Catalogue, report: Report, option: OptionId) -> str:
     """What stands below the list for the row under the cursor, in whole sentences."""
-    raise NotImplementedError
+    status, known = report.options[option], catalogue.options[option]
+    parts = [*_state_sentences(catalogue, report, status)]
+    if known.description:
+        parts.append(ended(known.description))
+    parts += _consequences(catalogue, known, status)
+    parts += (ended(f"Caution: {catalogue.cautions[c].text}") for c in known.cautions if c in catalogue.cautions)
+    if known.basis is Basis.ESTIMATE and not known.is_none:
+        parts.append("ESTIMATE: price, mass and weeks.")
+    return " ".join(parts)
+
+
+def _cells(catalogue: Catalogue, status: OptionStatus, *, taken: bool) -> tuple[str, str]:
+    effect = status.effect
+    match status.state:
+        case OptionState.BLOCKED if not taken:
+            return "-", "-"
+        case OptionState.OPEN:
+            return quantities.money_delta(effect.gross_pence), quantities.kilograms_delta(effect.mass_kg)
+        case OptionState.CHOSEN | OptionState.FOLLOWS | OptionState.BLOCKED:
+            return quantities.money(effect.gross_pence, catalogue.firm.currency), quantities.kilograms(effect.mass_kg)
+        case _:
+            assert_never(status.state)
+
+
+def _notes(catalogue: Catalogue, report: Report, option: OptionId) -> Iterator[str]:
+    """What could be said, the weightiest first."""
+    status, known = report.options[option], catalogue.options[option]
+    if status.clashes:
+        yield f"clash: {_about(catalogue, report, status.clashes[0], option)}"
+    match status.state:
+        case OptionState.BLOCKED:
+            cause = status.cause
+            yield reasons.culprit(catalogue, report, cause, option) if cause else "no way to finish"
+        case OptionState.FOLLOWS:
+            yield _from(catalogue, report, status)
+        case OptionState.CHOSEN:
+            yield from _chosen_notes(catalogue, report, option)
+        case OptionState.OPEN:
+            yield from _open_notes(catalogue, known, status)
+        case _:
+            assert_never(status.state)
+
+
+def _chosen_notes(catalogue: Catalogue, report: Report, option: OptionId) -> Iterator[str]:
+    for choice in report.spec.chosen(option):
+        if choice.owner is Owner.CUSTOMER:
+            whole = choice.own_part is not None and choice.own_part.complete
+            yield THEIRS if whole else f"{THEIRS}, sheet not known"
+        if choice.came_with:
+            yield f"from {option_name(catalogue, choice.came_with[0])}"
+        elif choice.at:
+            yield f"taken {choice.at[-5:]}"
+
+
+def _open_notes(catalogue: Catalogue, known: Option, status: OptionStatus) -> Iterator[str]:
+    if status.would_clear:
+        yield "would clear the clash"
+    if status.usual:
+        yield USUAL
+    if status.brings:
+        yield _brings(catalogue, status.brings)
+    if status.asks:
+        yield f"asks for {lowered(group_name(catalogue, status.asks[0]))}"
+    if known.lead_weeks >= SLOW_WEEKS:
+        yield f"parts take {quantities.weeks(known.lead_weeks)}"
+
+
+def _brings(catalogue: Catalogue, brings: tuple[OptionId, ...]) -> str:
+    if len(brings) == 1:
+        return f"brings {lowered(option_name(catalogue, brings[0]))}"
+    return f"brings {len(brings)} parts"
+
+
+def _from(catalogue: Catalogue, report: Report, status: OptionStatus) -> str:
+    if status.cause is None:
+        return "every finished build has it"
+    source = reasons.source_of(catalogue, report, status.cause, status.option)
+    return f"from {source}" if source else "every finished build has it"
+
+
+def _about(catalogue: Catalogue, report: Report, rule: RuleId, option: OptionId) -> str:
+    """What a clash is about: its ledger, else the other choice, else the brief."""
+    finding = next((f for f in report.findings if f.rule == rule), None)
+    if finding is None:
+        return "see below"
+    if finding.reading is not None:
+        return lowered(catalogue.ledgers[finding.reading].short)
+    other = next((o for o in finding.subjects if o != option), None)
+    if other is not None:
+        return option_name(catalogue, other)
+    return "brief" if finding.keys else "needs another part"
+
+
+def _state_sentences(catalogue: Catalogue, report: Report, status: OptionStatus) -> Iterator[str]:
+    for rule in status.clashes:
+        known = catalogue.rules[rule]
+        yield f"{known.level.value}: {ended(known.because)}"
+    if status.clashes:
+        yield "Enter shows the ways out."
+    match status.state:
+        case OptionState.BLOCKED:
+            why = reasons.reason_head(catalogue, report, status.cause) if status.cause else ""
+            culprit = reasons.culprit(catalogue, report, status.cause, status.option) if status.cause else ""
+            yield ended(f"Blocked: {why or culprit or 'no way to finish this build has it'}")
+            yield "Enter shows why."
+        case OptionState.FOLLOWS:
+            yield ended(f"Follows: {_from(catalogue, report, status)}")
+        case OptionState.CHOSEN:
+            yield from _chosen_sentences(catalogue, report, status.option)
+        case OptionState.OPEN if status.would_clear:
+            levels = [catalogue.rules[rule].level for rule in status.would_clear]
+            worst = min(levels, key=list(Level).index)
+            yield f"Would clear {'a clash' if len(levels) == 1 else f'{len(levels)} clashes'} ({worst.value})."
+        case OptionState.OPEN:
+            pass
+        case _:
+            assert_never(status.state)
+
+
+def _chosen_sentences(catalogue: Catalogue, report: Report, option: OptionId) -> Iterator[str]:
+    for choice in report.spec.chosen(option):
+        if choice.came_with:
+            source = listed(option_name(catalogue, o) for o in choice.came_with)
+            yield f"Came with {source} and leaves with it."
+        if choice.owner is Owner.CUSTOMER:
+            yield "The customer's own part: we fit it, we do not warrant it."
+
+
+def _consequences(catalogue: Catalogue, known: Option, status: OptionStatus) -> Iterator[str]:
+    if status.state is not OptionState.OPEN:
+        return
+    if status.brings:
+        yield f"Brings {listed(option_name(catalogue, o) for o in status.brings)}."
+    if status.asks:
+        asked = listed(lowered(group_name(catalogue, group)) for group in status.asks)
+        yield raised(f"then {asked} must be decided.")
+    if known.lead_weeks >= 1:
+        yield f"Parts take {quantities.weeks(known.lead_weeks)}."
+
+
+def row_count_words(catalogue: Catalogue, report: Report, option: OptionId) -> str:
+    """``2 of 4`` where an option of a pick-any group may stand more than once, else empty."""
+    known = catalogue.options[option]
+    if known.max_count <= 1 or catalogue.groups[known.group].pick is Pick.ONE:
+        return ""
+    return f"{sum(choice.count for choice in report.spec.chosen(option))} of {known.max_count}"
