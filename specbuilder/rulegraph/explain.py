@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from specbuilder.model.findings import Cause, CauseKind, Finding
 from specbuilder.model.ids import OptionId
 from specbuilder.model.rules import BriefIs

@@ -161,7 +161,7 @@ class RuleGraph:
 
         Such a circle can still be entered as a whole, so it is a remark for the audit, not a fault.
         """
-        only = nx.DiGraph()
+        only: nx.DiGraph[Node] = nx.DiGraph()
         for node in self.net:
             if node.kind is not NodeKind.OPTION:
                 continue
