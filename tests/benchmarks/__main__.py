@@ -1,0 +1,22 @@
+"""Print every measured bound of the program beside its floor, in one run."""
+
+import shutil
+import tempfile
+from pathlib import Path
+
+from . import counter, evaluation
+
+
+def main() -> None:
+    """Measure."""
+    evaluation.run()
+    counter.first_paint()
+    with tempfile.TemporaryDirectory() as folder:
+        jobs = Path(folder)
+        shutil.copy(Path(__file__).parents[2] / "examples" / "saturday-family.toml", jobs / "0147-r1.toml")
+        counter.keys(jobs)
+        counter.memory(jobs)
+
+
+if __name__ == "__main__":
+    main()
