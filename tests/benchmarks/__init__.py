@@ -1,1 +1,1 @@
-"""Measurements that print ratios against a floor or a peer taken in the same run. Run: ``python -m tests.benchmarks``."""
+"""Measurements that print ratios to a floor taken in the same run: ``python -m tests.benchmarks``."""

@@ -68,9 +68,10 @@ def keys(jobs: Path, presses: int = 200) -> None:
 def _line(name: str, frames: list[Frame], floor: list[Frame]) -> None:
     times = [f.last_byte_s for f in frames if f.written]
     floors = [f.last_byte_s for f in floor if f.written]
+    ratio = median(times) / median(floors)
     print(
         f"{name:13} median {median(times) * 1000:5.1f} ms, p95 {quantile(times, 0.95) * 1000:5.1f} ms (bound 35),"
-        f" ratio to a plain list {median(times) / median(floors):4.2f}   n={len(times)}, most {max(times) * 1000:.1f} ms"
+        f" ratio to a plain list {ratio:4.2f}   n={len(times)}, most {max(times) * 1000:.1f} ms"
     )
 
 

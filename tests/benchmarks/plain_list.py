@@ -1,5 +1,7 @@
 """The floor for keys: a list of one-line rows that repaints the two rows an arrow touches and computes nothing."""
 
+from typing import ClassVar
+
 from rich.segment import Segment
 from rich.style import Style
 from textual.app import App, ComposeResult
@@ -10,7 +12,7 @@ from textual.widget import Widget
 
 
 class PlainList(Widget, can_focus=True):
-    BINDINGS = [Binding("down", "move(1)"), Binding("up", "move(-1)")]
+    BINDINGS: ClassVar = [Binding("down", "move(1)"), Binding("up", "move(-1)")]
     cursor = 0
 
     def render_line(self, y: int) -> Strip:
