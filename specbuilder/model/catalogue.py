@@ -56,6 +56,8 @@ class Space:
     max_ah: float | None = None
     plate_raise_kg: float = 0
     rear_axle_raise_kg: float = 0
+    body_lift_mm: float = 0
+    """How much higher the whole body stands; adds to the closed height, nothing sits on it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
