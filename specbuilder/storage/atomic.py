@@ -9,6 +9,8 @@ from pathlib import Path
 
 from .disk import disk
 
+BINARY: int = getattr(os, "O_BINARY", 0)
+"""Keeps the system from changing line ends, where it otherwise would."""
 PART = ".part"
 """Ending of the file a text is written to before it takes the place of the old one."""
 
@@ -19,7 +21,7 @@ def write_whole(path: Path, text: str, *, changed_s: float | None = None) -> Non
     ``changed_s`` becomes the file's time of change, in seconds since 1970; None leaves it to the system.
 
     Raises:
-        DiskTrouble: the old text is still there.
+        DiskError: the old text is still there.
     """
     target = Path(os.path.realpath(path))
     part = target.with_name(f".{target.name}.{os.getpid()}{PART}")
@@ -55,7 +57,7 @@ def sync_folder(folder: Path) -> None:
 
 
 def _write(part: Path, data: bytes, mode: int | None) -> None:
-    file = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o666)
+    file = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | BINARY, 0o666)
     try:
         if mode is not None and os.name == "posix":
             os.fchmod(file, mode)

@@ -47,7 +47,7 @@ _BECAUSE = MappingProxyType(
     {
         DiskReason.FULL: "the disk is full: make room and try again.",
         DiskReason.READ_ONLY: "the folder is read only: unlock it, or use --jobs with another folder.",
-        DiskReason.NOT_ALLOWED: "this user may not: change the rights of the file or its folder, or use another folder.",
+        DiskReason.NOT_ALLOWED: "this user may not: change the rights of file and folder, or use another folder.",
         DiskReason.GONE: "it is not there: check the path, and that its drive is connected.",
         DiskReason.IN_THE_WAY: "something else of that name is in the way: move it or use another name.",
         DiskReason.NAME: "the system takes no such name: use a shorter, plainer one.",
@@ -57,7 +57,7 @@ _BECAUSE = MappingProxyType(
 )
 
 
-class DiskTrouble(Exception):
+class DiskError(Exception):
     """A file could not be read or written. ``str()`` is one sentence with file and cure."""
 
     def __init__(self, reason: DiskReason, path: Path, *, writing: bool) -> None:
@@ -73,10 +73,10 @@ def disk(path: Path, *, writing: bool) -> Iterator[None]:
     """Runs what touches this file.
 
     Raises:
-        DiskTrouble: instead of any ``OSError``.
+        DiskError: instead of any ``OSError``.
     """
     try:
         yield
     except OSError as error:
         reason = _REASONS.get(error.errno or 0, DiskReason.FAILED)
-        raise DiskTrouble(reason, path, writing=writing) from error
+        raise DiskError(reason, path, writing=writing) from error

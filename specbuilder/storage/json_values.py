@@ -6,7 +6,7 @@ differs from its default. A field added to the model later reads with its defaul
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import MISSING, Field, fields, is_dataclass
 from enum import Enum
 from functools import cache
@@ -15,12 +15,12 @@ from typing import Any, NewType, TypeAlias, TypeVar, Union, cast, get_args, get_
 
 from .faults import quotable
 
-Json: TypeAlias = "str | int | float | bool | None | list[Json] | dict[str, Json]"
+Json: TypeAlias = "str | int | float | bool | list[Json] | dict[str, Json] | None"
 _T = TypeVar("_T")
 _CLASS = "is"
 
 
-class NotReadable(ValueError):
+class NotReadableError(ValueError):
     """A value that no record of the wanted kind was ever written as. ``str()`` says which and why."""
 
 
@@ -45,7 +45,7 @@ def from_json(kind: type[_T], value: Json) -> _T:
     """The record of this class that was written so.
 
     Raises:
-        NotReadable: it is none.
+        NotReadableError: it is none.
     """
     return cast("_T", _read(kind, value))
 
@@ -54,7 +54,7 @@ def one_from_json(kinds: Iterable[type[_T]], value: Json) -> _T:
     """The record of one of these classes that was written so.
 
     Raises:
-        NotReadable: it is none of them.
+        NotReadableError: it is none of them.
     """
     return cast("_T", _read_one(tuple(kinds), value))
 
@@ -76,8 +76,8 @@ def _is_default(field: Field[Any], item: object) -> bool:
 
 
 @cache
-def _hints(kind: type[Any]) -> Mapping[str, object]:
-    return MappingProxyType(get_type_hints(kind))
+def _hints(kind: Hashable) -> Mapping[str, object]:
+    return MappingProxyType(get_type_hints(cast("type[object]", kind)))
 
 
 def _read(hint: object, value: Json) -> object:
@@ -100,12 +100,12 @@ def _read(hint: object, value: Json) -> object:
 
 def _read_class(kind: type[Any], value: Json) -> object:
     if is_dataclass(kind):
-        return _read_record(kind, _as_dict(value))
+        return _read_record(cast("type[Any]", kind), _as_dict(value))
     if issubclass(kind, Enum):
         try:
             return kind(value)
         except ValueError:
-            raise NotReadable(f"{_told(value)} is no {kind.__name__}") from None
+            raise NotReadableError(f"{_told(value)} is no {kind.__name__}") from None
     if kind is str:
         return _plain(isinstance(value, str), "a text", value)
     if kind is int:
@@ -121,47 +121,47 @@ def _read_one(hints: tuple[object, ...], value: Json) -> object:
         for hint in hints:
             if isinstance(hint, type) and hint.__name__ == value[_CLASS]:
                 return _read_record(hint, value)
-        raise NotReadable(f"{_told(value[_CLASS])} is not known here")
+        raise NotReadableError(f"{_told(value[_CLASS])} is not known here")
     for hint in hints:
         if isinstance(hint, type) and is_dataclass(hint):
             continue
         try:
             return _read(hint, value)
-        except NotReadable:
+        except NotReadableError:
             continue
-    raise NotReadable(f"{_told(value)} fits nothing that may stand here")
+    raise NotReadableError(f"{_told(value)} fits nothing that may stand here")
 
 
 def _read_record(kind: type[Any], value: Mapping[str, Json]) -> object:
     if value.get(_CLASS) != kind.__name__:
-        raise NotReadable(f"{kind.__name__} is needed, not {_told(value.get(_CLASS))}")
-    hints = _hints(kind)
+        raise NotReadableError(f"{kind.__name__} is needed, not {_told(value.get(_CLASS))}")
+    hints = _hints(cast("type[object]", kind))
     unknown = [key for key in value if key != _CLASS and key not in hints]
     if unknown:
-        raise NotReadable(f"{kind.__name__} has no {_told(unknown[0])}")
+        raise NotReadableError(f"{kind.__name__} has no {_told(unknown[0])}")
     given = {key: _read(hints[key], item) for key, item in value.items() if key != _CLASS}
     lacking = [f.name for f in fields(kind) if f.default is MISSING and f.default_factory is MISSING]
     for name in lacking:
         if name not in given:
-            raise NotReadable(f"{kind.__name__} lacks {name}")
+            raise NotReadableError(f"{kind.__name__} lacks {name}")
     return kind(**given)
 
 
 def _plain(fits: bool, needed: str, value: Json) -> Json:
     if not fits:
-        raise NotReadable(f"{needed} is needed, not {_told(value)}")
+        raise NotReadableError(f"{needed} is needed, not {_told(value)}")
     return value
 
 
 def _as_list(value: Json) -> list[Json]:
     if not isinstance(value, list):
-        raise NotReadable(f"a list is needed, not {_told(value)}")
+        raise NotReadableError(f"a list is needed, not {_told(value)}")
     return value
 
 
 def _as_dict(value: Json) -> dict[str, Json]:
     if not isinstance(value, dict):
-        raise NotReadable(f"a record is needed, not {_told(value)}")
+        raise NotReadableError(f"a record is needed, not {_told(value)}")
     return value
 
 

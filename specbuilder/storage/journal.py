@@ -1,0 +1,196 @@
+"""The journal of a job: one line of JSON for everything that was done, appended before it is painted.
+
+    {"journal": 1, "start": {...}}      first line: the spec all else starts from, and the format of the journal
+    {"edit": {"is": "Take", ...}}       something was done
+    {"undo": true}   {"redo": true}     the last thing was undone, or done again
+    {"cursor": {...}}                   where the cursor stood, half-typed text included
+    {"saved": "<sha256>"}               up to here everything stands in the job's file, whose text has this hash
+
+A line is there when its line end is: what a power cut leaves of the last one is left out of account, and said.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TypeAlias, get_args
+
+from specbuilder.model.edits import Edit
+from specbuilder.model.kinds import Step
+from specbuilder.model.spec import Spec
+
+from .json_values import Json, NotReadableError, from_json, one_from_json, to_json
+
+JOURNAL_FORMAT = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Undo:
+    """The last edit was undone."""
+
+
+@dataclass(frozen=True, slots=True)
+class Redo:
+    """The last undone edit was done again."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CursorPlace:
+    """Where the work stood: its step, the row under the cursor, and what was half typed."""
+
+    step: Step
+    row: str = ""
+    """Id of the option, group or line of the brief; empty: the first row."""
+    typed: str = ""
+
+
+Entry: TypeAlias = Edit | Undo | Redo
+"""What is replayed, in order, on the start of a journal."""
+_EDITS: tuple[type[Edit], ...] = get_args(Edit)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Saved:
+    """The file was written when this many entries had been made."""
+
+    entries: int
+    digest: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JournalRecord:
+    """What a journal holds."""
+
+    start: Spec | None = None
+    """None: the first line cannot be read, and nothing after it can be replayed."""
+    entries: tuple[Entry, ...] = ()
+    cursor: CursorPlace | None = None
+    saves: tuple[Saved, ...] = ()
+    good_bytes: int = 0
+    """Length of what could be read; what follows was not taken in."""
+    torn: bool = False
+    """The last line was cut off while it was written: it had not been painted yet."""
+    broken_line: int = 0
+    """Counted from 1: the first whole line that cannot be read; 0 when there is none."""
+    newer_format: int = 0
+    """The format it says it has, when this program does not know that one."""
+
+    @property
+    def unsaved(self) -> int:
+        """How many entries the file was never written with."""
+        return len(self.entries) - (self.saves[-1].entries if self.saves else 0)
+
+
+def start_line(start: Spec) -> bytes:
+    """The first line."""
+    return _line({"journal": JOURNAL_FORMAT, "start": to_json(start)})
+
+
+def entry_line(entry: Entry | CursorPlace) -> bytes:
+    """The line of something done, or of a place."""
+    match entry:
+        case Undo():
+            return _line({"undo": True})
+        case Redo():
+            return _line({"redo": True})
+        case CursorPlace():
+            return _line({"cursor": to_json(entry)})
+        case _:
+            return _line({"edit": to_json(entry)})
+
+
+def saved_line(digest: str) -> bytes:
+    """The line that says the file holds everything before it."""
+    return _line({"saved": digest})
+
+
+def read_journal(data: bytes) -> JournalRecord:
+    """What stands in a journal, as far as it can be read. Fails on nothing."""
+    reading = _Reading()
+    for number, line, end in _lines(data):
+        try:
+            reading.take(number, line)
+        except (NotReadableError, ValueError, RecursionError):
+            return reading.record(broken_line=number)
+        reading.good_bytes = end
+        if reading.newer_format:
+            break
+    return reading.record(torn=reading.good_bytes < len(data) and not reading.newer_format)
+
+
+class _Reading:
+    """Collects the lines of one journal."""
+
+    def __init__(self) -> None:
+        self.good_bytes = 0
+        self.newer_format = 0
+        self._start: Spec | None = None
+        self._entries: list[Entry] = []
+        self._saves: list[Saved] = []
+        self._cursor: bytes | None = None
+
+    def take(self, number: int, line: bytes) -> None:
+        """Notes what the line says.
+
+        Raises:
+            ValueError: it says nothing that is known.
+        """
+        if line.startswith(b'{"cursor"'):
+            self._cursor = line
+            return
+        match json.loads(line):
+            case {"journal": int(form), "start": start} if number == 1:
+                self._begin(form, start)
+            case {"edit": edit} if number > 1:
+                self._entries.append(one_from_json(_EDITS, edit))
+            case {"undo": True} if number > 1:
+                self._entries.append(Undo())
+            case {"redo": True} if number > 1:
+                self._entries.append(Redo())
+            case {"saved": str(digest)} if number > 1:
+                self._saves.append(Saved(entries=len(self._entries), digest=digest))
+            case _:
+                raise NotReadableError("no line of a journal")
+
+    def record(self, *, torn: bool = False, broken_line: int = 0) -> JournalRecord:
+        """All that was taken in."""
+        return JournalRecord(
+            start=self._start,
+            entries=tuple(self._entries),
+            cursor=_place(self._cursor),
+            saves=tuple(self._saves),
+            good_bytes=self.good_bytes,
+            torn=torn,
+            broken_line=broken_line,
+            newer_format=self.newer_format,
+        )
+
+    def _begin(self, form: int, start: Json) -> None:
+        if form > JOURNAL_FORMAT:
+            self.newer_format = form
+        else:
+            self._start = from_json(Spec, start)
+
+
+def _place(line: bytes | None) -> CursorPlace | None:
+    """The last place: a comfort, so one that cannot be read is none."""
+    if line is None:
+        return None
+    try:
+        return from_json(CursorPlace, json.loads(line)["cursor"])
+    except (NotReadableError, ValueError, RecursionError):
+        return None
+
+
+def _lines(data: bytes) -> Iterator[tuple[int, bytes, int]]:
+    """Number, text and end of each whole line."""
+    begin, number = 0, 0
+    while (end := data.find(b"\n", begin)) >= 0:
+        number += 1
+        yield number, data[begin:end], end + 1
+        begin = end + 1
+
+
+def _line(value: dict[str, Json]) -> bytes:
+    return json.dumps(value, ensure_ascii=True, separators=(",", ":")).encode() + b"\n"

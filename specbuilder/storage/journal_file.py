@@ -1,0 +1,100 @@
+"""The journal on disk: append only, and kept in memory as well, so that a full or lost disk costs nothing."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from threading import Lock
+
+from .atomic import BINARY, sync_folder, write_whole
+from .disk import disk
+
+
+class JournalFile:
+    """An open journal. What could not be written waits and is tried again before anything later is written."""
+
+    def __init__(self, path: Path, content: bytes) -> None:
+        """Opens the journal for appending and cuts off whatever stands after ``content``.
+
+        Raises:
+            DiskError: it could not be opened.
+        """
+        self._path = path
+        self._content = bytearray(content)
+        self._guard = Lock()
+        with disk(path, writing=True):
+            self._file = _open(path)
+            os.ftruncate(self._file, len(content))
+            self._on_disk = len(content)
+
+    @classmethod
+    def new(cls, path: Path, content: bytes) -> JournalFile:
+        """Makes a journal that holds this; it stands on the disk when this returns.
+
+        Raises:
+            DiskError: it could not be made.
+        """
+        write_whole(path, content.decode())
+        return cls(path, content)
+
+    @property
+    def waiting(self) -> int:
+        """Bytes that could not be written yet."""
+        return len(self._content) - self._on_disk
+
+    def append(self, line: bytes) -> None:
+        """Adds a line; the system holds it when this returns, ``sync`` brings it to the disk.
+
+        Raises:
+            DiskError: it is kept, and written by the next ``append`` or ``retry`` that can.
+        """
+        with self._guard:
+            self._content += line
+            self._write()
+
+    def retry(self) -> None:
+        """Writes what waits.
+
+        Raises:
+            DiskError: it still waits.
+        """
+        with self._guard:
+            self._write()
+
+    def sync(self) -> None:
+        """Brings everything appended so far to the disk. May take long: meant for a worker; appending goes on.
+
+        Raises:
+            DiskError: the disk did not take it.
+        """
+        with disk(self._path, writing=True):
+            with self._guard:
+                file = os.dup(self._file)
+            try:
+                os.fsync(file)
+            finally:
+                os.close(file)
+
+    def close(self) -> None:
+        """Lets go of the file."""
+        os.close(self._file)
+
+    def _write(self) -> None:
+        with disk(self._path, writing=True):
+            if os.fstat(self._file).st_nlink == 0:
+                self._make_again()
+            with memoryview(self._content) as content:
+                while self._on_disk < len(content):
+                    self._on_disk += os.write(self._file, content[self._on_disk :])
+
+    def _make_again(self) -> None:
+        """Somebody removed the file under us: everything is written once more under its old name."""
+        file = os.open(self._path, os.O_WRONLY | os.O_CREAT | os.O_APPEND | os.O_EXCL | BINARY, 0o666)
+        os.close(self._file)
+        self._file = file
+        self._on_disk = 0
+        sync_folder(self._path.parent)
+
+
+def _open(path: Path) -> int:
+    return os.open(path, os.O_RDWR | os.O_CREAT | os.O_APPEND | BINARY, 0o666)
