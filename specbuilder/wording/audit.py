@@ -2,10 +2,70 @@
 
 from __future__ import annotations
 
-from specbuilder.model.audit import Lint
+from typing import assert_never
+
+from specbuilder.model.audit import Lint, LintCode
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.ids import GroupId, LedgerId, OptionId
+
+from .names import listed
 
 
 def lint_line(catalogue: Catalogue, lint: Lint) -> str:
-    """``zero-without-note  options/roof.toml:12  Ladder: mass_kg is 0 and zero_note does not say why``."""
-    raise NotImplementedError
+    """``zero-without-note options/roof.toml:12 Ladder: mass_kg is 0 and no zero_note says why``."""
+    place = f"{lint.origin} " if lint.origin.file else ""
+    return f"{lint.code.value} {place}{_subject(catalogue, lint)}: {_what(lint)}"
+
+
+def audit_summary(catalogue: Catalogue, lints: tuple[Lint, ...]) -> tuple[str, ...]:
+    """What the rules hold, counted, and how many places are odd."""
+    vans, options = len(catalogue.vans), len(catalogue.options) - len(catalogue.vans)
+    lines = [
+        f"{vans} base vans, {len(catalogue.groups)} groups, {options} options, {len(catalogue.rules)} rules, "
+        f"{len(catalogue.ledgers)} ledgers and figures, {len(catalogue.brief)} lines of the brief and the job, "
+        f"{len(catalogue.work)} work steps, {len(catalogue.cautions)} cautions, {len(catalogue.papers)} papers, "
+        f"{len(catalogue.tables)} tables.",
+        "No faults: the program starts with these rules.",
+    ]
+    counts = {code: sum(lint.code is code for lint in lints) for code in LintCode}
+    odd = listed(f"{count} {code.value}" for code, count in counts.items() if count)
+    lines.append(f"To look at again: {odd}." if odd else "Nothing to look at again.")
+    return tuple(lines)
+
+
+def _subject(catalogue: Catalogue, lint: Lint) -> str:
+    """The name beside the id: whoever mends the file has to find the table."""
+    option = catalogue.options.get(OptionId(lint.subject))
+    group = catalogue.groups.get(GroupId(lint.subject))
+    ledger = catalogue.ledgers.get(LedgerId(lint.subject))
+    name = option.name if option else group.name if group else ledger.name if ledger else ""
+    return f"{lint.subject} ({name})" if name else lint.subject
+
+
+def _what(lint: Lint) -> str:
+    match lint.code:
+        case LintCode.ZERO_WITHOUT_NOTE:
+            return f"{lint.field} is 0 and no zero_note says why"
+        case LintCode.IMPLAUSIBLE:
+            return f"{lint.field} is {_plain(lint.value)}, expected {_plain(lint.least)} to {_plain(lint.most)}"
+        case LintCode.NO_REASON:
+            return f"{lint.field} is empty: it is the sentence the customer hears"
+        case LintCode.NO_SOURCE:
+            return "source is empty: say where the figures come from"
+        case LintCode.NO_FIX:
+            return "fixes is empty: say what the seller offers"
+        case LintCode.NO_USUAL:
+            return "usual is empty: name what the house usually takes"
+        case LintCode.TAG_UNUSED:
+            return "is given, and nothing asks for it"
+        case LintCode.TAG_NEVER_GIVEN:
+            return "is asked for, and nothing gives it"
+        case LintCode.SILENT:
+            return "is not summed yet: nothing is known about it"
+        case _:
+            assert_never(lint.code)
+
+
+def _plain(value: float | None) -> str:
+    """The number as it stands in the file."""
+    return "nothing" if value is None else f"{value:g}"

@@ -64,10 +64,9 @@ def line_words(catalogue: Catalogue, report: Report, key: BriefKey) -> str:
 def question_words(catalogue: Catalogue, report: Report, number: int) -> str:
     """All answers of one of the eleven questions: ``2 grown-ups, 2 children; not known yet: sleepers``."""
     group = catalogue.questions[number].group
-    if group is not None:
-        return _group_words(catalogue, report, GroupId(group))
     lines = [line for line in catalogue.brief.values() if line.question == number]
-    given = [line_words(catalogue, report, x.key) for x in lines if report.spec.answers.get(x.key) is not None]
+    given = [_group_words(catalogue, report, GroupId(group))] if group is not None else []
+    given += (line_words(catalogue, report, x.key) for x in lines if report.spec.answers.get(x.key) is not None)
     unknown = [key_name(catalogue, line.key) for line in lines if line.key in report.unknown]
     assumed = [
         answer_words(catalogue, x, report.facts.get(x.key))

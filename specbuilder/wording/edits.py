@@ -2,11 +2,41 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
+from typing import assert_never
+
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit
+from specbuilder.model.edits import (
+    Accept,
+    AnswerLine,
+    CloseQuestion,
+    Edit,
+    FillVanData,
+    LeaveOut,
+    Move,
+    NameCustomer,
+    PutQuestion,
+    SetCount,
+    SetNote,
+    SetOwner,
+    Take,
+    TakeUsual,
+    Together,
+    Withdraw,
+    WriteNote,
+)
 from specbuilder.model.ids import OptionId
-from specbuilder.model.outcome import Outcome
+from specbuilder.model.kinds import Owner, Pick
+from specbuilder.model.outcome import Outcome, Refusal
 from specbuilder.model.spec import Spec
+
+from .brief import answer_words, not_an_answer
+from .names import chosen_name, group_name, key_name, listed, option_name
+from .plain import ended, fitted, lowered, raised
+from .states import NOT_KNOWN, step_name
+
+_FEW = 3
+_LONGEST_QUOTE = 40
 
 
 def done(
@@ -17,33 +47,74 @@ def done(
     brought: tuple[OptionId, ...] = (),
     left: tuple[OptionId, ...] = (),
 ) -> str:
-    """``Took Gas bundle, with CO alarm``; no full stop, so that a hint may follow."""
-    raise NotImplementedError
+    """``Took Gas bundle, with CO alarm, instead of Fuel hob``; no full stop, so that a hint may follow."""
+    main = _done(catalogue, edit, before, after)
+    own = _about(edit)
+    came = listed((_with_it(catalogue, o) for o in brought if o not in own), most=_FEW)
+    gone = listed((option_name(catalogue, o) for o in left if o not in own), most=_FEW)
+    if came:
+        main += f", with {came}"
+    if gone:
+        main += f", instead of {gone}" if isinstance(edit, Take) else f", and {gone} left with it"
+    return main
 
 
 def edit_name(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
-    """What undo names: ``awning``, ``exhaust back to left``."""
-    raise NotImplementedError
+    """What undo names: ``Awning, body rail``, ``Exhaust back to left``, ``grown-ups back to 2 grown-ups``."""
+    match edit:
+        case Take(option=option):
+            return chosen_name(catalogue, after, option)
+        case LeaveOut(option=option):
+            return f"{chosen_name(catalogue, before, option)} is back"
+        case SetCount(option=option):
+            return f"{chosen_name(catalogue, before, option)} again"
+        case Move(option=option, place=place):
+            was = place or next((c.place for c in before.chosen(option) if c not in after.chosen(option)), None)
+            return f"{option_name(catalogue, option)} back to {was.value if was else 'its place'}"
+        case SetOwner(option=option):
+            return f"whose part {option_name(catalogue, option)} is"
+        case SetNote(option=option):
+            return f"note on {option_name(catalogue, option)}"
+        case AnswerLine(key=key):
+            return f"{key_name(catalogue, key)} back to {_answer(catalogue, before, edit)}"
+        case NameCustomer():
+            return "customer"
+        case FillVanData():
+            return f"van data ({_van_fields(before, after)})"
+        case Accept() | Withdraw():
+            return "acceptance in writing"
+        case PutQuestion(question=question):
+            return f'open question "{_quoted(question.text)}"'
+        case CloseQuestion(text=text):
+            return f'open question "{_quoted(text)}" is back'
+        case WriteNote():
+            return "note of the job"
+        case TakeUsual(step=step):
+            return f"house usual of step {step_name(step)}"
+        case Together(edits=edits):
+            return listed((edit_name(catalogue, e, before, after) for e in edits), most=_FEW)
+        case _:
+            assert_never(edit)
 
 
 def undone(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
-    """``Undone: Awning, body rail``."""
-    raise NotImplementedError
+    """``Undone: Awning, body rail``; ``before`` and ``after`` as the edit itself had them."""
+    return f"Undone: {edit_name(catalogue, edit, before, after)}"
 
 
 def redone(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
-    """``Again: Took Awning, body rail``."""
-    raise NotImplementedError
+    """``Again: took Awning, body rail``; ``before`` and ``after`` as the edit itself had them."""
+    return f"Again: {lowered(_done(catalogue, edit, before, after))}"
 
 
 def nothing_to_undo() -> str:
     """``Nothing left to undo in this revision``."""
-    raise NotImplementedError
+    return "Nothing left to undo in this revision"
 
 
 def nothing_to_redo() -> str:
     """``Nothing left to put back``."""
-    raise NotImplementedError
+    return "Nothing left to put back"
 
 
 def refused(catalogue: Catalogue, edit: Edit, outcome: Outcome) -> str:
@@ -52,4 +123,153 @@ def refused(catalogue: Catalogue, edit: Edit, outcome: Outcome) -> str:
     Raises:
         ValueError: if it was done.
     """
-    raise NotImplementedError
+    name = _subject(catalogue, edit, outcome.spec)
+    match outcome.refused:
+        case None:
+            raise ValueError("the edit was done")
+        case Refusal.UNKNOWN_OPTION:
+            return f"{name}: take one that this catalogue has"
+        case Refusal.IN_ALREADY:
+            return "In already; n goes on, - leaves it out"
+        case Refusal.COMES_WITH:
+            source = [lowered(option_name(catalogue, option)) for option in outcome.refused_by]
+            them = "that" if len(source) < 2 else "those"
+            return f"{name} comes with the {listed(source)}: leave {them} out to lose it"
+        case Refusal.NOT_CHOSEN:
+            return f"{name} is not in, so nothing was changed"
+        case Refusal.PLACE_NOT_ALLOWED:
+            return f"{name} {_places(catalogue, edit)}"
+        case Refusal.TOO_MANY:
+            return _too_many(catalogue, edit, name)
+        case Refusal.NOT_AN_ANSWER:
+            line = catalogue.brief.get(edit.key) if isinstance(edit, AnswerLine) else None
+            return not_an_answer(catalogue, line) if line else "The brief has no such line"
+        case Refusal.NOTHING_TO_DO:
+            return "Nothing to change: it is so already"
+        case _:
+            assert_never(outcome.refused)
+
+
+def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
+    match edit:
+        case Take(option=option):
+            return f"Took {chosen_name(catalogue, after, option)}"
+        case LeaveOut(option=option):
+            return f"Left out {chosen_name(catalogue, before, option)}"
+        case SetCount(option=option, count=count):
+            return f"{option_name(catalogue, option)}: now {count}"
+        case Move(option=option, to=to):
+            return f"Moved {option_name(catalogue, option)} to {to.value}"
+        case SetOwner(option=option, owner=owner):
+            return f"{option_name(catalogue, option)} is {_whose(owner)}"
+        case SetNote(option=option, note=note):
+            return f"{'Noted on' if note else 'Note taken off'} {option_name(catalogue, option)}"
+        case AnswerLine(key=key):
+            return f"{raised(key_name(catalogue, key))}: {_answer(catalogue, after, edit)}"
+        case NameCustomer(name=name):
+            return f"Customer: {_quoted(name) or 'no name yet'}"
+        case FillVanData():
+            return f"Van data: {_van_fields(before, after)}"
+        case Accept(rule=rule):
+            return f'Accepted in writing: "{_because(catalogue, rule)}"'
+        case Withdraw(rule=rule):
+            return f'Acceptance taken back: "{_because(catalogue, rule)}"'
+        case PutQuestion(question=question):
+            return f'Open question: "{_quoted(question.text)}"'
+        case CloseQuestion(text=text):
+            return f'Answered: "{_quoted(text)}"'
+        case WriteNote(note=note):
+            return "Note of the job written" if note else "Note of the job taken off"
+        case TakeUsual(step=step):
+            came = (
+                _with_it(catalogue, c.option) for c in after.choices if not before.has(c.option) and not c.came_with
+            )
+            return f"Took the house usual of step {step_name(step)}: {listed(came, most=_FEW)}"
+        case Together(edits=edits):
+            return listed((_done(catalogue, e, before, after) for e in edits), most=_FEW) or "Nothing"
+        case _:
+            assert_never(edit)
+
+
+def _about(edit: Edit) -> tuple[OptionId, ...]:
+    """The options an edit names itself."""
+    match edit:
+        case Take() | LeaveOut() | SetCount() | Move() | SetOwner() | SetNote():
+            return (edit.option,)
+        case Together(edits=edits):
+            return tuple(option for e in edits for option in _about(e))
+        case _:
+            return ()
+
+
+def _subject(catalogue: Catalogue, edit: Edit, spec: Spec) -> str:
+    about = _about(edit)
+    return chosen_name(catalogue, spec, about[0]) if about else "This"
+
+
+def _with_it(catalogue: Catalogue, option: OptionId) -> str:
+    return option_name(catalogue, option)
+
+
+def _answer(catalogue: Catalogue, spec: Spec, edit: AnswerLine) -> str:
+    line = catalogue.brief.get(edit.key)
+    return answer_words(catalogue, line, spec.answers.get(edit.key)) if line else NOT_KNOWN
+
+
+def _whose(owner: Owner) -> str:
+    match owner:
+        case Owner.CUSTOMER:
+            return "theirs: mass, watts, cut-out and arrival are asked for"
+        case Owner.HOUSE:
+            return "ours"
+        case _:
+            assert_never(owner)
+
+
+def _van_fields(before: Spec, after: Spec) -> str:
+    """Which data of the real van changed, in words."""
+    changed = (
+        f.name for f in fields(before.van_data) if getattr(before.van_data, f.name) != getattr(after.van_data, f.name)
+    )
+    return listed(VAN_FIELDS.get(name, name.replace("_", " ")) for name in changed) or "as before"
+
+
+VAN_FIELDS = {
+    "registration": "registration",
+    "vin_tail": "end of the chassis number",
+    "year": "year",
+    "paint_code": "paint code",
+    "mileage_km": "kilometres driven",
+    "damage": "existing damage",
+    "weighed_front_kg": "weighed front axle",
+    "weighed_rear_kg": "weighed rear axle",
+}
+"""Data of the real van as people call them, by the field of ``VanData``."""
+
+
+def _places(catalogue: Catalogue, edit: Edit) -> str:
+    about = _about(edit)
+    option = catalogue.options.get(about[0]) if about else None
+    if option is None or not option.places:
+        return "has no side to choose"
+    return f"may stand {listed((place.value for place in option.places), 'or')} only"
+
+
+def _too_many(catalogue: Catalogue, edit: Edit, name: str) -> str:
+    about = _about(edit)
+    option = catalogue.options.get(about[0]) if about else None
+    if option is None:
+        return f"{name}: no more of it"
+    group = catalogue.groups[option.group]
+    if group.pick is Pick.ANY and group.max_choices <= option.max_count:
+        return f"{group_name(catalogue, group.id)}: no more than {group.max_choices}, leave another out first"
+    return f"{option.name}: no more than {option.max_count} of it in one van"
+
+
+def _because(catalogue: Catalogue, rule: str) -> str:
+    known = next((r for r in catalogue.rules.values() if r.id == rule), None)
+    return ended(known.because) if known else "a rule that left the catalogue"
+
+
+def _quoted(text: str) -> str:
+    return fitted(text, _LONGEST_QUOTE)

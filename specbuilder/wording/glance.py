@@ -2,15 +2,173 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.report import Report
+from specbuilder.model.ids import BriefKey, LedgerId
+from specbuilder.model.kinds import JobState, Truth
+from specbuilder.model.ledger import Reading
+from specbuilder.model.report import Price, Report
+from specbuilder.model.span import Span
+
+from . import quantities
+from .brief_terms import key_words
+from .names import listed, option_name
+from .plain import fitted
+from .readings import ESTIMATE
+from .states import job_state_word, verdict_word
+
+WEIGHT = LedgerId("total-mass")
+"""The ledger behind *weight left*."""
+CEILING = LedgerId("price-gross")
+"""The ledger behind *ceiling*."""
+_CEILING_KEY = BriefKey("ceiling_gross_pence")
+_NO_NAME = "no name yet"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Style:
+    """One way of writing the glance line; the line takes the first that fits."""
+
+    gap: int
+    tight: bool = False
+    """Ranges with a dash."""
+    merged: bool = False
+    """Undecided and not known told together as *open*."""
+    estimate: bool = False
+    ceiling: bool = False
+
+
+_STYLES = (
+    _Style(gap=6, estimate=True, ceiling=True),
+    _Style(gap=3, estimate=True, ceiling=True),
+    _Style(gap=3, estimate=True),
+    _Style(gap=3),
+    _Style(gap=2),
+    _Style(gap=2, tight=True),
+    _Style(gap=2, tight=True, merged=True),
+    _Style(gap=1, tight=True, merged=True),
+)
 
 
 def glance(catalogue: Catalogue, report: Report, width: int) -> str:
-    """Price or range, weight left, undecided, not known, broken: in this order, shortened to fit ``width`` columns."""
-    raise NotImplementedError
+    """Price or range, weight left, undecided, not known, broken: always in this order, shortened to fit ``width``.
+
+    Shortened in this order: the ceiling, the word ESTIMATE, the gaps, the ranges, then undecided and not known
+    together as *open*.
+    """
+    lines = [_glance(catalogue, report, style) for style in _STYLES]
+    return next((line for line in lines if len(line) <= width), fitted(lines[-1], width))
 
 
 def head(catalogue: Catalogue, report: Report, width: int, saved: str = "", counter: str = "") -> str:
-    """Job, customer, state, base van, ``saved 10:42``, counter: shortened to fit ``width`` columns."""
-    raise NotImplementedError
+    """Job, customer, state, revision, base van, ``saved 10:42``, counter: shortened to fit ``width`` columns.
+
+    What is dropped first is the counter, then the van's fuel and doors, then the revision; the customer's name gives
+    way last and is cut.
+    """
+    number = report.spec.number or "new job"
+    name = report.spec.customer.name or _NO_NAME
+    state, revision = state_words(report.spec.state), f"rev {report.spec.revision}"
+    full, short = van_words(catalogue, report), van_words(catalogue, report, short=True)
+    for parts in (
+        (state, revision, full, saved, counter),
+        (state, revision, full, saved),
+        (state, revision, short, saved),
+        (state, short, saved),
+    ):
+        line = _spaced((f"{number} {name}", *parts), 3)
+        if len(line) <= width:
+            return line
+    room = width - len(_spaced((f"{number} ", state, short, saved), 3))
+    name = fitted(name, max(room, 4))
+    return fitted(_spaced((f"{number} {name}", state, short, saved), 3), width)
+
+
+def state_words(state: JobState) -> str:
+    """``draft, not quoted``; other states are their own word."""
+    return f"{job_state_word(state)}, not quoted" if state is JobState.DRAFT else job_state_word(state)
+
+
+def van_words(catalogue: Catalogue, report: Report, *, short: bool = False) -> str:
+    """``Fenwain Short, diesel, door left``; ``van not known`` while it is undecided."""
+    if report.van is None:
+        return "van not known"
+    name = option_name(catalogue, report.van)
+    van = catalogue.options[report.van].van if report.van in catalogue.options else None
+    if short or van is None:
+        return name
+    doors = listed(place.value for place in van.sliding_doors)
+    return f"{name}, {van.fuel}, door {doors}" if doors else f"{name}, {van.fuel}"
+
+
+def price_words(catalogue: Catalogue, price: Price, *, tight: bool = False) -> str:
+    """``£17,532 to £24,024 VAT in, van not included``."""
+    currency = catalogue.firm.currency
+    amount = (
+        quantities.money_range_tight(price.gross, currency) if tight else quantities.money_range(price.gross, currency)
+    )
+    return f"{amount} VAT in, {van_included(price.van_included)}"
+
+
+def van_included(included: Truth) -> str:
+    """``van included``, ``van not included``, ``van not settled``."""
+    return {Truth.YES: "van included", Truth.NO: "van not included", Truth.MAYBE: "van not settled"}[included]
+
+
+def weight_words(report: Report, *, tight: bool = False) -> str:
+    """``218 to 294 kg left``, ``12 kg over``, ``weight: cannot tell``."""
+    room = room_of(report.readings.get(WEIGHT))
+    if room is None:
+        return "weight: cannot tell"
+    if room.least >= 0:
+        return f"{_kilograms(room, tight)} left"
+    if room.most < 0:
+        return f"{_kilograms(room * -1, tight)} over"
+    return f"{quantities.kilograms(-room.least)} over to {quantities.kilograms(room.most)} left"
+
+
+def room_of(reading: Reading | None) -> Span | None:
+    """What is left, None while that cannot be told."""
+    return reading.room if reading is not None and reading.applies else None
+
+
+def ceiling_words(catalogue: Catalogue, report: Report) -> str:
+    """``ceiling £21,000: cannot tell``; empty while no ceiling is named."""
+    reading = report.readings.get(CEILING)
+    if reading is None or reading.bound is None or not report.facts.known(_CEILING_KEY):
+        return ""
+    amount = quantities.span(reading.bound, quantities.PENCE, catalogue.firm.currency)
+    return f"{key_words(_CEILING_KEY).removeprefix('price ')} {amount}: {verdict_word(reading.verdict)}"
+
+
+def counts(report: Report) -> tuple[int, int, int, int]:
+    """Undecided, not known, broken, accepted: as the step line counts them."""
+    steps = report.steps.values()
+    return (
+        sum(step.undecided for step in steps),
+        sum(step.unknown for step in steps),
+        sum(step.broken for step in steps) + len(report.strangers),
+        sum(finding.accepted for finding in report.findings),
+    )
+
+
+def _glance(catalogue: Catalogue, report: Report, style: _Style) -> str:
+    undecided, unknown, broken, accepted = counts(report)
+    price = price_words(catalogue, report.price, tight=style.tight)
+    if style.ceiling and (ceiling := ceiling_words(catalogue, report)):
+        price += f"  ({ceiling})"
+    weight = weight_words(report, tight=style.tight)
+    if style.estimate and room_of(report.readings.get(WEIGHT)) is not None and catalogue.ledgers[WEIGHT].estimate:
+        weight += f" ({ESTIMATE})"
+    state = [f"{undecided + unknown} open"] if style.merged else [f"{undecided} undecided", f"{unknown} not known"]
+    end = f"{broken} broken" + (f", {accepted} accepted" if accepted else "")
+    return _spaced((price, weight, *state, end), style.gap)
+
+
+def _kilograms(room: Span, tight: bool) -> str:
+    return quantities.span_tight(room, "kg", "") if tight else quantities.span(room, "kg", "")
+
+
+def _spaced(parts: tuple[str, ...], gap: int) -> str:
+    return (" " * gap).join(part for part in parts if part)

@@ -6,6 +6,13 @@ from dataclasses import dataclass
 
 from specbuilder.model.kinds import JobState
 
+from .plain import ended, fitted
+from .states import job_state_word
+
+NO_NAME = "no name yet"
+_LONGEST_NAME = 40
+_MOST_FAULTS = 20
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JobWords:
@@ -17,52 +24,93 @@ class JobWords:
     price: str
     van: str
 
+    @property
+    def line(self) -> str:
+        """All of it in one line, for line commands."""
+        return f"{self.number} {self.name}, {self.state}, {self.price}, {self.van}"
+
 
 def job_words(*, number: str, customer: str, state: JobState, price: str, van: str) -> JobWords:
     """One line of the list; what is missing says so (``no name yet``, ``cannot tell``, ``van not known``)."""
-    raise NotImplementedError
+    return JobWords(
+        number=number,
+        name=fitted(customer, _LONGEST_NAME) or NO_NAME,
+        state=job_state_word(state),
+        price=price or "price: cannot tell",
+        van=van or "van not known",
+    )
 
 
 def no_jobs() -> str:
     """``No jobs yet. Press n when the customer's first sentence begins.``"""
-    raise NotImplementedError
+    return "No jobs yet. Press n when the customer's first sentence begins."
+
+
+def leave_hint() -> str:
+    """What Escape says on the job list."""
+    return "Press q to leave; all is saved."
 
 
 def read_only(counter: str, since: str) -> str:
     """``Read only: counter 1 has this job since 10:02``."""
-    raise NotImplementedError
+    return f"Read only: {counter or 'another counter'} has this job since {since}"
 
 
 def taken_over(counter: str, since: str) -> str:
-    """``counter 1 left this job without closing it at 10:02; it is yours now. Nothing was lost``."""
-    raise NotImplementedError
+    """``counter 1 stopped with this job open since 10:02. It is yours now; nothing was lost``."""
+    return f"{counter or 'another counter'} stopped with this job open since {since}. It is yours now; nothing was lost"
 
 
 def yesterday_copy(number: str) -> str:
     """What is said after opening yesterday's copy."""
-    raise NotImplementedError
+    return f"This is yesterday's copy of {number}. What was changed since stands in the file that could not be read"
 
 
-def unreadable(number: str, faults: tuple[str, ...]) -> tuple[str, ...]:
-    """``This job cannot be read: line 14 of 0147.toml, ... Nothing was changed. ...``, one line a fault."""
-    raise NotImplementedError
+def unreadable(faults: tuple[str, ...], *, copy_kept: bool) -> tuple[str, ...]:
+    """``This job cannot be read:``, the faults, and the cure: one line each."""
+    cure = "Nothing was changed." + (" Yesterday's copy: Enter" if copy_kept else " No copy of yesterday is kept.")
+    return ("This job cannot be read:", *_few(faults), cure)
 
 
 def rules_unreadable(faults: tuple[str, ...]) -> tuple[str, ...]:
     """``Rules: 3 faults. The program starts when they are mended.``, then the faults."""
-    raise NotImplementedError
+    count = "1 fault" if len(faults) == 1 else f"{len(faults)} faults"
+    mended = "it is mended" if len(faults) == 1 else "they are mended"
+    return (f"Rules: {count}. The program starts when {mended}.", *faults)
 
 
 def disk_trouble(reason: str) -> str:
     """``Could not write to the disk (full). What you typed is still here. Enter tries again``."""
-    raise NotImplementedError
+    return f"Could not write to the disk ({reason}). What you typed is still here. Enter tries again"
 
 
 def window_too_small(columns: int, rows: int, number: str = "") -> str:
     """``This window is 52 by 16. The screens need 60 by 18. ...``"""
-    raise NotImplementedError
+    sentence = f"This window is {columns} by {rows}. The screens need 60 by 18."
+    if not number:
+        return f"{sentence} Make it larger."
+    return f"{sentence} Your job is saved; make it larger or use: specbuilder show {number}"
 
 
 def saved(clock: str) -> str:
     """``saved 10:42``."""
-    raise NotImplementedError
+    return f"saved {clock}"
+
+
+def newer_format(file: str) -> str:
+    """What is said of a job that a newer program wrote."""
+    return (
+        f"{file} was written by a newer specbuilder: open it there, or bring this one up to date. Nothing was changed."
+    )
+
+
+def prices_from(then: str, now: str) -> str:
+    """What is said of a job made with another catalogue."""
+    return f"Prices are from {then}; today's catalogue is {now}"
+
+
+def _few(faults: tuple[str, ...]) -> tuple[str, ...]:
+    """So many as a window holds; the rest is counted, the whole list stands in ``specbuilder check``."""
+    shown = tuple(ended(fault) for fault in faults[:_MOST_FAULTS])
+    rest = len(faults) - len(shown)
+    return (*shown, f"and {rest} more: specbuilder check lists them all.") if rest else shown

@@ -62,6 +62,7 @@ _UNITS: dict[str, _Unit] = {
     "": _same(1, ""),
     "hours": _Unit(1, "hour", "hours"),
     "days": _Unit(1, "day", "days"),
+    "years": _Unit(0, "year", "years"),
     "weeks": _Unit(1, "week", "weeks"),
     "nights": _Unit(1, "night", "nights"),
     "places": _Unit(0, "place", "places"),

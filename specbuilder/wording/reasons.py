@@ -25,6 +25,9 @@ from .names import (
 )
 from .plain import lowered
 
+LARGEST = 3
+"""So many entries of a ledger are told in a chain of reasons; its own page has them all."""
+
 
 def reasons(catalogue: Catalogue, report: Report, cause: Cause) -> tuple[str, ...]:
     """``1. you took Side galley, right`` ...: what it rests on first, the conclusion last.
@@ -32,7 +35,8 @@ def reasons(catalogue: Catalogue, report: Report, cause: Cause) -> tuple[str, ..
     The sentence that ``reason_head`` gives is not repeated.
     """
     head = reason_head(catalogue, report, cause)
-    told = dict.fromkeys(line for node in _from_below(cause) if (line := _line(catalogue, report, node)) != f'"{head}"')
+    lines = (line for node in _from_below(cause) for line in _lines(catalogue, report, node))
+    told = dict.fromkeys(line for line in lines if line != f'"{head}"')
     return tuple(f"{number}. {line}" for number, line in enumerate(told, 1))
 
 
@@ -45,7 +49,7 @@ def reason_head(catalogue: Catalogue, report: Report, cause: Cause) -> str:
 
 
 def _because(catalogue: Catalogue, node: Cause) -> str:
-    if node.kind is CauseKind.RULE and node.rule is not None:
+    if node.rule is not None:
         rule = catalogue.rules.get(node.rule)
         return rule.because if rule else ""
     if node.kind is CauseKind.NEEDS and node.option is not None:
@@ -122,6 +126,16 @@ def _from_below(cause: Cause) -> Iterator[Cause]:
     for below in cause.because:
         yield from _from_below(below)
     yield cause
+
+
+def _lines(catalogue: Catalogue, report: Report, node: Cause) -> Iterator[str]:
+    """One node; of a ledger its largest entries stand before it."""
+    reading = report.readings.get(node.ledger) if node.kind is CauseKind.LEDGER and node.ledger else None
+    if reading is not None:
+        spec = catalogue.ledgers[reading.id]
+        for entry in reading.entries[:LARGEST]:
+            yield f"on {lowered(spec.name)}: {readings.entry_line(catalogue, spec, entry)}"
+    yield _line(catalogue, report, node)
 
 
 def _line(catalogue: Catalogue, report: Report, node: Cause) -> str:
