@@ -320,6 +320,10 @@ class Group:
     usual: tuple[OptionId, ...] = ()
     """House usual: pick one takes the first that is not blocked; pick any takes all that are not."""
     seller_note: str = ""
+    turns_with: GroupId | None = None
+    """Drawn for a choice of that group on the right: while it sits on the left, y of these options changes sign."""
+    sits_at: GroupId | None = None
+    """These options sit where the choice of that group does, whatever position they have of their own."""
     origin: Origin = NOWHERE
 
 
