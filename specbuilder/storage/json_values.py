@@ -6,7 +6,7 @@ differs from its default. A field added to the model later reads with its defaul
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import MISSING, Field, fields, is_dataclass
 from enum import Enum
 from functools import cache
@@ -76,8 +76,8 @@ def _is_default(field: Field[Any], item: object) -> bool:
 
 
 @cache
-def _hints(kind: Hashable) -> Mapping[str, object]:
-    return MappingProxyType(get_type_hints(cast("type[object]", kind)))
+def _hints(kind: type[Any]) -> Mapping[str, object]:
+    return MappingProxyType(get_type_hints(kind))
 
 
 def _read(hint: object, value: Json) -> object:
@@ -132,19 +132,22 @@ def _read_one(hints: tuple[object, ...], value: Json) -> object:
     raise NotReadableError(f"{_told(value)} fits nothing that may stand here")
 
 
-def _read_record(kind: type[Any], value: Mapping[str, Json]) -> object:
+def _read_record(kind: type[_T], value: Mapping[str, Json]) -> _T:
     if value.get(_CLASS) != kind.__name__:
         raise NotReadableError(f"{kind.__name__} is needed, not {_told(value.get(_CLASS))}")
-    hints = _hints(cast("type[object]", kind))
+    hints = _hints(cast("Any", kind))
     unknown = [key for key in value if key != _CLASS and key not in hints]
     if unknown:
         raise NotReadableError(f"{kind.__name__} has no {_told(unknown[0])}")
     given = {key: _read(hints[key], item) for key, item in value.items() if key != _CLASS}
-    lacking = [f.name for f in fields(kind) if f.default is MISSING and f.default_factory is MISSING]
-    for name in lacking:
+    for name in _without_default(kind):
         if name not in given:
             raise NotReadableError(f"{kind.__name__} lacks {name}")
     return kind(**given)
+
+
+def _without_default(kind: type[Any]) -> tuple[str, ...]:
+    return tuple(f.name for f in fields(kind) if f.default is MISSING and f.default_factory is MISSING)
 
 
 def _plain(fits: bool, needed: str, value: Json) -> Json:
