@@ -24,8 +24,6 @@ class LintCode(StrEnum):
     """A pick-one group without a house usual."""
     TAG_UNUSED = "tag-unused"
     """A capability that is given and that nothing asks for."""
-    TAG_NEVER_GIVEN = "tag-never-given"
-    """A capability that is asked for and that nothing gives."""
     SILENT = "silent"
     """A ledger or figure without a calculation, or a rule that waits for one."""
 

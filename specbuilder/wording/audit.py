@@ -9,6 +9,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import GroupId, LedgerId, OptionId
 
 from .names import listed
+from .quantities import as_written
 
 
 def lint_line(catalogue: Catalogue, lint: Lint) -> str:
@@ -47,7 +48,8 @@ def _what(lint: Lint) -> str:
         case LintCode.ZERO_WITHOUT_NOTE:
             return f"{lint.field} is 0 and no zero_note says why"
         case LintCode.IMPLAUSIBLE:
-            return f"{lint.field} is {_plain(lint.value)}, expected {_plain(lint.least)} to {_plain(lint.most)}"
+            expected = f"{as_written(lint.least)} to {as_written(lint.most)}"
+            return f"{lint.field} is {as_written(lint.value)}, expected {expected}"
         case LintCode.NO_REASON:
             return f"{lint.field} is empty: it is the sentence the customer hears"
         case LintCode.NO_SOURCE:
@@ -58,14 +60,7 @@ def _what(lint: Lint) -> str:
             return "usual is empty: name what the house usually takes"
         case LintCode.TAG_UNUSED:
             return "is given, and nothing asks for it"
-        case LintCode.TAG_NEVER_GIVEN:
-            return "is asked for, and nothing gives it"
         case LintCode.SILENT:
             return "is not summed yet: nothing is known about it"
         case _:
             assert_never(lint.code)
-
-
-def _plain(value: float | None) -> str:
-    """The number as it stands in the file."""
-    return "nothing" if value is None else f"{value:g}"

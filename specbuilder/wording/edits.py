@@ -50,7 +50,7 @@ def done(
     """``Took Gas bundle, with CO alarm, instead of Fuel hob``; no full stop, so that a hint may follow."""
     main = _done(catalogue, edit, before, after)
     own = _about(edit)
-    came = listed((_with_it(catalogue, o) for o in brought if o not in own), most=_FEW)
+    came = listed((option_name(catalogue, o) for o in brought if o not in own), most=_FEW)
     gone = listed((option_name(catalogue, o) for o in left if o not in own), most=_FEW)
     if came:
         main += f", with {came}"
@@ -182,7 +182,7 @@ def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
             return "Note of the job written" if note else "Note of the job taken off"
         case TakeUsual(step=step):
             came = (
-                _with_it(catalogue, c.option) for c in after.choices if not before.has(c.option) and not c.came_with
+                option_name(catalogue, c.option) for c in after.choices if not before.has(c.option) and not c.came_with
             )
             return f"Took the house usual of step {step_name(step)}: {listed(came, most=_FEW)}"
         case Together(edits=edits):
@@ -205,10 +205,6 @@ def _about(edit: Edit) -> tuple[OptionId, ...]:
 def _subject(catalogue: Catalogue, edit: Edit, spec: Spec) -> str:
     about = _about(edit)
     return chosen_name(catalogue, spec, about[0]) if about else "This"
-
-
-def _with_it(catalogue: Catalogue, option: OptionId) -> str:
-    return option_name(catalogue, option)
 
 
 def _answer(catalogue: Catalogue, spec: Spec, edit: AnswerLine) -> str:

@@ -230,6 +230,11 @@ def unit_text(unit: str, number: str = "2") -> str:
     return rule.one if number in ("1", "-1", "+1") else rule.many
 
 
+def as_written(value: float | None) -> str:
+    """A number as it stands in a file, without commas: for people who go and look there."""
+    return "nothing" if value is None else f"{value:g}"
+
+
 def is_number(text: str) -> bool:
     """Whether the text is a plain whole number, as words of a list may be (``6``, ``10``, ``16`` amps)."""
     return text.isascii() and text.isdigit()
