@@ -1,0 +1,1 @@
+"""Floor 5: line commands. Owns stdout, stderr and exit codes."""
