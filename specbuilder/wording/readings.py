@@ -107,7 +107,7 @@ def entry_line(catalogue: Catalogue, spec: LedgerSpec, entry: Entry) -> str:
     return f"{name}: {amount}, assumed" if entry.assumed else f"{name}: {amount}"
 
 
-def silent_line(catalogue: Catalogue) -> str:
+def silent_line() -> str:
     """What is said of a ledger whose sum is not made."""
     return "not summed yet: nothing is known about it"
 

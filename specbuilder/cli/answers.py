@@ -1,0 +1,226 @@
+"""What each reading command answers for one spec: lines for stdout and an exit code. Pure but for the report."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import assert_never
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.findings import Finding
+from specbuilder.model.ids import BriefKey, LedgerId, OptionId, RuleId
+from specbuilder.model.kinds import Level, Step, Verdict
+from specbuilder.model.report import Report
+from specbuilder.session.explain import why_finding, why_option
+from specbuilder.wording import brief as brief_words
+from specbuilder.wording import findings, glance, reasons, rows, spoken
+from specbuilder.wording.names import group_name, key_name, ledger_name
+from specbuilder.wording.plain import ended
+from specbuilder.wording.readings import reading_detail, silent_line, worst_first
+from specbuilder.wording.states import step_name
+
+from . import asjson
+from .output import Exit, StopError
+from .things import (
+    CustomerThing,
+    GroupThing,
+    LedgerThing,
+    LineThing,
+    NoteThing,
+    OptionThing,
+    RuleThing,
+    Unclear,
+    VanThing,
+    thing,
+)
+
+_WIDE = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a command says."""
+
+    lines: tuple[str, ...]
+    code: Exit = Exit.FINE
+
+
+def check(catalogue: Catalogue, report: Report, *, json: bool) -> Answer:
+    """Verdict, price, weight, findings, open points, and what is silent."""
+    code = {Verdict.HOLDS: Exit.FINE, Verdict.BROKEN: Exit.BROKEN, Verdict.CANNOT_TELL: Exit.CANNOT_TELL}
+    if json:
+        return Answer((asjson.check_json(catalogue, report),), code[report.verdict])
+    return Answer(tuple(_check_lines(catalogue, report)), code[report.verdict])
+
+
+def show(catalogue: Catalogue, report: Report, what: str | None) -> Answer:
+    """The spec line by line; a step or a group with all its options.
+
+    Raises:
+        StopError: if ``what`` is neither.
+    """
+    if what is None:
+        return Answer(spoken.spec_lines(catalogue, report))
+    steps = {name: step for step in Step for name in (step.value, step_name(step))}
+    wanted = what.strip().casefold()
+    if wanted in steps:
+        return Answer(_step_lines(catalogue, report, steps[wanted]))
+    match thing(catalogue, _group_text(catalogue, wanted)):
+        case GroupThing(group):
+            return Answer(spoken.group_lines(catalogue, report, group))
+        case OptionThing(option=option):
+            return Answer(spoken.group_lines(catalogue, report, catalogue.options[option].group))
+        case Unclear(words):
+            raise StopError(Exit.UNUSABLE, words)
+        case _:
+            names = ", ".join(step_name(step) for step in Step)
+            raise StopError(Exit.UNUSABLE, f'"{what}" is no step and no group. The steps are {names}.')
+
+
+def brief(catalogue: Catalogue, report: Report) -> Answer:
+    """The eleven questions with what was said, what is assumed and what is not known."""
+    return Answer(tuple(_brief_lines(catalogue, report)))
+
+
+def why(catalogue: Catalogue, report: Report, text: str, *, json: bool) -> Answer:
+    """Why an option is as it is, what a finding rests on, what a ledger adds up.
+
+    Raises:
+        StopError: if nothing or more than one thing is called so.
+    """
+    meant = thing(catalogue, text)
+    match meant:
+        case Unclear(words):
+            raise StopError(Exit.UNUSABLE, words)
+        case OptionThing(option=option):
+            return _why_option(catalogue, report, option, json)
+        case RuleThing(rule):
+            return _why_rule(catalogue, report, rule, json)
+        case LedgerThing(ledger):
+            return _why_ledger(catalogue, report, ledger, json)
+        case GroupThing(group):
+            lines = spoken.group_lines(catalogue, report, group)
+            return _plain("group", group, lines, json)
+        case LineThing(key):
+            return _plain("answer", key, (_line_words(catalogue, report, key),), json)
+        case VanThing() | CustomerThing() | NoteThing():
+            raise StopError(Exit.UNUSABLE, f"{text} is simply as it was typed; nothing stands behind it.")
+        case _:
+            assert_never(meant)
+
+
+def _check_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
+    yield _verdict_line(report)
+    yield glance.glance(catalogue, report, _WIDE)
+    yield from findings.strangers_words(report)
+    told = [f for f in report.findings if f.verdict is not Verdict.HOLDS]
+    for finding in told:
+        yield from _finding_lines(catalogue, report, finding)
+    if not told and not report.strangers:
+        yield findings.findings_none()
+    for group in report.undecided:
+        yield f"Undecided: {group_name(catalogue, group)} (step {step_name(catalogue.groups[group].step)})."
+    for key in report.unknown:
+        yield f"Not known yet: {key_name(catalogue, key)}."
+    if report.assumed:
+        yield from (f"Assumed: {ended(_line_words(catalogue, report, key))}" for key in report.assumed)
+    if silent := findings.silent_words(catalogue, report):
+        yield silent
+
+
+def _verdict_line(report: Report) -> str:
+    """What the exit code says, in words."""
+    stop = len(report.broken(Level.STOP)) + len(report.strangers)
+    match report.verdict:
+        case Verdict.BROKEN:
+            return f"Broken: {_things(stop)} at STOP. It cannot be signed or built as it stands."
+        case Verdict.CANNOT_TELL:
+            return (
+                "Cannot tell yet: nothing is broken at STOP, but not everything that could stop it is decided or known."
+            )
+        case Verdict.HOLDS:
+            return "Holds at STOP: nothing that was looked at stops it."
+        case _:
+            assert_never(report.verdict)
+
+
+def _things(count: int) -> str:
+    return "1 thing" if count == 1 else f"{count} things"
+
+
+def _finding_lines(catalogue: Catalogue, report: Report, finding: Finding) -> Iterator[str]:
+    """The finding, and while it is broken what the house offers. The id stands at the end for ``why``."""
+    yield f"{findings.finding_line(catalogue, report, finding)} [{finding.rule}]"
+    if finding.verdict is Verdict.BROKEN and not finding.accepted:
+        for fix in findings.finding_words(catalogue, report, finding).fixes:
+            yield f"  way out: {ended(fix)}"
+
+
+def _step_lines(catalogue: Catalogue, report: Report, step: Step) -> tuple[str, ...]:
+    if step is Step.BRIEF:
+        return tuple(_brief_lines(catalogue, report))
+    if step is Step.CHECK:
+        return tuple(_check_lines(catalogue, report)) + tuple(_ledger_lines(catalogue, report))
+    return spoken.step_lines(catalogue, report, step)
+
+
+def _ledger_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
+    for reading in worst_first(catalogue, tuple(report.readings.values())):
+        yield ended(reading_detail(catalogue, reading)[0])
+
+
+def _brief_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
+    for number, question in catalogue.questions.items():
+        yield ended(f"{number} {question.asks}: {brief_words.question_words(catalogue, report, number)}")
+
+
+def _line_words(catalogue: Catalogue, report: Report, key: BriefKey) -> str:
+    return f"{key_name(catalogue, key)}: {brief_words.line_words(catalogue, report, key)}"
+
+
+def _group_text(catalogue: Catalogue, wanted: str) -> str:
+    """The id of the group of that name, so that a group goes before an option called alike."""
+    for group in catalogue.groups.values():
+        if wanted in (group.id, group.name.casefold()):
+            return group.id
+    return wanted
+
+
+def _why_option(catalogue: Catalogue, report: Report, option: OptionId, json: bool) -> Answer:
+    cause = why_option(catalogue, report.spec, option)
+    words = f"{ended(spoken.option_words(catalogue, report, option))} {rows.row_sentence(catalogue, report, option)}"
+    chain = reasons.reasons(catalogue, report, cause) if cause else ()
+    if json:
+        return Answer((asjson.option_json(report, option, cause, words, chain),))
+    first = reasons.first_taken(catalogue, report, cause) if cause else ""
+    broken = [f for f in report.findings if f.verdict is Verdict.BROKEN and option in f.subjects]
+    clashes = tuple(line for f in broken for line in _finding_lines(catalogue, report, f))
+    return Answer((words, *chain, *((first,) if first else ()), *clashes))
+
+
+def _why_rule(catalogue: Catalogue, report: Report, rule: RuleId, json: bool) -> Answer:
+    finding = next((f for f in report.findings if f.rule == rule), None)
+    if finding is None:
+        words = f'"{catalogue.rules[rule].because}" is {silent_line()}'
+        return _plain("finding", rule, (ended(words),), json)
+    cause = why_finding(catalogue, report.spec, finding)
+    chain = reasons.reasons(catalogue, report, cause)
+    if json:
+        return Answer((asjson.finding_json(catalogue, report, finding, cause, chain),))
+    told = findings.finding_words(catalogue, report, finding)
+    fixes = (f"way out: {ended(fix)}" for fix in told.fixes)
+    return Answer((told.head, *told.rests_on, *told.lacks, *fixes, told.source))
+
+
+def _why_ledger(catalogue: Catalogue, report: Report, ledger: LedgerId, json: bool) -> Answer:
+    reading = report.readings.get(ledger)
+    if reading is None:
+        return _plain("ledger", ledger, (f"{ledger_name(catalogue, ledger)}: {silent_line()}.",), json)
+    detail = reading_detail(catalogue, reading)
+    if json:
+        return Answer((asjson.reading_json(catalogue, reading, detail),))
+    return Answer(detail)
+
+
+def _plain(kind: str, id_: str, lines: tuple[str, ...], json: bool) -> Answer:
+    return Answer((asjson.plain_json(kind, id_, "\n".join(lines)),) if json else lines)

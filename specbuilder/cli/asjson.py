@@ -1,0 +1,188 @@
+"""Reports as JSON for other programs. Ids stand here, and the words beside them."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Iterable
+from typing import Any
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.findings import Cause, Finding
+from specbuilder.model.kinds import LedgerKind, Truth
+from specbuilder.model.ledger import Lack, Reading
+from specbuilder.model.report import Pence, Price, Report
+from specbuilder.model.span import Span
+from specbuilder.wording.findings import finding_line, finding_words
+from specbuilder.wording.readings import reading_line
+
+FORMAT = 1
+"""Grows when a key changes its meaning or goes; a new key is no new format."""
+
+_INCLUDED = {Truth.YES: True, Truth.NO: False, Truth.MAYBE: None}
+
+
+def check_json(catalogue: Catalogue, report: Report) -> str:
+    """All of a report, as ``check --json`` prints it."""
+    readings = report.readings.values()
+    return _text(
+        {
+            "format": FORMAT,
+            "number": report.spec.number,
+            "revision": report.spec.revision,
+            "state": report.spec.state.value,
+            "catalogue": catalogue.firm.catalogue_version,
+            "verdict": report.verdict.value,
+            "van": report.van,
+            "findings": [_finding(catalogue, report, finding) for finding in report.findings],
+            "ledgers": [_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.LEDGER)],
+            "figures": [_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.FIGURE)],
+            "states": {option: status.state.value for option, status in report.options.items()},
+            "price": _price(report.price),
+            "undecided": list(report.undecided),
+            "unknown": list(report.unknown),
+            "assumed": list(report.assumed),
+            "not_in_catalogue": list(report.strangers),
+            "silent": {"ledgers": list(report.silent_ledgers), "rules": list(report.silent_rules)},
+        }
+    )
+
+
+def finding_json(catalogue: Catalogue, report: Report, finding: Finding, cause: Cause, reasons: Iterable[str]) -> str:
+    """One finding with its chain of reasons, as ``why --json`` prints it."""
+    return _text({"kind": "finding", **_finding(catalogue, report, finding), **_chain(cause, reasons)})
+
+
+def option_json(report: Report, option: str, cause: Cause | None, words: str, reasons: Iterable[str]) -> str:
+    """One option with its chain of reasons, as ``why --json`` prints it."""
+    state = next(status.state.value for known, status in report.options.items() if known == option)
+    return _text({"kind": "option", "id": option, "state": state, "words": words, **_chain(cause, reasons)})
+
+
+def reading_json(catalogue: Catalogue, reading: Reading, detail: Iterable[str]) -> str:
+    """One ledger or figure with its entries, as ``why --json`` prints it."""
+    entries = [
+        {
+            "option": entry.option,
+            "group": entry.group,
+            "label": entry.label,
+            "count": entry.count,
+            "assumed": entry.assumed,
+            **_ends(entry.amount),
+        }
+        for entry in reading.entries
+    ]
+    kind = catalogue.ledgers[reading.id].kind.value
+    return _text({"kind": kind, **_reading(catalogue, reading), "entries": entries, "reasons": list(detail)})
+
+
+def plain_json(kind: str, id_: str, words: str) -> str:
+    """What has no chain of reasons: a group, a line of the brief, a silent ledger or rule."""
+    return _text({"kind": kind, "id": id_, "words": words, "reasons": []})
+
+
+def _is(catalogue: Catalogue, reading: Reading, kind: LedgerKind) -> bool:
+    return catalogue.ledgers[reading.id].kind is kind
+
+
+def _finding(catalogue: Catalogue, report: Report, finding: Finding) -> dict[str, Any]:
+    told = finding_words(catalogue, report, finding)
+    return {
+        "id": finding.rule,
+        "level": finding.level.value,
+        "verdict": finding.verdict.value,
+        "accepted": finding.accepted,
+        "step": finding.step.value,
+        "subjects": list(finding.subjects),
+        "keys": list(finding.keys),
+        "reading": finding.reading,
+        "lacks": [_lack(lack) for lack in finding.lacks],
+        "words": finding_line(catalogue, report, finding),
+        "because": catalogue.rules[finding.rule].because,
+        "rests_on": list(told.rests_on),
+        "fixes": list(told.fixes),
+        "source": told.source,
+    }
+
+
+def _reading(catalogue: Catalogue, reading: Reading) -> dict[str, Any]:
+    spec = catalogue.ledgers[reading.id]
+    return {
+        "id": reading.id,
+        "unit": spec.unit,
+        **_ends(reading.value),
+        "bound": _amount(reading.bound),
+        "sense": spec.sense.value,
+        "level": spec.level.value,
+        "verdict": reading.verdict.value,
+        "applies": reading.applies,
+        "estimate": spec.estimate,
+        "lacks": [_lack(lack) for lack in reading.lacks],
+        "words": reading_line(catalogue, reading),
+    }
+
+
+def _ends(value: Span | None) -> dict[str, Any]:
+    """``least`` and ``most``; both null while nothing can be said, ``most`` null and ``no_end`` true without end."""
+    if value is None:
+        return {"least": None, "most": None, "no_end": False}
+    no_end = math.isinf(value.most)
+    return {"least": _number(value.least), "most": _number(value.most), "no_end": no_end}
+
+
+def _amount(value: Span | None) -> object:
+    """One number when it is settled, ``least`` and ``most`` while it is not, null when there is none."""
+    if value is None:
+        return None
+    if value.settled:
+        return _number(value.least)
+    return {"least": _number(value.least), "most": _number(value.most)}
+
+
+def _number(value: float) -> float | int | None:
+    """The number, whole ones without a decimal point; JSON has no word for without end, so that is null."""
+    if not math.isfinite(value):
+        return None
+    rounded = round(value, 6)
+    return int(rounded) if rounded == int(rounded) else rounded
+
+
+def _price(price: Price) -> dict[str, Any]:
+    return {
+        "net_pence": _pence(price.net),
+        "vat_pence": _pence(price.vat),
+        "gross_pence": _pence(price.gross),
+        "van_included": _INCLUDED[price.van_included],
+        "lacks": [_lack(lack) for lack in price.lacks],
+    }
+
+
+def _pence(pence: Pence) -> object:
+    return pence.least if pence.least == pence.most else {"least": pence.least, "most": pence.most}
+
+
+def _lack(lack: Lack) -> dict[str, Any]:
+    return {"group": lack.group, "key": lack.key}
+
+
+def _chain(cause: Cause | None, reasons: Iterable[str]) -> dict[str, Any]:
+    return {"reasons": list(reasons), "cause": _cause(cause) if cause is not None else None}
+
+
+def _cause(cause: Cause) -> dict[str, Any]:
+    named = {
+        "option": cause.option,
+        "place": cause.place.value if cause.place else None,
+        "key": cause.key,
+        "rule": cause.rule,
+        "group": cause.group,
+        "tag": cause.tag,
+        "ledger": cause.ledger,
+    }
+    told = {name: value for name, value in named.items() if value is not None}
+    return {"kind": cause.kind.value, **told, "because": [_cause(below) for below in cause.because]}
+
+
+def _text(content: dict[str, Any]) -> str:
+    """JSON in ASCII: nothing that could move a cursor is left in it."""
+    return json.dumps(content, indent=2, allow_nan=False)
