@@ -34,7 +34,7 @@ from specbuilder.model.rules import (
     ZonesFree,
 )
 
-from .expression_scanner import NUMBER, UNSIGNED, VALUE, WORD, GrammarError, ExpressionFault, Scanner
+from .expression_scanner import NUMBER, UNSIGNED, VALUE, WORD, ExpressionFault, GrammarError, Scanner
 from .faults import meant, nearest, quotable
 from .vocabulary import ANY_WORD, Asked, Names, Vocabulary
 

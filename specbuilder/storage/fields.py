@@ -198,14 +198,14 @@ class Fields:
 
 def _refuse(value: object, needed: str, cure: str, spot: Spot) -> None:
     """Notes a value of the wrong kind."""
-    spot.fault(f"needs {needed}, but this is {_told(value)}: {cure}.")
+    spot.fault(f"needs {needed}, but this is {told(value)}: {cure}.")
 
 
 def _number_cure(value: object) -> str:
     return "write it without quotes" if isinstance(value, str) else "write a plain figure"
 
 
-def _told(value: object) -> str:
+def told(value: object) -> str:
     """A value as it is told to people, with its kind."""
     match value:
         case bool():
