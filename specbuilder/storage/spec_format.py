@@ -1,0 +1,110 @@
+"""What writer and reader of a spec agree on: number of the format, checksum, and which words are only for readers."""
+
+from __future__ import annotations
+
+import hashlib
+from types import MappingProxyType
+
+from .faults import hidden_character
+
+FORMAT = 1
+CHECKSUM = "checksum"
+
+COMPUTED_TABLES = (
+    "handed",
+    "datum",
+    "open_points",
+    "change",
+    "assumed",
+    "not_known",
+    "undecided",
+    "hole",
+    "circuit",
+    "ledger",
+    "price",
+    "hours",
+    "step",
+    "finding",
+    "caution",
+    "paper",
+    "not_checked",
+)
+"""Tables that follow from the rest: written for people and passed over on reading."""
+
+COMPUTED_KEYS = MappingProxyType(
+    {
+        "job": ("not_to_be_built", "firm", "catalogue_version", "catalogue_digest", CHECKSUM),
+        "vehicle": (
+            "base_van",
+            "base_van_option",
+            "wheelbase_mm",
+            "length_mm",
+            "width_mm",
+            "height_mm",
+            "load_length_mm",
+            "sliding_doors",
+            "rear_doors",
+            "steering",
+            "fuel",
+            "driven_axle",
+            "plate_kg",
+            "front_axle_plate_kg",
+            "rear_axle_plate_kg",
+            "running_order_kg",
+            "do_not_drill",
+            "remark",
+            "not_known",
+        ),
+        "choice": (
+            "name",
+            "group",
+            "build_step",
+            "mass_each_kg",
+            "price_net_each_pence",
+            "lead_weeks",
+            "x_mm",
+            "y_mm",
+            "z_mm",
+            "position",
+            "length_mm",
+            "width_mm",
+            "height_mm",
+            "hold_points",
+            "papers",
+            "figures",
+        ),
+        "own_part": ("not_known",),
+        "accepted": ("said",),
+    }
+)
+"""Keys beside what was said that follow from it: passed over on reading."""
+
+
+def checksum_of(text: str) -> str:
+    """SHA-256 of the text without its checksum line, line ends as on this system or any other."""
+    lines = text.replace("\r\n", "\n").split("\n")
+    for number, line in enumerate(lines):
+        if line.startswith(f"{CHECKSUM} = "):
+            del lines[number]
+            break
+    return hashlib.sha256("\n".join(lines).encode(errors="replace")).hexdigest()
+
+
+def one_line(text: str) -> str:
+    """The text fit for a file: line ends and tabs become blanks, any other hidden character a sign that shows it.
+
+    Hidden characters are refused where text is put in. One that comes all the same must not keep a job from being
+    saved, nor make a file that cannot be read.
+    """
+    return _shown(text.replace("\r\n", " ").replace("\n", " ").replace("\t", " "), lines=False)
+
+
+def lines(text: str) -> str:
+    """The text fit for a file as with ``one_line``, but it may have several lines."""
+    return _shown(text.replace("\r\n", "\n").replace("\t", " "), lines=True)
+
+
+def _shown(text: str, *, lines: bool) -> str:
+    if hidden_character(text, lines=lines) is None:
+        return text
+    return "".join("\N{REPLACEMENT CHARACTER}" if hidden_character(c, lines=lines) else c for c in text)

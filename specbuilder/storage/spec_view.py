@@ -1,0 +1,103 @@
+"""A spec with its report, looked at the way a file is written: choices in build order, things by their names."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from specbuilder.model.catalogue import Catalogue, Option
+from specbuilder.model.ids import OptionId
+from specbuilder.model.ledger import Lack
+from specbuilder.model.report import Report
+from specbuilder.model.spec import Choice, Spec
+
+from .positions import Positions
+from .spec_format import one_line
+
+_STEERING = "steering"
+"""The key of the brief that says on which side the wheel is."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
+    """A choice with its option; None when that has left the catalogue."""
+
+    taken: int
+    """Counted from 1, in the order of taking."""
+    choice: Choice
+    option: Option | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpecView:
+    """What a file of a spec is made from."""
+
+    catalogue: Catalogue
+    spec: Spec
+    report: Report
+
+    @property
+    def van_option(self) -> Option | None:
+        """The chosen base van."""
+        return self.catalogue.options.get(self.report.van) if self.report.van else None
+
+    @property
+    def positions(self) -> Positions:
+        """Where the choices sit."""
+        option = self.van_option
+        return Positions(catalogue=self.catalogue, spec=self.spec, van=option.van if option else None)
+
+    @property
+    def steering(self) -> str:
+        """Side of the steering wheel as the brief says; empty while that is not known."""
+        facts = self.report.facts
+        side = facts.get(_STEERING)
+        if not isinstance(side, str):
+            return ""
+        return f"{side} (assumed)" if _STEERING in facts.assumed else side
+
+    def in_build_order(self) -> tuple[Chosen, ...]:
+        """By build step, then as the catalogue lists groups and options; strangers last."""
+        steps = {step: number for number, step in enumerate(self.catalogue.work)}
+        groups = {group: number for number, group in enumerate(self.catalogue.groups)}
+        options = {option: number for number, option in enumerate(self.catalogue.options)}
+
+        def order(chosen: Chosen) -> tuple[int, int, int, int]:
+            option = chosen.option
+            if option is None:
+                return len(steps) + 1, 0, 0, chosen.taken
+            step = steps.get(option.build_step, len(steps))
+            return step, groups[option.group], options[option.id], chosen.taken
+
+        return tuple(sorted(self.in_taken_order(), key=order))
+
+    def in_taken_order(self) -> tuple[Chosen, ...]:
+        """As they were taken."""
+        get = self.catalogue.options.get
+        numbered = enumerate(self.spec.choices, 1)
+        return tuple(Chosen(taken=n, choice=choice, option=get(choice.option)) for n, choice in numbered)
+
+    def names(self, options: Iterable[OptionId]) -> str:
+        """The options by name, with semicolons between, each once."""
+        return "; ".join(dict.fromkeys(self.name(option) for option in options))
+
+    def name(self, option: OptionId) -> str:
+        """The name, or the id of one that has left the catalogue."""
+        found = self.catalogue.options.get(option)
+        return found.name if found else one_line(option)
+
+    def lacks(self, lacks: Iterable[Lack]) -> str:
+        """What must be known or decided first, by name, with semicolons between."""
+        return "; ".join(dict.fromkeys(self._lack(lack) for lack in lacks))
+
+    def work_name(self, step: str) -> str:
+        """``B7 Cabinets, worktop, fridge, cooker``."""
+        found = self.catalogue.work.get(step)
+        return f"{step} {found.work}" if found else step
+
+    def _lack(self, lack: Lack) -> str:
+        if lack.group is not None and lack.group in self.catalogue.groups:
+            return self.catalogue.groups[lack.group].name
+        if lack.key is not None and lack.key in self.catalogue.brief:
+            return self.catalogue.brief[lack.key].ask
+        return "the base van"
