@@ -40,6 +40,11 @@ def answer_words(catalogue: Catalogue, line: BriefLine, value: Answer | None) ->
             assert_never(value)
 
 
+def choice_word(line: BriefLine, value: str) -> str:
+    """A word beside its number where it is picked from a list: a plain yes or no answers the sentence that asks."""
+    return value if value in ("yes", "no") else value_word(line, value)
+
+
 def value_word(line: BriefLine, value: str) -> str:
     """One word a line may take, as it is shown: ``do not mind`` for ``any``."""
     words = term(line.key)
@@ -85,7 +90,7 @@ def hint(catalogue: Catalogue, line: BriefLine) -> str:
     """How to answer: ``1 yes  2 no  3 do not mind``, ``from 1 to 6``, ``mm, from 0 to 3,500, 0: no barrier``."""
     match line.type:
         case AnswerType.ONE_OF | AnswerType.LIST:
-            return "  ".join(f"{number} {value_word(line, value)}" for number, value in enumerate(line.values, 1))
+            return "  ".join(f"{number} {choice_word(line, value)}" for number, value in enumerate(line.values, 1))
         case AnswerType.AGES:
             return "age of each in years, a space between"
         case AnswerType.WHOLE | AnswerType.DECIMAL:
@@ -102,9 +107,9 @@ def not_an_answer(catalogue: Catalogue, line: BriefLine) -> str:
         case AnswerType.DECIMAL:
             return f"A number {_bounds(catalogue, line)} is needed here."
         case AnswerType.ONE_OF:
-            return f"One of these is needed here: {listed((value_word(line, v) for v in line.values), 'or')}."
+            return f"One of these is needed here: {listed((choice_word(line, v) for v in line.values), 'or')}."
         case AnswerType.LIST:
-            return f"Some of these are needed here: {listed(value_word(line, v) for v in line.values)}."
+            return f"Some of these are needed here: {listed(choice_word(line, v) for v in line.values)}."
         case AnswerType.AGES:
             return f"Ages in whole years {_bounds(catalogue, line)} are needed here, a space between them."
         case _:
@@ -162,7 +167,7 @@ def _several(line: BriefLine, values: tuple[str, ...] | tuple[int, ...]) -> str:
         return term(line.key).none or "none"
     if line.type is AnswerType.AGES:
         years = listed(str(value) for value in _counted(values))
-        return f"{years} {'year' if values == (1,) else 'years'}"
+        return f"aged {years}"
     return listed(value_word(line, str(value)) for value in values)
 
 

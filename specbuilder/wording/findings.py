@@ -153,7 +153,7 @@ def _rests_on(catalogue: Catalogue, report: Report, finding: Finding, rule: Rule
 def _measured(catalogue: Catalogue, finding: Finding, reading: Reading) -> str:
     """The reading's own line; where only the rule is broken, not the plain bound, just the amount."""
     if reading.verdict is finding.verdict:
-        return readings.reading_line(catalogue, reading)
+        return readings.reading_measure(catalogue, reading)
     amount = readings.reading_amount(catalogue, reading) or "cannot tell"
     return f"{amount} ({readings.ESTIMATE})" if catalogue.ledgers[reading.id].estimate else amount
 

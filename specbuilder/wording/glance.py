@@ -37,6 +37,8 @@ class _Style:
     """Undecided and not known told together as *open*."""
     estimate: bool = False
     ceiling: bool = False
+    bare: bool = False
+    """Without *VAT in*, *left* and what was accepted: below 80 columns."""
 
 
 _STYLES = (
@@ -48,6 +50,7 @@ _STYLES = (
     _Style(gap=2, tight=True),
     _Style(gap=2, tight=True, merged=True),
     _Style(gap=1, tight=True, merged=True),
+    _Style(gap=1, tight=True, merged=True, bare=True),
 )
 
 
@@ -55,7 +58,7 @@ def glance(catalogue: Catalogue, report: Report, width: int) -> str:
     """Price or range, weight left, undecided, not known, broken: always in this order, shortened to fit ``width``.
 
     Shortened in this order: the ceiling, the word ESTIMATE, the gaps, the ranges, then undecided and not known
-    together as *open*.
+    together as *open*, and below 80 columns the words *VAT in* and *left*.
     """
     lines = [_glance(catalogue, report, style) for style in _STYLES]
     return next((line for line in lines if len(line) <= width), fitted(lines[-1], width))
@@ -70,19 +73,21 @@ def head(catalogue: Catalogue, report: Report, width: int, saved: str = "", coun
     number = report.spec.number or "new job"
     name = report.spec.customer.name or _NO_NAME
     state, revision = state_words(report.spec.state), f"rev {report.spec.revision}"
+    word = job_state_word(report.spec.state)
     full, short = van_words(catalogue, report), van_words(catalogue, report, short=True)
     for parts in (
         (state, revision, full, saved, counter),
         (state, revision, full, saved),
         (state, revision, short, saved),
         (state, short, saved),
+        (word, short, saved),
+        (word, saved),
     ):
         line = _spaced((f"{number} {name}", *parts), 3)
         if len(line) <= width:
             return line
-    room = width - len(_spaced((f"{number} ", state, short, saved), 3))
-    name = fitted(name, max(room, 4))
-    return fitted(_spaced((f"{number} {name}", state, short, saved), 3), width)
+    room = width - len(_spaced((f"{number} ", word, saved), 3))
+    return fitted(_spaced((f"{number} {fitted(name, max(room, 4))}", word, saved), 3), width)
 
 
 def state_words(state: JobState) -> str:
@@ -162,7 +167,9 @@ def _glance(catalogue: Catalogue, report: Report, style: _Style) -> str:
     if style.estimate and room_of(report.readings.get(WEIGHT)) is not None and catalogue.ledgers[WEIGHT].estimate:
         weight += f" ({ESTIMATE})"
     state = [f"{undecided + unknown} open"] if style.merged else [f"{undecided} undecided", f"{unknown} not known"]
-    end = f"{broken} broken" + (f", {accepted} accepted" if accepted else "")
+    end = f"{broken} broken" + (f", {accepted} accepted" if accepted and not style.bare else "")
+    if style.bare:
+        price, weight = price.replace(" VAT in", ""), weight.removesuffix(" left")
     return _spaced((price, weight, *state, end), style.gap)
 
 

@@ -45,8 +45,12 @@ def reading_line(catalogue: Catalogue, reading: Reading) -> str:
 
     ``ESTIMATE`` follows where the figure rests on one.
     """
-    words = _words(catalogue, reading, asking="needs ")
-    return f"{words} ({ESTIMATE})" if _is_estimate(catalogue, reading) and reading.value is not None else words
+    return _marked(catalogue, reading, _words(catalogue, reading))
+
+
+def reading_measure(catalogue: Catalogue, reading: Reading) -> str:
+    """The line without the word *broken*, where that stands beside it already: ``13 of 8 kg, over by 5 kg``."""
+    return reading_line(catalogue, reading).removeprefix("broken: ")
 
 
 def reading_bar(catalogue: Catalogue, reading: Reading) -> Bar:
@@ -60,7 +64,7 @@ def reading_bar(catalogue: Catalogue, reading: Reading) -> Bar:
         may=may,
         amount=reading_amount(catalogue, reading),
         verdict=reading.verdict,
-        words=_words(catalogue, reading, asking=""),
+        words=_short_words(catalogue, reading),
         level=spec.level.value if broken else "",
         estimate=_is_estimate(catalogue, reading),
     )
@@ -79,7 +83,7 @@ def reading_amount(catalogue: Catalogue, reading: Reading) -> str:
 def reading_detail(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
     """Name, verdict, entries, sum, bound, formula, source, assumptions: one line each."""
     spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
-    lines = [f"{spec.name}: {_words(catalogue, reading, asking='needs ')}"]
+    lines = [f"{spec.name}: {reading_line(catalogue, reading)}"]
     lines += (entry_line(catalogue, spec, entry) for entry in reading.entries)
     if reading.value is not None and reading.applies:
         lines.append(f"together {quantities.span(reading.value, spec.unit, currency)}")
@@ -116,7 +120,22 @@ def _is_estimate(catalogue: Catalogue, reading: Reading) -> bool:
     return reading.applies and catalogue.ledgers[reading.id].estimate
 
 
-def _words(catalogue: Catalogue, reading: Reading, asking: str) -> str:
+def _marked(catalogue: Catalogue, reading: Reading, words: str) -> str:
+    """With ESTIMATE behind it when it shows a figure that rests on one."""
+    shown = reading.value is not None and not (reading.verdict is Verdict.CANNOT_TELL and reading.lacks)
+    return f"{words} ({ESTIMATE})" if shown and _is_estimate(catalogue, reading) else words
+
+
+def _short_words(catalogue: Catalogue, reading: Reading) -> str:
+    """As few words as a bar has room for."""
+    if reading.applies and reading.verdict is Verdict.BROKEN:
+        return f"broken: {reading_amount(catalogue, reading)}".rstrip(": ")
+    if reading.applies and reading.verdict is Verdict.CANNOT_TELL:
+        return _cannot_tell(catalogue, reading, asking="", most=1)
+    return _words(catalogue, reading)
+
+
+def _words(catalogue: Catalogue, reading: Reading) -> str:
     if not reading.applies:
         return "nothing here to measure"
     match reading.verdict:
@@ -125,7 +144,7 @@ def _words(catalogue: Catalogue, reading: Reading, asking: str) -> str:
         case Verdict.BROKEN:
             return _broken(catalogue, reading)
         case Verdict.CANNOT_TELL:
-            return _cannot_tell(catalogue, reading, asking)
+            return _cannot_tell(catalogue, reading, asking="needs ", most=_FEW)
         case _:
             assert_never(reading.verdict)
 
@@ -138,7 +157,7 @@ def _holds(catalogue: Catalogue, reading: Reading) -> str:
         value = quantities.span(reading.value, spec.unit, currency)
         return value if reading.sense is Sense.SHOWN else f"{value}, no bound named"
     if reading.room.most <= 0:
-        return f"holds: {reading_amount(catalogue, reading)}, nothing to spare"
+        return f"holds: {reading_amount(catalogue, reading)}"
     return f"holds: {quantities.span(reading.room, spec.unit, currency)} spare"
 
 
@@ -152,8 +171,8 @@ def _broken(catalogue: Catalogue, reading: Reading) -> str:
     return f"broken: {reading_amount(catalogue, reading)}, {by}"
 
 
-def _cannot_tell(catalogue: Catalogue, reading: Reading, asking: str) -> str:
-    lacks = listed((lack_name(catalogue, lack) for lack in reading.lacks), most=_FEW)
+def _cannot_tell(catalogue: Catalogue, reading: Reading, *, asking: str, most: int) -> str:
+    lacks = listed((lack_name(catalogue, lack) for lack in reading.lacks), most=most)
     if lacks:
         return f"cannot tell: {asking}{lacks}"
     amount = reading_amount(catalogue, reading)

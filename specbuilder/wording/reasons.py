@@ -129,13 +129,16 @@ def _from_below(cause: Cause) -> Iterator[Cause]:
 
 
 def _lines(catalogue: Catalogue, report: Report, node: Cause) -> Iterator[str]:
-    """One node; of a ledger its largest entries stand before it."""
-    reading = report.readings.get(node.ledger) if node.kind is CauseKind.LEDGER and node.ledger else None
-    if reading is not None:
-        spec = catalogue.ledgers[reading.id]
-        for entry in reading.entries[:LARGEST]:
-            yield f"on {lowered(spec.name)}: {readings.entry_line(catalogue, spec, entry)}"
+    """One node; a ledger is followed by its largest entries and by what would go past its bound."""
     yield _line(catalogue, report, node)
+    if node.kind is not CauseKind.LEDGER or node.ledger is None:
+        return
+    reading = report.readings.get(node.ledger)
+    spec = catalogue.ledgers[node.ledger]
+    for entry in reading.entries[:LARGEST] if reading else ():
+        yield f"of it, {readings.entry_line(catalogue, spec, entry)}"
+    if node.option is not None and not report.spec.has(node.option):
+        yield f"{option_name(catalogue, node.option)} would go past what may be"
 
 
 def _line(catalogue: Catalogue, report: Report, node: Cause) -> str:

@@ -78,7 +78,8 @@ def option_words(catalogue: Catalogue, report: Report, option: OptionId) -> str:
     if status.usual:
         parts.append("usual")
     if status.cause is not None and status.state is OptionState.BLOCKED:
-        parts.append(f"because: {reasons.culprit(catalogue, report, status.cause, option)}")
+        why = reasons.reason_head(catalogue, report, status.cause)
+        parts.append(f'because "{why}"' if why else reasons.culprit(catalogue, report, status.cause, option))
     if status.cause is not None and status.state is OptionState.FOLLOWS:
         source = reasons.source_of(catalogue, report, status.cause, option)
         parts.append(f"from {source}" if source else "every finished build has it")
@@ -125,7 +126,7 @@ def _group_words(catalogue: Catalogue, report: Report, group: GroupId) -> str:
         return f"{UNDECIDED}, {answers} answers"
     if known.pick is Pick.ANY:
         taken = sum(choice.count for choice in status.choices)
-        words = f"{taken} chosen, up to {known.max_choices} of {answers} answers"
+        words = f"{taken or 'none'} chosen, {answers} answers, up to {known.max_choices}"
     else:
         words = f"decided, {answers} answers"
     return f"{words}, {clash_count(len(status.clashes))}" if status.clashes else words
@@ -135,8 +136,8 @@ def _group_short(catalogue: Catalogue, report: Report, group: Group) -> Iterator
     """What is chosen in a group, a line each; undecided says so; an empty pick-any group says nothing."""
     status = report.groups[group.id]
     if not status.decided:
-        added = quantities.money_range(status.gross_added, catalogue.firm.currency)
-        mass = quantities.span(status.mass_added_kg, "kg", "")
+        added = quantities.money_range_spoken(status.gross_added, catalogue.firm.currency)
+        mass = quantities.kilograms_range_spoken(status.mass_added_kg)
         yield f"{group.name}: {UNDECIDED}, adds {added} and {mass}."
     for choice in status.choices:
         yield f"{group.name}: {ended(choice_words(catalogue, choice))}"
@@ -164,7 +165,7 @@ def _handed(catalogue: Catalogue, report: Report) -> Iterator[str]:
         option = catalogue.options.get(choice.option)
         if choice.place is not None and option is not None and len(option.places) > 1:
             side = place_explained(choice.place, country if isinstance(country, str) else None, doors)
-            yield f"Side of {option_name(catalogue, choice.option)}: {side}."
+            yield f"Handed: {option_name(catalogue, choice.option)}, {side}."
 
 
 def _who_when(by: str, at: str) -> str:
