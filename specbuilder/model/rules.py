@@ -154,8 +154,8 @@ class Rule:
     kind: RuleKind
     level: Level
     when: AnyOf
-    then: AnyOf
-    """For advice, empty (``NEVER``): shown while ``when`` holds."""
+    then: AnyOf = NEVER
+    """Left out for advice only: shown while ``when`` holds."""
     because: str
     """The sentence the customer hears."""
     fixes: tuple[str, ...]

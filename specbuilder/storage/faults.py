@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
 from specbuilder.model.origin import Origin
@@ -117,6 +117,19 @@ def hidden_character(text: str, *, lines: bool = False) -> str | None:
         if not (lines and found[0] == "\n"):
             return f"the hidden character U+{ord(found[0]):04X} at place {found.start() + 1}"
     return None
+
+
+def hidden_lines(text: str) -> Iterator[tuple[int, str]]:
+    """The lines of a TOML file that hold such characters, with what they hold; tabs are a file's own.
+
+    In plain ASCII there are none: TOML itself refuses control characters.
+    """
+    if text.isascii():
+        return
+    for number, line in enumerate(text.split("\n"), 1):
+        hidden = None if line.isprintable() else hidden_character(line.replace("\t", " "))
+        if hidden is not None:
+            yield number, hidden
 
 
 def nearest(word: str, words: Iterable[str]) -> str | None:

@@ -27,14 +27,14 @@ class TomlLines:
     """Lines of one text that ``tomllib`` has already accepted. Nothing is looked up before it is asked for."""
 
     def __init__(self, text: str) -> None:
-        self._text = text
+        self.text = text
         self._heads: dict[Path, int] | None = None
         self._all: dict[Path, int] | None = None
 
     def line(self, path: Path) -> int:
         """The line of this key, item or table, counted from 1; of what encloses it when it does not stand there."""
         if self._all is None:
-            self._all = _Index(self._text).lines
+            self._all = _Index(self.text).lines
         while path and path not in self._all:
             path = path[:-1]
         return self._all.get(path, 1)
@@ -42,7 +42,7 @@ class TomlLines:
     def head_line(self, path: Path) -> int:
         """The line of a table's ``[head]``: as ``line``, but quick, since every table of the catalogue asks."""
         if self._heads is None:
-            self._heads = _heads(self._text)
+            self._heads = _heads(self.text)
         return self._heads.get(path) or self.line(path)
 
     def knows(self, path: Path) -> bool:
