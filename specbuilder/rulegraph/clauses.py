@@ -72,6 +72,8 @@ class Clauses:
     """Pick-one group of a placement variable."""
     watching: list[list[int]] = field(default_factory=list)
     """For each literal, the clauses it stands in."""
+    units: list[int] = field(default_factory=list)
+    """Clauses of one literal."""
 
     def new(self, name: Placement | OptionId | Tag | BriefIs) -> int:
         """A fresh variable."""
@@ -87,12 +89,10 @@ class Clauses:
         index = len(self.lits)
         self.lits.append(unique)
         self.why.append(why)
+        if len(unique) == 1:
+            self.units.append(index)
         for lit in unique:
             self.watching[lit].append(index)
-
-    def units(self) -> tuple[int, ...]:
-        """Clauses of one literal."""
-        return tuple(i for i, lits in enumerate(self.lits) if len(lits) == 1)
 
 
 def yes(variable: int) -> int:

@@ -9,9 +9,10 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.rules import BriefIs
 from specbuilder.model.spec import Choice
 
-from .clauses import Placement, placements_of
+from .clauses import Placement
 from .propagate import BY_ANSWER, BY_CHOICE, BY_GROUP, UNSET
-from .states import Run, Stand, choice_cause, node
+from .runs import Run, choice_cause
+from .states import Stand, node
 
 DEEPEST = 6
 """Longer chains are cut: nobody follows them at a counter."""
@@ -47,10 +48,10 @@ def _blocked_beside(run: Run, option: OptionId, stand: Stand) -> Cause | None:
     clauses, trail = run.rulebook.clauses, run.trail
     group = run.rulebook.catalogue.options[option].group
     swapped = sum(1 << i for i, c in enumerate(run.choices) if run.rulebook.catalogue.options[c.option].group == group)
-    for placement in placements_of(run.rulebook.catalogue.options[option]):
-        if placement.place is not stand.place:
+    for seat in run.rulebook.rows[option].seats:
+        if seat.place is not stand.place:
             continue
-        for residual in run.rulebook.residuals[placement]:
+        for residual in seat.residuals:
             if all(trail.is_false(lit) and not trail.mask[lit >> 1] & swapped for lit in residual.lits):
                 why = clauses.why[residual.clause]
                 below = tuple(_settled(run, lit >> 1, DEEPEST - 1) for lit in residual.lits)

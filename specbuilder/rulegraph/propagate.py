@@ -122,7 +122,7 @@ def _run(clauses: Clauses, trail: Trail, queue: list[int]) -> None:
 def _start_units(clauses: Clauses, trail: Trail) -> list[int]:
     """Clauses of one literal hold from the start."""
     found: list[int] = []
-    for index in clauses.units():
+    for index in clauses.units:
         lit = clauses.lits[index][0]
         if trail.value[lit >> 1] == UNSET:
             _settle(trail, lit, 0, index)

@@ -8,39 +8,18 @@ blocked when one of its own clauses is false for reasons in which that choice ha
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Mapping
 from dataclasses import dataclass
 
-from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.findings import Cause, CauseKind
-from specbuilder.model.ids import GroupId, OptionId, Tag, Zone
-from specbuilder.model.kinds import OptionState, Pick, Place
+from specbuilder.model.ids import GroupId, OptionId
+from specbuilder.model.kinds import OptionState, Place
 from specbuilder.model.spec import Choice
 
-from .clauses import Clauses, Placement, Why, compile_clauses, no, placements_of, yes
-from .graph import RuleGraph, build_graph
-from .propagate import UNSET, Trail, propagate
-from .standing import zones_at
-
-
-@dataclass(frozen=True, slots=True)
-class Residual:
-    """What is left of a clause once an option is taken: one of these literals must hold."""
-
-    clause: int
-    lits: tuple[int, ...]
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Rulebook:
-    """Everything about one catalogue that does not depend on a spec."""
-
-    catalogue: Catalogue
-    graph: RuleGraph
-    clauses: Clauses
-    residuals: Mapping[Placement, tuple[Residual, ...]]
-    members: Mapping[GroupId, tuple[Option, ...]]
+from .claims import Claims
+from .clauses import Placement, Why, placements_of
+from .propagate import UNSET
+from .rulebook import Row, Seat
+from .runs import Run, choice_cause
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,63 +31,6 @@ class Stand:
     cause: Cause | None = None
     brings: tuple[OptionId, ...] = ()
     asks: tuple[GroupId, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Run:
-    """A propagation over the choices of one spec."""
-
-    rulebook: Rulebook
-    choices: tuple[Choice, ...]
-    """The choices that were held, in the order of the mask's bits."""
-    trail: Trail
-
-    def culprits(self, mask: int) -> tuple[Choice, ...]:
-        """The choices of a mask."""
-        return tuple(c for bit, c in enumerate(self.choices) if mask >> bit & 1)
-
-
-def make_rulebook(catalogue: Catalogue) -> Rulebook:
-    """Compile a catalogue."""
-    clauses = compile_clauses(catalogue)
-    return Rulebook(
-        catalogue,
-        build_graph(catalogue),
-        clauses,
-        {placement: _residuals(clauses, variable) for placement, variable in clauses.placement.items()},
-        {group: catalogue.options_of(group) for group in catalogue.groups},
-    )
-
-
-def _residuals(clauses: Clauses, variable: int) -> tuple[Residual, ...]:
-    taken = {yes(variable)}
-    for index in clauses.watching[no(variable)]:
-        lits = clauses.lits[index]
-        if len(lits) == 2 and clauses.why[index].kind is CauseKind.GIVES:
-            taken |= {lit for lit in lits if lit != no(variable)}
-    found: dict[int, Residual] = {}
-    for lit in taken:
-        for index in clauses.watching[lit ^ 1]:
-            if taken.isdisjoint(clauses.lits[index]):
-                rest = tuple(other for other in clauses.lits[index] if other ^ 1 not in taken)
-                found[index] = Residual(index, rest)
-    return tuple(found.values())
-
-
-def run(rulebook: Rulebook, choices: tuple[Choice, ...], answers: tuple[int, ...]) -> Run:
-    """Propagate these choices; choices the catalogue does not know are passed over."""
-    held = tuple(c for c in choices if _variable(rulebook, c) is not None)
-    variables = [v for c in held if (v := _variable(rulebook, c)) is not None]
-    return Run(rulebook, held, propagate(rulebook.clauses, variables, answers))
-
-
-def _variable(rulebook: Rulebook, choice: Choice) -> int | None:
-    placement = rulebook.clauses.placement
-    exact = placement.get(Placement(choice.option, choice.place))
-    option = rulebook.catalogue.options.get(choice.option)
-    if exact is not None or option is None:
-        return exact
-    return placement[placements_of(option)[0]]  # at a place it may not take: the rule about places says so
 
 
 def forced(run_: Run) -> tuple[Placement, ...]:
@@ -131,21 +53,20 @@ def _free_place(run_: Run, option: OptionId) -> Placement:
 
 def stands(run_: Run, spec_choices: tuple[Choice, ...]) -> dict[OptionId, Stand]:
     """The state of every option of the catalogue."""
-    claims = _Claims.of(run_, spec_choices)
+    claims = Claims.of(run_, spec_choices)
     by_group: dict[GroupId, int] = {}
     for bit, choice in enumerate(run_.choices):
         group = run_.rulebook.catalogue.options[choice.option].group
         by_group[group] = by_group.get(group, 0) | 1 << bit
     chosen = {c.option: c for c in spec_choices}
-    result: dict[OptionId, Stand] = {}
-    for option_id, option in run_.rulebook.catalogue.options.items():
-        swapped = by_group.get(option.group, 0) if run_.rulebook.catalogue.groups[option.group].pick is Pick.ONE else 0
-        result[option_id] = _stand(run_, option, chosen.get(option_id), swapped, claims)
-    return result
+    return {
+        option: _stand(run_, row, chosen.get(option), by_group.get(row.option.group, 0) if row.pick_one else 0, claims)
+        for option, row in run_.rulebook.rows.items()
+    }
 
 
-def _stand(run_: Run, option: Option, choice: Choice | None, swapped: int, claims: _Claims) -> Stand:
-    variable = run_.rulebook.clauses.option[option.id]
+def _stand(run_: Run, row: Row, choice: Choice | None, swapped: int, claims: Claims) -> Stand:
+    variable = row.variable
     if choice is not None:
         follows = run_.trail.value[variable] == 1 and choice.came_with
         return Stand(
@@ -154,10 +75,10 @@ def _stand(run_: Run, option: Option, choice: Choice | None, swapped: int, claim
             _because(run_, variable) if follows else None,
         )
     if run_.trail.value[variable] == 1:
-        return Stand(OptionState.FOLLOWS, _free_place(run_, option.id).place, _because(run_, variable))
+        return Stand(OptionState.FOLLOWS, _free_place(run_, row.option.id).place, _because(run_, variable))
     first: Stand | None = None
-    for placement in placements_of(option):
-        stand = _at(run_, option, placement, swapped, claims)
+    for seat in row.seats:
+        stand = _at(run_, row, seat, swapped, claims)
         if stand.state is OptionState.OPEN:
             return stand
         first = first or stand
@@ -165,32 +86,32 @@ def _stand(run_: Run, option: Option, choice: Choice | None, swapped: int, claim
     return first
 
 
-def _at(run_: Run, option: Option, placement: Placement, swapped: int, claims: _Claims) -> Stand:
-    trail, clauses = run_.trail, run_.rulebook.clauses
-    variable = clauses.placement[placement]
-    if trail.value[variable] == -1 and not trail.mask[variable] & swapped:
-        return Stand(OptionState.BLOCKED, placement.place, _because(run_, variable))
+def _at(run_: Run, row: Row, seat: Seat, swapped: int, claims: Claims) -> Stand:
+    value, masks = run_.trail.value, run_.trail.mask
+    if value[seat.variable] == -1 and not masks[seat.variable] & swapped:
+        return Stand(OptionState.BLOCKED, seat.place, _because(run_, seat.variable))
     brings: list[OptionId] = []
     asks: list[GroupId] = []
-    for residual in run_.rulebook.residuals[placement]:
+    for residual in seat.residuals:
         open_lit, open_count, mask = 0, 0, 0
         for lit in residual.lits:
             other = lit >> 1
-            state = trail.value[other]
-            if state == UNSET or trail.mask[other] & swapped:
+            state = value[other]
+            if state == UNSET or masks[other] & swapped:
                 open_lit, open_count = lit, open_count + 1
             elif (state == 1) == (not lit & 1):
                 break
             else:
-                mask |= trail.mask[other]
+                mask |= masks[other]
         else:
             if open_count == 0:
-                return Stand(OptionState.BLOCKED, placement.place, _cause(run_, clauses.why[residual.clause], mask))
+                why = run_.rulebook.clauses.why[residual.clause]
+                return Stand(OptionState.BLOCKED, seat.place, _cause(run_, why, mask))
             if open_count == 1 and not open_lit & 1:
                 _wants(run_, open_lit >> 1, swapped, brings, asks)
-    if (blocked := claims.against(option, placement.place)) is not None:
-        return Stand(OptionState.BLOCKED, placement.place, blocked)
-    return Stand(OptionState.OPEN, placement.place, None, tuple(dict.fromkeys(brings)), tuple(dict.fromkeys(asks)))
+    if row.option.zones and (blocked := claims.against(row.option, seat.place)) is not None:
+        return Stand(OptionState.BLOCKED, seat.place, blocked)
+    return Stand(OptionState.OPEN, seat.place, None, tuple(dict.fromkeys(brings)), tuple(dict.fromkeys(asks)))
 
 
 def _wants(run_: Run, variable: int, swapped: int, brings: list[OptionId], asks: list[GroupId]) -> None:
@@ -202,16 +123,11 @@ def _wants(run_: Run, variable: int, swapped: int, brings: list[OptionId], asks:
         return
     if not isinstance(name, str):
         return
-    givers = [g for g in run_.rulebook.graph.givers(name) if not _out(run_, g, swapped)]
+    givers = [g for g in run_.rulebook.givers[name] if not run_.is_out(g, swapped)]
     if len(givers) == 1:
         brings.append(givers[0])
     else:
         asks += dict.fromkeys(catalogue.options[g].group for g in givers)
-
-
-def _out(run_: Run, option: OptionId, swapped: int) -> bool:
-    variable = run_.rulebook.clauses.option[option]
-    return run_.trail.value[variable] == -1 and not run_.trail.mask[variable] & swapped
 
 
 def _because(run_: Run, variable: int) -> Cause:
@@ -232,67 +148,3 @@ def _cause(run_: Run, why: Why, mask: int) -> Cause:
 def node(why: Why, because: tuple[Cause, ...]) -> Cause:
     """A node of a chain from what put a clause there."""
     return Cause(kind=why.kind, rule=why.rule, option=why.option, group=why.group, tag=why.tag, because=because)
-
-
-def choice_cause(catalogue: Catalogue, choice: Choice) -> Cause:
-    """A choice as the end of a chain; a base van is told apart from the rest."""
-    is_van = catalogue.options[choice.option].van is not None
-    return Cause(kind=CauseKind.VAN if is_van else CauseKind.CHOICE, option=choice.option, place=choice.place)
-
-
-@dataclass(slots=True)
-class _Claims:
-    """Who claims which zone, and what may still free it."""
-
-    run: Run
-    claimed: Counter[Zone]
-    by: dict[Zone, list[Choice]]
-    freed: Counter[Zone]
-    of_group: dict[GroupId, Counter[Zone]]
-
-    @classmethod
-    def of(cls, run_: Run, choices: tuple[Choice, ...]) -> _Claims:
-        catalogue = run_.rulebook.catalogue
-        me = cls(run_, Counter(), {}, Counter(), {})
-        for choice in choices:
-            option = catalogue.options.get(choice.option)
-            if option is None:
-                continue
-            if option.van is not None:
-                me.claimed.update(option.van.zones_taken)
-            for zone in zones_at(option.zones, choice.place.value if choice.place else None):
-                me.claimed[zone] += choice.count
-                me.by.setdefault(zone, []).append(choice)
-                me.of_group.setdefault(option.group, Counter())[zone] += choice.count
-        for option in catalogue.options.values():
-            if option.frees_zones and not _out(run_, option.id, 0):
-                me.freed.update(option.frees_zones)
-        return me
-
-    def against(self, option: Option, place: Place | None) -> Cause | None:
-        """Why the option cannot stand there; None when its zones are free."""
-        if not option.zones:
-            return None
-        one = self.run.rulebook.catalogue.groups[option.group].pick is Pick.ONE
-        own: Counter[Zone] = self.of_group.get(option.group, Counter()) if one else Counter()
-        mine = Counter(zones_at(option.zones, place.value if place else None))
-        for zone, count in mine.items():
-            if self.claimed[zone] - own[zone] - self.freed[zone] + count > 1:
-                others = [c for c in self.by.get(zone, []) if not one or self._group(c) != option.group]
-                catalogue = self.run.rulebook.catalogue
-                return Cause(
-                    kind=CauseKind.ZONE,
-                    option=option.id,
-                    tag=Tag(zone),
-                    because=tuple(choice_cause(catalogue, c) for c in others) or self._van(),
-                )
-        return None
-
-    def _group(self, choice: Choice) -> GroupId:
-        return self.run.rulebook.catalogue.options[choice.option].group
-
-    def _van(self) -> tuple[Cause, ...]:
-        catalogue = self.run.rulebook.catalogue
-        return tuple(
-            choice_cause(catalogue, c) for c in self.run.choices if catalogue.options[c.option].van is not None
-        )

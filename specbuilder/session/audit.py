@@ -16,7 +16,7 @@ from specbuilder.model.ids import BASE_VAN_GROUP, LedgerId, Tag
 from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.origin import Origin
 from specbuilder.model.rules import AnyOf, Atom, Given, Not, Rule
-from specbuilder.rulegraph.judge import heard
+from specbuilder.rulegraph.judge import hearing
 
 from .evaluate import MADE
 
@@ -245,7 +245,7 @@ def _silent(catalogue: Catalogue) -> Iterator[Lint]:
         if LedgerId(ledger.id) not in MADE:
             yield _lint(LintCode.SILENT, ledger.id, ledger.origin)
     for rule in catalogue.rules.values():
-        if not heard(rule, MADE):
+        if not hearing(rule).heard(MADE):
             yield _lint(LintCode.SILENT, rule.id, rule.origin)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from specbuilder.calc import CALCULATIONS, Calculation, read_all
@@ -12,15 +12,15 @@ from specbuilder.model.catalogue import Catalogue, Group, Option
 from specbuilder.model.findings import Cause, CauseKind, Finding
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick, Place, RuleKind, Step, Truth, Verdict
-from specbuilder.model.ledger import Reading
 from specbuilder.model.report import Effect, GroupStatus, OptionStatus, Pence, Report, StepStatus
 from specbuilder.model.rules import Rule, WithinBound
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span
 from specbuilder.model.spec import Spec
-from specbuilder.rulegraph.judge import heard, judge, judge_all, within
-from specbuilder.rulegraph.standing import stand
+from specbuilder.rulegraph.judge import Hearing, holds_for_certain, judge, judge_all
+from specbuilder.rulegraph.standing import Standing, stand
 from specbuilder.rulegraph.states import Stand
+from specbuilder.rulegraph.truth import within
 
 from .facts import asked
 from .situate import Laid, lay
@@ -34,11 +34,11 @@ def evaluate(catalogue: Catalogue, spec: Spec) -> Report:
     laid = lay(catalogue, spec)
     situation = laid.situation
     readings = read_all(situation)
-    rules = [rule for rule in catalogue.rules.values() if heard(rule, MADE)]
-    accepted = frozenset(a.rule for a in spec.accepted)
-    findings = judge_all(rules, situation, readings, accepted)
-    stands = _blocked_by_ledgers(laid.stands, situation, readings, rules)
-    options = _options(catalogue, situation, readings, findings, stands)
+    standing = stand(situation, readings)
+    hearings = {h.rule.id: h for h in laid.run.rulebook.hearings if h.heard(MADE)}
+    findings = judge_all(hearings.values(), standing, frozenset(a.rule for a in spec.accepted))
+    stands = _blocked_by_ledgers(laid.stands, standing, hearings.values())
+    options = _options(standing, hearings, findings, stands)
     groups = _groups(catalogue, spec, situation, findings)
     unknown = tuple(
         line.key
@@ -60,7 +60,7 @@ def evaluate(catalogue: Catalogue, spec: Spec) -> Report:
         assumed=_assumed(catalogue, laid),
         undecided=undecided,
         strangers=tuple(c.option for c in spec.choices if c.option not in catalogue.options),
-        silent_rules=tuple(rule.id for rule in catalogue.rules.values() if not heard(rule, MADE)),
+        silent_rules=tuple(rule for rule in catalogue.rules if rule not in hearings),
         silent_ledgers=tuple(ledger for ledger in catalogue.ledgers if ledger not in MADE),
     )
 
@@ -74,21 +74,21 @@ def _assumed(catalogue: Catalogue, laid: Laid) -> tuple[BriefKey, ...]:
 
 
 def _blocked_by_ledgers(
-    stands: dict[OptionId, Stand], situation: Situation, readings: Mapping[LedgerId, Reading], rules: list[Rule]
+    stands: dict[OptionId, Stand], standing: Standing, hearings: Iterable[Hearing]
 ) -> dict[OptionId, Stand]:
     """Options that no completion can carry: with them, a STOP limit is out of reach whatever else is chosen.
 
     A limit that is broken already blocks nothing: it is in conflict, and states are told relative to the rest.
     """
     result = dict(stands)
-    standing = stand(situation, readings)
+    situation = standing.situation
     calculations = {calculation.id: calculation for calculation in CALCULATIONS}
-    for rule in rules:
+    for rule in (h.rule for h in hearings):
         limit = _plain_limit(rule)
-        if limit is None or readings[limit.ledger].verdict is Verdict.BROKEN:
+        if limit is None or standing.readings[limit.ledger].verdict is Verdict.BROKEN:
             continue
-        if judge(replace(rule, then=rule.when, kind=RuleKind.EXCLUDES), standing).verdict is not Verdict.BROKEN:
-            continue  # the condition does not hold for certain
+        if not holds_for_certain(rule, standing):
+            continue
         calculation = calculations[limit.ledger]
         for option in touching(situation.catalogue, calculation):
             if result[option.id].state is OptionState.OPEN:
@@ -119,12 +119,12 @@ def _place_within(
 
 
 def _options(
-    catalogue: Catalogue,
-    situation: Situation,
-    readings: Mapping[LedgerId, Reading],
+    standing: Standing,
+    hearings: Mapping[RuleId, Hearing],
     findings: tuple[Finding, ...],
     stands: dict[OptionId, Stand],
 ) -> dict[OptionId, OptionStatus]:
+    situation, catalogue = standing.situation, standing.situation.catalogue
     clashes: dict[OptionId, list[RuleId]] = {}
     for finding in findings:
         if finding.verdict is Verdict.BROKEN and finding.level is not Level.NOTE:
@@ -144,7 +144,7 @@ def _options(
             brings=stand_.brings,
             asks=stand_.asks,
             clashes=tuple(clashes.get(option.id, ())),
-            would_clear=_would_clear(catalogue, situation, readings, option, stand_, clashes),
+            would_clear=_would_clear(standing, hearings, option, stand_, clashes),
             usual=option.id in usual,
         )
         for option in catalogue.options.values()
@@ -152,14 +152,14 @@ def _options(
 
 
 def _would_clear(
-    catalogue: Catalogue,
-    situation: Situation,
-    readings: Mapping[LedgerId, Reading],
+    standing: Standing,
+    hearings: Mapping[RuleId, Hearing],
     option: Option,
     stand_: Stand,
     clashes: dict[OptionId, list[RuleId]],
 ) -> tuple[RuleId, ...]:
     """Clashes of what stands in the option's pick-one group that end when the option takes its place."""
+    situation, catalogue = standing.situation, standing.situation.catalogue
     if stand_.state is not OptionState.OPEN or catalogue.groups[option.group].pick is not Pick.ONE:
         return ()
     now = [p for p in situation.placed if p.option.group == option.group and p.option.van is None]
@@ -168,8 +168,8 @@ def _would_clear(
         return ()
     others = tuple(p for p in situation.placed if p not in now)
     swapped = replace(situation, placed=(*others, Placed(option=option, place=stand_.place)))
-    standing = stand(swapped, readings)
-    return tuple(r for r in dict.fromkeys(rules) if judge(catalogue.rules[r], standing).verdict is Verdict.HOLDS)
+    after = stand(swapped, standing.readings)
+    return tuple(r for r in dict.fromkeys(rules) if judge(hearings[r], after).verdict is Verdict.HOLDS)
 
 
 def _about_sums(rule: Rule) -> bool:

@@ -10,7 +10,7 @@ from specbuilder.model.kinds import AnswerType, Owner, Truth
 from specbuilder.model.rules import AnyOf, BriefIs, Not
 from specbuilder.model.span import Span
 from specbuilder.model.spec import Choice, Spec
-from specbuilder.rulegraph.judge import brief_truth
+from specbuilder.rulegraph.truth import brief_truth
 
 CHILD_AGE_LIMIT_YEARS = 12
 """Below this age a child is counted as under 135 cm until its height is known (ESTIMATE; UK child-restraint rule)."""

@@ -3,7 +3,7 @@
 from functools import lru_cache
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.rulegraph.states import Rulebook, make_rulebook
+from specbuilder.rulegraph.rulebook import Rulebook, make_rulebook
 
 
 @lru_cache(maxsize=4)

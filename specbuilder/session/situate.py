@@ -11,8 +11,10 @@ from specbuilder.model.kinds import OptionState, Pick, Truth
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.clauses import no, yes
-from specbuilder.rulegraph.judge import brief_truth
-from specbuilder.rulegraph.states import Rulebook, Run, Stand, run, stands
+from specbuilder.rulegraph.rulebook import Rulebook
+from specbuilder.rulegraph.runs import Run, run
+from specbuilder.rulegraph.states import Stand, stands
+from specbuilder.rulegraph.truth import brief_truth
 
 from .facts import facts_of
 from .rulebooks import rulebook_of

@@ -18,8 +18,10 @@ from specbuilder.model.kinds import OptionState, Pick, Place, RuleKind
 from specbuilder.model.rules import AnyOf, Given
 from specbuilder.model.spec import Choice
 from specbuilder.rulegraph.clauses import tags_at
+from specbuilder.rulegraph.rulebook import make_rulebook
+from specbuilder.rulegraph.runs import run
 from specbuilder.rulegraph.standing import zones_at
-from specbuilder.rulegraph.states import forced, make_rulebook, run, stands
+from specbuilder.rulegraph.states import forced, stands
 from tests.worlds import catalogue, group, option, rule, tags
 
 TAGS = ("a", "b", "c", "d")
