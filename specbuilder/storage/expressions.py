@@ -140,11 +140,13 @@ class _Parser:
         return Given(Tag(tag), place)
 
     def _check_tag(self, tag: str, place: str | None, tags: Names, column: int) -> None:
-        if place == SAME:
-            if not any(f"{tag}@{side.value}" in tags.words for side in Place):
-                self._check(f"{tag}@{Place.LEFT.value}", tags, column)
-        else:
-            self._check(f"{tag}@{place}" if place else tag, tags, column)
+        unknown = tags.unknown(tag)
+        if unknown is not None:
+            self._note(column, unknown)
+        elif place == SAME and tags.complete and not any(f"{tag}@{side.value}" in tags.words for side in Place):
+            self._note(column, f'nothing gives the tag "{tag}" with a side, so @same finds none: take @same out.')
+        elif place is not None and place != SAME:
+            self._check(f"{tag}@{place}", tags, column)
 
     def _place(self) -> str:
         column = self._scan.column

@@ -6,11 +6,14 @@ import difflib
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import NamedTuple
 
 from specbuilder.model.origin import Origin
 
 from .toml_lines import Path, TomlLines
 
+_TOLD = MappingProxyType({"\n": "a line break", "\t": "a tab"})
 _LONGEST_QUOTE = 60
 _LONGEST_LIST = 12
 _PLAIN_KEY = re.compile(r"[A-Za-z0-9_-]+")
@@ -69,9 +72,11 @@ class Source:
         return Spot(self, ())
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """One place in a file under reading: knows its line and takes the faults found there."""
+class Spot(NamedTuple):
+    """One place in a file under reading: knows its line and takes the faults found there.
+
+    A tuple and no dataclass because one is made for every value of every file, and a tuple is made three times as fast.
+    """
 
     source: Source
     path: Path
@@ -115,7 +120,8 @@ def hidden_character(text: str, *, lines: bool = False) -> str | None:
     """
     for found in _HIDDEN.finditer(text):
         if not (lines and found[0] == "\n"):
-            return f"the hidden character U+{ord(found[0]):04X} at place {found.start() + 1}"
+            told = _TOLD.get(found[0], f"the hidden character U+{ord(found[0]):04X}")
+            return f"{told} at place {found.start() + 1}"
     return None
 
 
@@ -146,6 +152,6 @@ def meant(word: str, words: Iterable[str], cure: str) -> str:
     near = nearest(word, known)
     if near is not None:
         return f'did you mean "{near}"?'
-    if known and len(known) <= _LONGEST_LIST:
-        return f"use one of {', '.join(known)}."
-    return cure
+    if len(known) == 1:
+        return f'the only one is "{known[0]}".'
+    return f"use one of {', '.join(known)}." if 1 < len(known) <= _LONGEST_LIST else cure

@@ -69,9 +69,10 @@ def word_of(value: object, spot: Spot, kind: type[_W]) -> _W | None:
     text = text_of(value, spot)
     if text is None:
         return None
-    words = tuple(member.value for member in kind)
-    if text in words:
+    try:
         return kind(text)
+    except ValueError:
+        words = tuple(member.value for member in kind)
     spot.fault(f'"{quotable(text)}" is no word for this; {meant(text, words, "see the other tables.")}')
     return None
 

@@ -6,33 +6,39 @@ left out when it has a default or may be None. What the annotation cannot say is
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Mapping
 from dataclasses import MISSING, fields, is_dataclass
 from enum import StrEnum
 from functools import cache
 from operator import attrgetter
 from types import MappingProxyType, NoneType, UnionType
-from typing import Any, NamedTuple, TypeAlias, TypeVar, Union, cast, get_args, get_origin, get_type_hints
+from typing import Any, NamedTuple, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from specbuilder.model.catalogue import Need
 from specbuilder.model.ids import BriefKey, CautionId, GroupId, LedgerId, OptionId, PaperId, RuleId, Tag, Zone
 from specbuilder.model.rules import AnyOf
 
-from .expressions import parse_expression
-from .faults import Spot, quotable
-from .fields import list_of, number_of, table_of, text_of, told, unknown_key, whole_of, word_of, yes_no_of
-from .vocabulary import Names, Vocabulary
+from . import converters
+from .converters import Convert
+from .faults import Spot
+from .fields import table_of, told, unknown_key
+from .vocabulary import Vocabulary
 
 _T = TypeVar("_T")
-_Convert: TypeAlias = Callable[[object, Spot, Vocabulary], object]
-"""A TOML value to the value of a field; None after a fault was noted."""
-
 _WRITTEN = MappingProxyType({"circuits": "circuit", "holes": "hole"})
 """Fields whose key differs: each stands in a ``[[circuit]]`` of its own."""
-FREE_NAME = re.compile(r"[a-z][a-z0-9_]*")
-"""How keys of the brief and names of settings are written."""
-_PLACED = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*(?:@(?:side|left|right|rear))?")
+_NAMED = MappingProxyType(
+    {
+        "fits_vans": attrgetter("vans"),
+        "build_step": attrgetter("steps"),
+        "freeze_step": attrgetter("steps"),
+        "predecessors": attrgetter("steps"),
+        "hold_points": attrgetter("hold_points"),
+        "at_hold_point": attrgetter("hold_points"),
+        "group": attrgetter("groups"),
+    }
+)
+"""Fields whose annotation does not say, or not closely enough, which words they hold; each to the words it may."""
 
 
 class _Key(NamedTuple):
@@ -40,7 +46,7 @@ class _Key(NamedTuple):
 
     field: str
     key: str
-    convert: _Convert
+    convert: Convert
     needs: str
     may_lack: bool
     has_default: bool
@@ -87,7 +93,7 @@ def _keys(kind: Any) -> tuple[_Key, ...]:
         _Key(
             field=field.name,
             key=_WRITTEN.get(field.name, field.name),
-            convert=_converter(hints[field.name]),
+            convert=_field_converter(field.name, hints[field.name]),
             needs=_needs(hints[field.name]),
             may_lack=NoneType in get_args(hints[field.name]),
             has_default=field.default is not MISSING or field.default_factory is not MISSING,
@@ -96,7 +102,15 @@ def _keys(kind: Any) -> tuple[_Key, ...]:
     )
 
 
-def _converter(hint: object) -> _Convert:
+def _field_converter(name: str, hint: object) -> Convert:
+    names_of = _NAMED.get(name)
+    if names_of is None:
+        return _converter(hint)
+    word = converters.named(names_of)
+    return converters.listed(word) if get_origin(hint) is tuple else word
+
+
+def _converter(hint: object) -> Convert:
     """How a value of this annotation is read.
 
     Raises:
@@ -108,91 +122,17 @@ def _converter(hint: object) -> _Convert:
     if origin in (Union, UnionType):
         return _either(tuple(arg for arg in args if arg is not NoneType))
     if origin is tuple and args[-1] is Ellipsis:
-        return _listed(_converter(args[0]))
+        return converters.listed(_converter(args[0]))
     if origin is Mapping:
-        return _keyed(_converter(args[1]))
+        return converters.keyed(_converter(args[1]))
     if isinstance(hint, type) and issubclass(hint, StrEnum):
-        return _word(hint)
+        return converters.word(hint)
     if isinstance(hint, type) and is_dataclass(hint):
         return _nested(hint)
     raise TypeError(f"no way to read {hint}")
 
 
-def _text(value: object, spot: Spot, words: Vocabulary) -> str | None:
-    return text_of(value, spot)
-
-
-def _whole(value: object, spot: Spot, words: Vocabulary) -> int | None:
-    return whole_of(value, spot)
-
-
-def _number(value: object, spot: Spot, words: Vocabulary) -> float | None:
-    return number_of(value, spot)
-
-
-def _yes_no(value: object, spot: Spot, words: Vocabulary) -> bool | None:
-    return yes_no_of(value, spot)
-
-
-def _placed(value: object, spot: Spot, words: Vocabulary) -> str | None:
-    """A tag or a zone, which the table itself makes."""
-    text = text_of(value, spot)
-    if text is None or _PLACED.fullmatch(text):
-        return text
-    form = "small letters, digits and hyphens, and at most one @side, @left, @right or @rear at the end"
-    spot.fault(f'"{quotable(text)}" is not written as tags and zones are: use {form}.')
-    return None
-
-
-def _named(names_of: Callable[[Vocabulary], Names]) -> _Convert:
-    """An id that another table must bear."""
-
-    def convert(value: object, spot: Spot, words: Vocabulary) -> str | None:
-        text = text_of(value, spot)
-        return text if text is None or known(text, names_of(words), spot) else None
-
-    return convert
-
-
-def known(word: str, names: Names, spot: Spot) -> bool:
-    """True for a word of this catalogue; any other is noted."""
-    unknown = names.unknown(word)
-    if unknown is not None:
-        spot.fault(unknown)
-    return unknown is None
-
-
-def _expression(value: object, spot: Spot, words: Vocabulary) -> AnyOf | None:
-    text = text_of(value, spot)
-    if text is None:
-        return None
-    parsed = parse_expression(text, words)
-    for fault in parsed.faults:
-        spot.fault(f"at column {fault.column}: {fault.words}")
-    return None if parsed.faults else parsed.expression
-
-
-def _need(value: object, spot: Spot, words: Vocabulary) -> Need | None:
-    """``a | b``: tags of which one must be given."""
-    text = text_of(value, spot)
-    if text is None:
-        return None
-    tags = tuple(tag.strip() for tag in text.split("|"))
-    if not all(_PLACED.fullmatch(tag) for tag in tags):
-        spot.fault(f'"{quotable(text)}" is not written as a need is: write tags without #, with | between them.')
-        return None
-    met = [known(tag, words.tags, spot) for tag in tags]
-    return Need(any_of=tuple(Tag(tag) for tag in tags)) if all(met) else None
-
-
-def _word(kind: type[StrEnum]) -> _Convert:
-    def convert(value: object, spot: Spot, words: Vocabulary) -> StrEnum | None:
-        return word_of(value, spot, kind)
-
-    return convert
-
-
-def _nested(kind: type[Any]) -> _Convert:
+def _nested(kind: type[Any]) -> Convert:
     def convert(value: object, spot: Spot, words: Vocabulary) -> object:
         table = table_of(value, spot)
         return None if table is None else record(kind, table, spot, words, {})
@@ -200,36 +140,7 @@ def _nested(kind: type[Any]) -> _Convert:
     return convert
 
 
-def _listed(item: _Convert) -> _Convert:
-    def convert(value: object, spot: Spot, words: Vocabulary) -> tuple[object, ...] | None:
-        values = list_of(value, spot)
-        if values is None:
-            return None
-        read = tuple(item(each, spot.at(number), words) for number, each in enumerate(values))
-        return None if None in read else read
-
-    return convert
-
-
-def _keyed(item: _Convert) -> _Convert:
-    """A table whose keys are free names, such as the settings of a ledger."""
-
-    def convert(value: object, spot: Spot, words: Vocabulary) -> Mapping[str, object] | None:
-        table = table_of(value, spot)
-        if table is None:
-            return None
-        read: dict[str, object] = {}
-        for key, each in table.items():
-            read[key] = item(each, spot.at(key), words)
-            if not FREE_NAME.fullmatch(key):
-                spot.at(key).fault("the name may hold small letters, digits and _ only: rename it.")
-                read[key] = None
-        return None if None in read.values() else MappingProxyType(read)
-
-    return convert
-
-
-def _either(hints: tuple[object, ...]) -> _Convert:
+def _either(hints: tuple[object, ...]) -> Convert:
     """The first annotation whose TOML kind fits; each list counts by its first item."""
     if len(hints) == 1:
         return _converter(hints[0])
@@ -239,7 +150,7 @@ def _either(hints: tuple[object, ...]) -> _Convert:
         for hint, way in ways:
             if _fits(value, hint):
                 return way(value, spot, words)
-        needs = " or ".join(dict.fromkeys(_needs(hint) for hint in hints))
+        needs = " or ".join(dict.fromkeys(_needs(hint) for hint in hints if not (hint is int and float in hints)))
         spot.fault(f"needs {needs}, but this is {told(value)}: write one of these.")
         return None
 
@@ -273,22 +184,22 @@ def _needs(hint: Any) -> str:
     return f"one of {', '.join(hint)}" if isinstance(hint, type) and issubclass(hint, StrEnum) else told_as
 
 
-_PLAIN = MappingProxyType[object, _Convert](
+_PLAIN = MappingProxyType[object, Convert](
     {
-        str: _text,
-        int: _whole,
-        float: _number,
-        bool: _yes_no,
-        AnyOf: _expression,
-        Need: _need,
-        Tag: _placed,
-        Zone: _placed,
-        BriefKey: _text,
-        OptionId: _named(attrgetter("options")),
-        GroupId: _named(attrgetter("groups")),
-        LedgerId: _named(attrgetter("ledgers")),
-        CautionId: _named(attrgetter("cautions")),
-        PaperId: _named(attrgetter("papers")),
-        RuleId: _text,
+        str: converters.text,
+        int: converters.whole,
+        float: converters.number,
+        bool: converters.yes_no,
+        AnyOf: converters.expression,
+        Need: converters.need,
+        Tag: converters.placed,
+        Zone: converters.placed,
+        BriefKey: converters.text,
+        OptionId: converters.named(attrgetter("options")),
+        GroupId: converters.named(attrgetter("groups")),
+        LedgerId: converters.named(attrgetter("ledgers")),
+        CautionId: converters.named(attrgetter("cautions")),
+        PaperId: converters.named(attrgetter("papers")),
+        RuleId: converters.text,
     }
 )

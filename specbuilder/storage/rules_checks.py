@@ -5,18 +5,18 @@ Each check is one function over one kind of record; ``check`` is the list of the
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from graphlib import CycleError, TopologicalSorter
 
-from specbuilder.model.brief import BriefLine, Question
-from specbuilder.model.catalogue import Group, Option, Paper, Table, WorkStep
-from specbuilder.model.ids import BASE_VAN_GROUP
+from specbuilder.model.brief import BriefLine
+from specbuilder.model.catalogue import Group, Option, Table, WorkStep
+from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, OptionId
 from specbuilder.model.kinds import AnswerType, RuleKind
 from specbuilder.model.rules import AnyOf, Atom, BriefIs, GroupAnswered, Not, Rule, WithinBound, ZonesFree
 
-from .rules_answers import answer_fault
+from .converters import known
 from .faults import FaultList, Spot, quotable
-from .records import known
+from .rules_answers import answer_fault
 from .rules_draft import Draft, Found
 from .vocabulary import Vocabulary
 
@@ -24,20 +24,15 @@ from .vocabulary import Vocabulary
 def check(draft: Draft, words: Vocabulary, faults: FaultList) -> None:
     """Notes everything in which the records disagree."""
     _check_base_vans(draft, words, faults)
-    for question in draft.questions:
-        _check_question(question.record, question.spot, words)
     for line in draft.brief:
         _check_line(line.record, line.spot, words)
+    group_of = {option.record.id: option.record.group for option in draft.options}
     for group in draft.groups:
-        _check_group(group.record, group.spot, draft)
+        _check_group(group.record, group.spot, group_of)
     for option in draft.options:
         _check_option(option.record, option.spot, words)
     for rule in draft.rules:
         _check_rule(rule.record, rule.spot)
-    for step in draft.work:
-        _check_step(step.record, step.spot, words)
-    for paper in draft.papers:
-        _check_hold_point(paper.record, paper.spot, words)
     for table in draft.tables:
         _check_table(table.record, table.spot)
     _check_circle(draft.work, ((step.record.id, step.record.predecessors) for step in draft.work), "predecessors")
@@ -56,11 +51,6 @@ def _check_base_vans(draft: Draft, words: Vocabulary, faults: FaultList) -> None
     for option in draft.options:
         if option.record.group == BASE_VAN_GROUP and option.record.van is None:
             option.spot.at("group").fault("base vans are written as [van.ID]: choose another group or move it there.")
-
-
-def _check_question(question: Question, spot: Spot, words: Vocabulary) -> None:
-    if question.group is not None:
-        known(question.group, words.groups, spot.at("group"))
 
 
 def _check_line(line: BriefLine, spot: Spot, words: Vocabulary) -> None:
@@ -85,8 +75,7 @@ def _check_line(line: BriefLine, spot: Spot, words: Vocabulary) -> None:
             spot.at(key).fault(wrong)
 
 
-def _check_group(group: Group, spot: Spot, draft: Draft) -> None:
-    group_of = {option.record.id: option.record.group for option in draft.options}
+def _check_group(group: Group, spot: Spot, group_of: Mapping[OptionId, GroupId]) -> None:
     for number, usual in enumerate(group.usual):
         other = group_of.get(usual, group.id)
         if other != group.id:
@@ -94,9 +83,6 @@ def _check_group(group: Group, spot: Spot, draft: Draft) -> None:
 
 
 def _check_option(option: Option, spot: Spot, words: Vocabulary) -> None:
-    for number, van in enumerate(option.fits_vans):
-        if van in words.options.words:  # any other word was refused while reading
-            known(van, words.vans, spot.at("fits_vans", number))
     for number, zone in enumerate(option.frees_zones):
         if not zone.endswith("@side"):
             known(zone, words.zones, spot.at("frees_zones", number))
@@ -104,23 +90,6 @@ def _check_option(option: Option, spot: Spot, words: Vocabulary) -> None:
         for number, word in enumerate(placed):
             if word.endswith("@side") and not option.places:
                 spot.at(key, number).fault(f'"{word}" needs a side, but the option has no places: add places = [ ].')
-    if option.build_step:
-        known(option.build_step, words.steps, spot.at("build_step"))
-    for number, point in enumerate(option.hold_points):
-        known(point, words.hold_points, spot.at("hold_points", number))
-    for number, hole in enumerate(option.holes):
-        if hole.freeze_step:
-            known(hole.freeze_step, words.steps, spot.at("hole", number, "freeze_step"))
-
-
-def _check_hold_point(paper: Paper, spot: Spot, words: Vocabulary) -> None:
-    if paper.at_hold_point:
-        known(paper.at_hold_point, words.hold_points, spot.at("at_hold_point"))
-
-
-def _check_step(step: WorkStep, spot: Spot, words: Vocabulary) -> None:
-    for number, before in enumerate(step.predecessors):
-        known(before, words.steps, spot.at("predecessors", number))
 
 
 def _check_rule(rule: Rule, spot: Spot) -> None:
@@ -187,7 +156,7 @@ def _check_circle(
             name = str(found.spot.path[1])
             if name in names:
                 at = names.index(name)
-                told = " after ".join((*names[at:-1], *names[:at], name))
+                told = " before ".join((*names[at:-1], *names[:at], name))
                 found.spot.at(key).fault(f"this runs in a circle, {told}: break it at one of these.")
                 return
 

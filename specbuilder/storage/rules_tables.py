@@ -10,10 +10,10 @@ from typing import NamedTuple, cast
 from specbuilder.model.ids import CUSTOMER_PART
 from specbuilder.model.kinds import AnswerType, Place
 
+from .converters import FREE_NAME
 from .expressions import RESERVED_WORDS
 from .faults import Source, Spot, meant, quotable
 from .fields import table_of
-from .records import FREE_NAME
 from .vocabulary import Asked, Names, Vocabulary
 
 FIRM_FILE = "firm.toml"
@@ -108,26 +108,24 @@ def vocabulary_of(entries: Iterable[Entry], *, complete: bool) -> Vocabulary:
         by_section[entry.section].append(entry)
     options, vans, work = by_section["option"], by_section["van"], by_section["work"]
 
-    def names(kind: str, words: Iterable[str], where: str) -> Names:
-        return Names(kind, frozenset(words), where, complete)
+    def names(lack: str, words: Iterable[str], where: str) -> Names:
+        return Names(lack, frozenset(words), where, complete)
 
-    def ids(kind: str, section: str) -> Names:
-        return names(kind, (entry.id for entry in by_section[section]), f"a [{section}.ID] table")
+    def ids(lack: str, section: str) -> Names:
+        return names(lack, (entry.id for entry in by_section[section]), f"a [{section}.ID] table")
 
     return Vocabulary(
-        options=names("an option", (entry.id for entry in (*options, *vans)), "an [option.ID] table"),
-        vans=ids("a base van", "van"),
-        groups=ids("a group", "group"),
-        ledgers=ids("a ledger", "ledger"),
-        cautions=ids("a caution", "caution"),
-        papers=ids("a paper", "paper"),
-        steps=ids("a step of the build", "work"),
-        hold_points=names(
-            "a hold point", (str(entry.table.get("hold_point", "")) for entry in work), "work.ID.hold_point"
-        ),
-        questions=ids("a question", "question"),
-        tags=names("a tag that anything gives", _tags((*options, *vans)), "gives of an option or a van"),
-        zones=names("a zone that anything claims", _zones(options, vans), "zones of an option"),
+        options=names("there is no option", (entry.id for entry in (*options, *vans)), "an [option.ID] table"),
+        vans=ids("there is no base van", "van"),
+        groups=ids("there is no group", "group"),
+        ledgers=ids("there is no ledger", "ledger"),
+        cautions=ids("there is no caution", "caution"),
+        papers=ids("there is no paper", "paper"),
+        steps=ids("there is no step of the build", "work"),
+        hold_points=names("there is no hold point", _points(work), "work.ID.hold_point"),
+        questions=ids("there is no question", "question"),
+        tags=names("nothing gives the tag", _tags((*options, *vans)), "gives of an option or a van"),
+        zones=names("nothing claims the zone", _zones(options, vans), "zones of an option"),
         brief=_asked(by_section["brief"]),
         job=_asked(by_section["job"]),
         complete=complete,
@@ -149,6 +147,14 @@ def _zones(options: Iterable[Entry], vans: Iterable[Entry]) -> Iterable[str]:
             yield from _placed(zone, entry)
     for entry in vans:
         yield from _texts(entry.table.get("zones_taken"))
+
+
+def _points(work: Iterable[Entry]) -> Iterable[str]:
+    """Hold points; a step may have none."""
+    for entry in work:
+        point = entry.table.get("hold_point")
+        if isinstance(point, str) and point:
+            yield point
 
 
 def _placed(word: str, entry: Entry) -> tuple[str, ...]:

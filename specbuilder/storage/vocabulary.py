@@ -15,8 +15,8 @@ from .faults import meant, quotable
 class Names:
     """All words of one kind."""
 
-    kind: str
-    """With its article, for sentences: ``an option``."""
+    lack: str
+    """What is said of a missing one, before the word itself: ``there is no option``."""
     words: frozenset[str]
     where: str
     """Where such words are made, for the cure: ``rules/options/``."""
@@ -28,7 +28,7 @@ class Names:
         if word in self.words or not self.complete:
             return None
         cure = f"add it in {self.where} or correct the word."
-        return f'"{quotable(word)}" is not {self.kind} of this catalogue; {meant(word, self.words, cure)}'
+        return f'{self.lack} "{quotable(word)}"; {meant(word, sorted(self.words), cure)}'
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,22 +65,20 @@ class Vocabulary:
     """False when a file could not be read."""
 
 
-def _any(kind: str) -> Names:
-    return Names(kind, frozenset(), "", complete=False)
-
+_ANY = Names("", frozenset(), "", complete=False)
 
 ANY_WORD = Vocabulary(
-    options=_any("an option"),
-    vans=_any("a base van"),
-    groups=_any("a group"),
-    ledgers=_any("a ledger"),
-    cautions=_any("a caution"),
-    papers=_any("a paper"),
-    steps=_any("a step of the build"),
-    hold_points=_any("a hold point"),
-    questions=_any("a question"),
-    tags=_any("a tag"),
-    zones=_any("a zone"),
+    options=_ANY,
+    vans=_ANY,
+    groups=_ANY,
+    ledgers=_ANY,
+    cautions=_ANY,
+    papers=_ANY,
+    steps=_ANY,
+    hold_points=_ANY,
+    questions=_ANY,
+    tags=_ANY,
+    zones=_ANY,
     brief=MappingProxyType({}),
     job=MappingProxyType({}),
     complete=False,
