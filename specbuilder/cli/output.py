@@ -22,6 +22,8 @@ class Exit(IntEnum):
     """A file, the rules or the command line cannot be used."""
     CANNOT_TELL = 3
     """Of ``check``: nothing broken, but something at STOP cannot be told yet."""
+    OWN_MISTAKE = 70
+    """A mistake of the program itself."""
     STOPPED = 130
     """Stopped by the keyboard."""
     NOBODY_READS = 141

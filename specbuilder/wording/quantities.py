@@ -177,7 +177,7 @@ def hours(value: float) -> str:
 def number_text(value: float, unit: str, extra_decimals: int = 0) -> str:
     """The bare number as its unit is written, without the unit: ``1,960``, ``2.5``. Pence come in whole money."""
     if unit == PENCE:
-        return _digits(value / 100, 2 * min(extra_decimals, 1))
+        return _digits(value / 100, 2 if extra_decimals else 0, trimmed=False)
     rule = _unit(unit)
     decimals = rule.decimals + extra_decimals
     if rule.fine and abs(value) < 10:

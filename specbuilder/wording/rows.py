@@ -18,6 +18,7 @@ from .states import THEIRS, USUAL, state_word
 
 NOTE_WIDTH = 23
 """The note of a row is never wider at 80 columns."""
+_EVERYWHERE = "in every finished build"
 SLOW_WEEKS = 5
 """From this many weeks on a row says how long its parts take."""
 
@@ -35,8 +36,8 @@ class RowWords:
     """At most 23 characters."""
 
 
-def row_words(catalogue: Catalogue, report: Report, option: OptionId) -> RowWords:
-    """The cells of this option's row."""
+def row_words(catalogue: Catalogue, report: Report, option: OptionId, note_width: int = NOTE_WIDTH) -> RowWords:
+    """The cells of this option's row; the note takes at most so many characters."""
     status = report.options[option]
     taken = report.spec.chosen(option)
     money, mass = _cells(catalogue, status, taken=bool(taken))
@@ -46,7 +47,7 @@ def row_words(catalogue: Catalogue, report: Report, option: OptionId) -> RowWord
         name=name,
         money=money,
         mass=mass,
-        note=row_note(catalogue, report, option),
+        note=row_note(catalogue, report, option, note_width),
     )
 
 
@@ -139,9 +140,9 @@ def _brings(catalogue: Catalogue, brings: tuple[OptionId, ...]) -> str:
 
 def _from(catalogue: Catalogue, report: Report, status: OptionStatus) -> str:
     if status.cause is None:
-        return "every finished build has it"
+        return _EVERYWHERE
     source = reasons.source_of(catalogue, report, status.cause, status.option)
-    return f"from {source}" if source else "every finished build has it"
+    return f"from {source}" if source else _EVERYWHERE
 
 
 def _about(catalogue: Catalogue, report: Report, rule: RuleId, option: OptionId) -> str:

@@ -82,7 +82,7 @@ def option_words(catalogue: Catalogue, report: Report, option: OptionId) -> str:
         parts.append(f'because "{why}"' if why else reasons.culprit(catalogue, report, status.cause, option))
     if status.cause is not None and status.state is OptionState.FOLLOWS:
         source = reasons.source_of(catalogue, report, status.cause, option)
-        parts.append(f"from {source}" if source else "every finished build has it")
+        parts.append(f"from {source}" if source else "in every finished build")
     if status.brings and status.state is OptionState.OPEN:
         parts.append(f"brings {listed(option_name(catalogue, o) for o in status.brings)}")
     if status.clashes:

@@ -163,7 +163,9 @@ OPTIONS = (
 
 RULES = (
     replace(
-        worlds.rule("roof-not-too-heavy", RuleKind.LIMIT, ALWAYS, AnyOf((AllOf((WithinBound(LedgerId("roof-load")),)),))),
+        worlds.rule(
+            "roof-not-too-heavy", RuleKind.LIMIT, ALWAYS, AnyOf((AllOf((WithinBound(LedgerId("roof-load")),)),))
+        ),
         because="Too heavy and you could not pull the roof shut.",
         fixes=("Light panel", "strong struts"),
         source="roof maker's sheet",
@@ -199,13 +201,24 @@ def _world() -> Catalogue:
         LEDGERS,
         BRIEF,
     )
-    asks = ("Who travels", "Who sleeps", "Van", "Where it lives", "Season", "Nights off grid", "Gas", "Off grid", "Ceiling")
+    asks = (
+        "Who travels",
+        "Who sleeps",
+        "Van",
+        "Where it lives",
+        "Season",
+        "Nights off grid",
+        "Gas",
+        "Off grid",
+        "Ceiling",
+    )
     questions = {n: Question(number=n, asks=text) for n, text in enumerate(asks, 1)}
     questions[3] = replace(questions[3], group=BASE_VAN_GROUP)
     return replace(made, questions=MappingProxyType(questions))
 
 
 CATALOGUE = _world()
+NOTHING = Pence(least=0, most=0)
 
 
 def choice(option: str, **more: object) -> Choice:
@@ -256,7 +269,7 @@ def report(
     readings: tuple[Reading, ...] = (),
     findings: tuple[Finding, ...] = (),
     counts: Mapping[Step, tuple[int, int, int]] = MappingProxyType({}),
-    gross: Pence = Pence(least=0, most=0),
+    gross: Pence = NOTHING,
     van: str | None = "fenwain-short",
     van_included: Truth = Truth.NO,
     assumed: Mapping[str, Answer] = MappingProxyType({}),

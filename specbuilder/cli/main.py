@@ -1,0 +1,152 @@
+"""The way in: opens the app, or runs one line command and ends with its exit code."""
+
+from __future__ import annotations
+
+import os
+import sys
+from argparse import SUPPRESS, ArgumentParser, Namespace
+from collections.abc import Sequence
+from pathlib import Path
+from typing import IO, NoReturn
+
+from . import output
+from .output import Exit, StopError
+
+_TRACE = "SPECBUILDER_TRACE"
+"""Set by developers who want the traceback of a mistake in the program."""
+_FILE = "a spec file, or the number of a job"
+_THING = (
+    "an option by its id or name (OPTION, OPTION@left, OPTION*2), a line of the brief (adults=2), "
+    "customer=NAME, or a field of the real van (vin_tail=..., year=...)"
+)
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the program. Returns its exit code; never raises and never shows a traceback."""
+    output.prepare()
+    try:
+        return int(_run(list(sys.argv[1:] if argv is None else argv)))
+    except StopError as stop:
+        return _ended(stop.code, stop.lines)
+    except BrokenPipeError:
+        output.silence()
+        return Exit.NOBODY_READS
+    except KeyboardInterrupt:
+        return _ended(Exit.STOPPED, ("Stopped.",))
+    except Exception as mistake:  # noqa: BLE001 - the last floor: a mistake of the program is told in a sentence
+        if os.environ.get(_TRACE):
+            raise
+        kind = f"{type(mistake).__name__}: {mistake}"[:300]
+        return _ended(
+            Exit.OWN_MISTAKE,
+            (
+                f"specbuilder stopped because of a mistake of its own ({kind}). Files stand as they were last written.",
+                f"Please tell whoever looks after the program what you typed; {_TRACE}=1 shows them where it happened.",
+            ),
+        )
+
+
+def _run(argv: list[str]) -> Exit:
+    arguments = _parser().parse_args(argv)
+    if arguments.command is None:
+        return _app(arguments)
+    from . import commands
+
+    return commands.run(arguments)
+
+
+def _app(arguments: Namespace) -> Exit:
+    """The counter screens; the toolkit is loaded only now and only for them."""
+    if reason := _no_screen():
+        raise StopError(
+            Exit.UNUSABLE,
+            f"{reason}, so the counter screens cannot open here. Use the line commands: specbuilder --help lists them.",
+        )
+    from specbuilder.tui.app import run
+
+    run(rules=_path(arguments.rules), jobs=_path(arguments.jobs))
+    return Exit.FINE
+
+
+def _no_screen() -> str:
+    """Why no screen can be drawn; empty when one can."""
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        return "This is not a terminal"
+    return "This terminal cannot move its cursor (TERM=dumb)" if os.environ.get("TERM") == "dumb" else ""
+
+
+def _path(text: str | None) -> Path | None:
+    return Path(text) if text else None
+
+
+def _ended(code: Exit, lines: Sequence[str]) -> Exit:
+    """Says why the program ends; a closed stderr must not end it otherwise."""
+    try:
+        output.message(lines)
+    except BrokenPipeError:
+        output.silence()
+    return code
+
+
+class _Parser(ArgumentParser):
+    """Cleans what it prints, since it repeats what was typed; no abbreviations, so that a new option breaks nobody."""
+
+    def __init__(self, **settings: object) -> None:
+        super().__init__(allow_abbrev=False, **settings)  # type: ignore[arg-type]
+
+    def _print_message(self, message: str, file: IO[str] | None = None) -> None:
+        if message:
+            write = output.answer if file in (None, sys.stdout) else output.message
+            write(message.rstrip("\n").split("\n"))
+
+    def error(self, message: str) -> NoReturn:
+        """Says what was wrong with the command line and where help is."""
+        raise StopError(Exit.UNUSABLE, f"{message}.", f"{self.format_usage().strip()}", f"Help: {self.prog} --help")
+
+
+def _parser() -> ArgumentParser:
+    top = _Parser(
+        prog="specbuilder",
+        description="Counter program for a campervan workshop. Without a command it opens the counter screens.",
+    )
+    _folders(top, main=True)
+    commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
+    check = commands.add_parser("check", help="what is broken, what cannot be told yet, what is open")
+    check.description = (
+        "Exit code: 0 nothing broken and nothing unknown at STOP, 1 something broken at STOP, "
+        "3 nothing broken but something at STOP cannot be told yet, 2 the file cannot be used."
+    )
+    check.add_argument("file", metavar="FILE", help=_FILE)
+    check.add_argument("--json", action="store_true", help="all of the report, for other programs")
+    show = commands.add_parser("show", help="the spec line by line; with STEP or GROUP every option there")
+    show.add_argument("file", metavar="FILE", help=_FILE)
+    show.add_argument("what", metavar="STEP|GROUP", nargs="?", help="brief, van, roof, kitchen, ... or a group")
+    brief = commands.add_parser("brief", help="the eleven questions and what was answered")
+    brief.add_argument("file", metavar="FILE", help=_FILE)
+    why = commands.add_parser("why", help="why an option is as it is, what a finding or a ledger rests on")
+    why.add_argument("file", metavar="FILE", help=_FILE)
+    why.add_argument("thing", metavar="THING", help="an option, a group, a ledger, or a rule in brackets from check")
+    why.add_argument("--json", action="store_true", help="with the chain of reasons as a tree")
+    for name, what in (("set", "take options, answer the brief, fill van data"), ("drop", "leave out, or not known")):
+        change = commands.add_parser(name, help=what)
+        change.add_argument("file", metavar="FILE", help=_FILE)
+        change.add_argument("things", metavar="THING[=VALUE]" if name == "set" else "THING", nargs="+", help=_THING)
+        change.add_argument("--to", metavar="OUT", help="write there and leave FILE as it is")
+    new = commands.add_parser("new", help="a new job with its first answers; prints its number")
+    new.add_argument("things", metavar="THING[=VALUE]", nargs="+", help=_THING)
+    export = commands.add_parser("export", help="write the spec for the workshop")
+    export.add_argument("file", metavar="FILE", help=_FILE)
+    export.add_argument("--to", metavar="DIR", required=True, help="the folder it is written to")
+    commands.add_parser("jobs", help="the list of jobs")
+    audit = commands.add_parser("audit", help="read the rules and say what is faulty or odd")
+    audit.add_argument("dir", metavar="DIR", nargs="?", help="a folder of rules; the program's own without it")
+    for command in commands.choices.values():
+        _folders(command, main=False)
+    return top
+
+
+def _folders(parser: ArgumentParser, *, main: bool) -> None:
+    """The two folders, which may stand before or after the command; only the first place gives a default."""
+    default = None if main else SUPPRESS
+    parser.add_argument("--jobs", metavar="DIR", default=default, help="the folder of the jobs")
+    parser.add_argument("--rules", metavar="DIR", default=default, help="the folder of the rules")
