@@ -2,27 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
-from specbuilder.calc import CALCULATIONS, Calculation, read_all
-from specbuilder.calc.mass import mass_effect
-from specbuilder.calc.price import gross_effect, gross_of, price
-from specbuilder.model.catalogue import Catalogue, Group, Option
-from specbuilder.model.findings import Cause, CauseKind, Finding
+from specbuilder.calc import CALCULATIONS, read_all
+from specbuilder.calc.effects import effects
+from specbuilder.calc.price import price
+from specbuilder.model.catalogue import Catalogue, Option
+from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
-from specbuilder.model.kinds import Level, OptionState, Pick, Place, RuleKind, Step, Truth, Verdict
+from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind, Step, Truth, Verdict
 from specbuilder.model.report import Effect, GroupStatus, OptionStatus, Pence, Report, StepStatus
-from specbuilder.model.rules import Rule, WithinBound
+from specbuilder.model.rules import Rule
 from specbuilder.model.situation import Placed, Situation
-from specbuilder.model.span import Span
-from specbuilder.model.spec import Spec
-from specbuilder.rulegraph.judge import Hearing, holds_for_certain, judge, judge_all
+from specbuilder.model.span import Span, point
+from specbuilder.model.spec import Choice, Spec
+from specbuilder.rulegraph.judge import Hearing, judge, judge_all
 from specbuilder.rulegraph.standing import Standing, stand
 from specbuilder.rulegraph.states import Stand
-from specbuilder.rulegraph.truth import within
 
 from .facts import asked
+from .limits import blocked_by_limits
 from .situate import Laid, lay
 
 MADE: frozenset[LedgerId] = frozenset(calculation.id for calculation in CALCULATIONS)
@@ -37,9 +37,10 @@ def evaluate(catalogue: Catalogue, spec: Spec) -> Report:
     standing = stand(situation, readings)
     hearings = {h.rule.id: h for h in laid.run.rulebook.hearings if h.heard(MADE)}
     findings = judge_all(hearings.values(), standing, frozenset(a.rule for a in spec.accepted))
-    stands = _blocked_by_ledgers(laid.stands, standing, hearings.values())
-    options = _options(standing, hearings, findings, stands)
-    groups = _groups(catalogue, spec, situation, findings)
+    stands = blocked_by_limits(laid.stands, standing, hearings.values())
+    effect = effects(situation)
+    options = _options(standing, hearings, findings, stands, effect)
+    groups = _groups(spec, situation, findings, effect)
     unknown = tuple(
         line.key
         for line in catalogue.brief.values()
@@ -73,58 +74,14 @@ def _assumed(catalogue: Catalogue, laid: Laid) -> tuple[BriefKey, ...]:
     )
 
 
-def _blocked_by_ledgers(
-    stands: dict[OptionId, Stand], standing: Standing, hearings: Iterable[Hearing]
-) -> dict[OptionId, Stand]:
-    """Options that no completion can carry: with them, a STOP limit is out of reach whatever else is chosen.
-
-    A limit that is broken already blocks nothing: it is in conflict, and states are told relative to the rest.
-    """
-    result = dict(stands)
-    situation = standing.situation
-    calculations = {calculation.id: calculation for calculation in CALCULATIONS}
-    for rule in (h.rule for h in hearings):
-        limit = _plain_limit(rule)
-        if limit is None or standing.readings[limit.ledger].verdict is Verdict.BROKEN:
-            continue
-        if not holds_for_certain(rule, standing):
-            continue
-        calculation = calculations[limit.ledger]
-        for option in touching(situation.catalogue, calculation):
-            if result[option.id].state is OptionState.OPEN:
-                place = _place_within(calculation, situation, option, limit, result[option.id].place)
-                if place is None:
-                    cause = Cause(kind=CauseKind.LEDGER, ledger=limit.ledger, rule=rule.id, option=option.id)
-                    result[option.id] = replace(result[option.id], state=OptionState.BLOCKED, cause=cause)
-    return result
-
-
-def touching(catalogue: Catalogue, calculation: Calculation) -> tuple[Option, ...]:
-    """Options that can change a ledger."""
-    return tuple(o for o in catalogue.options.values() if o.van is None and calculation.touches(o))
-
-
-def _plain_limit(rule: Rule) -> WithinBound | None:
-    if rule.kind is not RuleKind.LIMIT or rule.level is not Level.STOP:
-        return None
-    atoms = [atom for term in rule.then.terms for atom in term.atoms]
-    return atoms[0] if len(atoms) == 1 and isinstance(atoms[0], WithinBound) else None
-
-
-def _place_within(
-    calculation: Calculation, situation: Situation, option: Option, limit: WithinBound, place: Place | None
-) -> tuple[Place | None] | None:
-    reach = calculation.reach(situation, option, place)
-    return None if reach is not None and within(limit, *reach) is Truth.NO else (place,)
-
-
 def _options(
     standing: Standing,
     hearings: Mapping[RuleId, Hearing],
     findings: tuple[Finding, ...],
     stands: dict[OptionId, Stand],
+    effect: Mapping[OptionId, Effect],
 ) -> dict[OptionId, OptionStatus]:
-    situation, catalogue = standing.situation, standing.situation.catalogue
+    catalogue = standing.situation.catalogue
     clashes: dict[OptionId, list[RuleId]] = {}
     for finding in findings:
         if finding.verdict is Verdict.BROKEN and finding.level is not Level.NOTE:
@@ -136,10 +93,7 @@ def _options(
             option=option.id,
             state=(stand_ := stands[option.id]).state,
             place=stand_.place,
-            effect=Effect(
-                gross_pence=gross_effect(situation, option, stand_.place),
-                mass_kg=mass_effect(situation, option, stand_.place),
-            ),
+            effect=effect[option.id],
             cause=stand_.cause,
             brings=stand_.brings,
             asks=stand_.asks,
@@ -177,19 +131,22 @@ def _about_sums(rule: Rule) -> bool:
 
 
 def _groups(
-    catalogue: Catalogue, spec: Spec, situation: Situation, findings: tuple[Finding, ...]
+    spec: Spec, situation: Situation, findings: tuple[Finding, ...], effect: Mapping[OptionId, Effect]
 ) -> dict[GroupId, GroupStatus]:
+    catalogue = situation.catalogue
     broken = [f for f in findings if f.verdict is Verdict.BROKEN and f.level is not Level.NOTE]
+    clashes: dict[GroupId, list[RuleId]] = {}
+    for finding in broken:
+        for group in dict.fromkeys(_group_of(catalogue, s) for s in finding.subjects):
+            if group is not None:
+                clashes.setdefault(group, []).append(finding.rule)
+    choices: dict[GroupId, list[Choice]] = {}
+    for choice in spec.choices:
+        if (group := _group_of(catalogue, choice.option)) is not None:
+            choices.setdefault(group, []).append(choice)
     return {
-        group.id: GroupStatus(
-            group=group.id,
-            decided=group.id not in situation.undecided,
-            choices=tuple(c for c in spec.choices if _group_of(catalogue, c.option) == group.id),
-            gross_added=_gross_added(group, situation),
-            mass_added_kg=_mass_added(group, situation),
-            clashes=tuple(f.rule for f in broken if any(_group_of(catalogue, s) == group.id for s in f.subjects)),
-        )
-        for group in catalogue.groups.values()
+        group: _group(group, tuple(choices.get(group, ())), situation, tuple(clashes.get(group, ())), effect)
+        for group in catalogue.groups
     }
 
 
@@ -198,20 +155,26 @@ def _group_of(catalogue: Catalogue, option: OptionId) -> GroupId | None:
     return found.group if found else None
 
 
-def _gross_added(group: Group, situation: Situation) -> Pence:
-    if (live := situation.undecided.get(group.id)) is not None:
-        amounts = [gross_effect(situation, o, None) for o in live] or [0]
-        return Pence(least=min(amounts), most=max(amounts))
-    total = gross_of(situation, tuple(p for p in situation.placed if p.option.group == group.id))
-    return Pence(least=total, most=total)
-
-
-def _mass_added(group: Group, situation: Situation) -> Span:
-    if (live := situation.undecided.get(group.id)) is not None:
-        amounts = [mass_effect(situation, o, None) for o in live] or [0.0]
-        return Span(min(amounts), max(amounts))
-    total = sum(p.option.mass_kg * p.count for p in situation.placed if p.option.group == group.id)
-    return Span(total, total)
+def _group(
+    group: GroupId,
+    choices: tuple[Choice, ...],
+    situation: Situation,
+    clashes: tuple[RuleId, ...],
+    effect: Mapping[OptionId, Effect],
+) -> GroupStatus:
+    """While undecided, what the group may add goes from its least live answer to its most."""
+    live = situation.undecided.get(group)
+    if live is not None:
+        each = [effect[o.id] for o in live] or [Effect(gross_pence=0, mass_kg=0)]
+        pence = Pence(least=min(e.gross_pence for e in each), most=max(e.gross_pence for e in each))
+        mass = Span(min(e.mass_kg for e in each), max(e.mass_kg for e in each))
+    else:
+        each = [effect[o] for o in dict.fromkeys(c.option for c in choices)]
+        total = sum(e.gross_pence for e in each)
+        pence, mass = Pence(least=total, most=total), point(sum(e.mass_kg for e in each))
+    return GroupStatus(
+        group=group, decided=live is None, choices=choices, gross_added=pence, mass_added_kg=mass, clashes=clashes
+    )
 
 
 def _steps(

@@ -1,0 +1,71 @@
+"""Floor 1: the ledgers and figures. Pure; knows the model only, never the rule graph.
+
+One file a subject turns a situation into readings; ``formulas`` holds the equations. Every calculation stands in
+``CALCULATIONS``: what is not listed there is never computed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.ids import LedgerId
+from specbuilder.model.ledger import Reading
+from specbuilder.model.situation import Situation
+
+from .beds import BED_LENGTH, BED_WIDTH
+from .calculation import Calculation
+from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
+from .height import CLOSED_HEIGHT
+from .hours import WORKSHOP_HOURS
+from .mass import TOTAL_MASS
+from .power_places import BATTERY_BOX
+from .price import PRICE_GROSS
+from .quote import QUOTE_AGE
+from .roof import ROOF_BED_LOAD, ROOF_LOAD_CLOSED, ROOF_LOAD_RAISED
+from .seats import BELTS, BERTHS, BERTHS_OVER_BELTS
+from .space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
+from .weeks import LEAD_WEEKS
+from .zone_use import ZONE_USE
+
+CALCULATIONS: tuple[Calculation, ...] = (
+    TOTAL_MASS,
+    ROOF_LOAD_CLOSED,
+    ROOF_LOAD_RAISED,
+    ROOF_BED_LOAD,
+    BELTS,
+    BERTHS,
+    BERTHS_OVER_BELTS,
+    CROSS_WIDTH,
+    WAY_OUT,
+    ZONE_USE,
+    GAS_BOTTLES,
+    FUEL_PICKUPS,
+    CLOSED_HEIGHT,
+    SWIVEL_GAP,
+    FRIDGE_DOOR_GAP,
+    BED_LENGTH,
+    BED_WIDTH,
+    BATTERY_BOX,
+    PRICE_GROSS,
+    LEAD_WEEKS,
+    QUOTE_AGE,
+    WORKSHOP_HOURS,
+)
+"""Every ledger and figure, in the order they are shown."""
+
+
+def made(catalogue: Catalogue) -> tuple[Calculation, ...]:
+    """The calculations this catalogue has a table for."""
+    return tuple(c for c in CALCULATIONS if c.id in catalogue.ledgers)
+
+
+def read_all(situation: Situation) -> Mapping[LedgerId, Reading]:
+    """Every ledger and figure of the catalogue that is made, for this situation."""
+    ledgers = situation.catalogue.ledgers
+    return {c.id: c.read(situation) for c in CALCULATIONS if c.id in ledgers}
+
+
+def missing_settings(catalogue: Catalogue) -> tuple[tuple[LedgerId, str], ...]:
+    """House settings that a calculation needs and its table lacks."""
+    return tuple((c.id, s) for c in made(catalogue) for s in c.settings if s not in catalogue.ledgers[c.id].settings)

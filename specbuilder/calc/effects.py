@@ -1,0 +1,20 @@
+"""What taking an option does in money and mass, for all options at once, and what each group adds."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from specbuilder.model.ids import OptionId
+from specbuilder.model.report import Effect
+from specbuilder.model.situation import Situation
+
+from .mass import mass_effects
+from .price import gross_effects
+
+
+def effects(situation: Situation) -> Mapping[OptionId, Effect]:
+    """Every option of the catalogue with what it does to price and mass on this spec."""
+    mass = mass_effects(situation)
+    return {
+        option: Effect(gross_pence=pence, mass_kg=mass[option]) for option, pence in gross_effects(situation).items()
+    }

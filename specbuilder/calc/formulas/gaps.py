@@ -1,0 +1,53 @@
+"""Heights, gaps and reaches inside and above the van. All lengths in mm."""
+
+
+def x_from_datum_mm(x_mm: float, anchor_x_mm: float) -> float:
+    """Distance behind the datum, the rear face of the left door pillar. Result in mm.
+
+    Equation: ``anchor_x_mm + x_mm``; ``anchor_x_mm`` is the anchor's own distance behind the datum.
+    Valid for: lengths along the van, back positive.
+    Source: the job datum of the workshop.
+
+    >>> x_from_datum_mm(-300, 2520)
+    2220
+    """
+    return anchor_x_mm + x_mm
+
+
+def above_steel_mm(kit_mm: float, highest_on_kit_mm: float, highest_fixed_mm: float) -> float:
+    """How far the highest thing stands above the van's own roof when all is closed. Result in mm.
+
+    Equation: ``max(kit_mm + highest_on_kit_mm, highest_fixed_mm)``: a thing on the kit adds to it, a fixed one does not.
+    Valid for: 0 where there is none of a kind.
+    Source: height summed over what stands on top of each other; a house rule, measured again on collection day.
+
+    >>> above_steel_mm(75, 55, 50)
+    130
+    """
+    return max(kit_mm + highest_on_kit_mm, highest_fixed_mm)
+
+
+def gap_to_bench_mm(bench_front_x_mm: float, bench_shift_mm: float, reach_x_mm: float) -> float:
+    """Clear length between what reaches back and the front edge of the bench; negative when they meet. Result in mm.
+
+    Equation: ``bench_front_x_mm + bench_shift_mm - reach_x_mm``, all measured back from the datum.
+    Valid for: a bench that faces forward; the shift moves the bench back.
+    Source: house measure for turning seats and fridge doors.
+
+    >>> gap_to_bench_mm(720, 0, 650)
+    70
+    """
+    return bench_front_x_mm + bench_shift_mm - reach_x_mm
+
+
+def longest_bed_mm(longest_own_mm: float, longest_bench_mm: float, bench_shift_mm: float) -> float:
+    """Length of the longest bed. Result in mm.
+
+    Equation: ``max(longest_own_mm, longest_bench_mm - bench_shift_mm)``: a bench set back leaves a shorter bed.
+    Valid for: minus infinity where there is no bed of a kind.
+    Source: house measure of clear lying length.
+
+    >>> longest_bed_mm(1740, 1830, 80)
+    1750
+    """
+    return max(longest_own_mm, longest_bench_mm - bench_shift_mm)

@@ -1,0 +1,80 @@
+"""What a formula may look at besides the choices: the brief, the base van, the firm and the house settings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from specbuilder.model.catalogue import Firm, Option, Van
+from specbuilder.model.facts import Facts
+from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey
+from specbuilder.model.ledger import Entry
+from specbuilder.model.situation import Situation
+from specbuilder.model.span import Span, as_span
+
+
+@dataclass(slots=True)
+class Asked:
+    """The brief as one reading asks it. It remembers what was asked, so that a reading knows what it rests on."""
+
+    facts: Facts
+    keys: dict[BriefKey, None] = field(default_factory=dict)
+
+    def number(self, key: BriefKey) -> Span:
+        """The number, or its whole range while unknown."""
+        self.keys[key] = None
+        return self.facts.number(key)
+
+    def word(self, key: BriefKey) -> str | None:
+        """The word, or None while unknown."""
+        self.keys[key] = None
+        answer = self.facts.get(key)
+        return answer if isinstance(answer, str) else None
+
+    @property
+    def unknown(self) -> tuple[BriefKey, ...]:
+        """What was asked and is not known yet."""
+        return tuple(key for key in self.keys if not self.facts.known(key))
+
+    @property
+    def assumed(self) -> tuple[BriefKey, ...]:
+        """What was asked and stands on an assumption."""
+        return tuple(key for key in self.keys if key in self.facts.assumed)
+
+
+@dataclass(slots=True)
+class Frame:
+    """One base van under one brief. While the van is undecided there is one frame for each that may still be chosen."""
+
+    situation: Situation
+    asked: Asked
+    settings: Mapping[str, float]
+    option: Option | None = None
+    """The base van's option; None when the formula needs no van."""
+
+    @property
+    def van(self) -> Van:
+        """The data of the base van.
+
+        Raises:
+            AssertionError: if the measure did not say that it needs one.
+        """
+        assert self.option is not None, "a measure that looks at the van says needs_van"
+        assert self.option.van is not None, "an option of the base vans holds a van"
+        return self.option.van
+
+    @property
+    def firm(self) -> Firm:
+        """The house."""
+        return self.situation.catalogue.firm
+
+    def entry(self, label: str, amount: Span | float, *keys: BriefKey) -> Entry:
+        """A labelled line; ``keys`` are the answers it rests on."""
+        assumed = self.asked.facts.assumed
+        return Entry(label, as_span(amount), assumed=any(key in assumed for key in keys))
+
+    def van_entry(self, label: str, amount: float) -> Entry:
+        """The base van's own line; while it is undecided the line belongs to its group."""
+        if self.situation.van is None:
+            return Entry(label, as_span(amount), group=BASE_VAN_GROUP)
+        return Entry(label, as_span(amount), option=self.situation.van.id)

@@ -1,0 +1,106 @@
+"""What each option would add to a measure on this spec: beside the rest, or in place of what its group holds."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from functools import lru_cache
+
+from specbuilder.model.catalogue import Catalogue, Option
+from specbuilder.model.ids import GroupId, LedgerId, OptionId
+from specbuilder.model.kinds import Pick
+from specbuilder.model.situation import Situation
+
+from .frame import Asked, Frame
+from .measure import Amounts, Measure, Shares, shares
+from .outcome import base_span, settings_of, van_frames
+from .prepared import Prepared, prepared
+from .states import Joint
+
+
+def marginals(measure: Measure, situation: Situation, ledger: LedgerId | None = None) -> Mapping[OptionId, float]:
+    """Every option of the catalogue with what it adds to the settled choices, in the measure's unit.
+
+    A choice says what it adds now; an option of a group of one answer what it adds more than the choice there; any
+    other what one of it adds. A customer's part counts with its own mass, or the catalogue's while nobody has weighed it.
+    """
+    prep = prepared(situation)
+    share = shares(measure, prep.catalogue, situation.van)
+    settings, asked = settings_of(prep, ledger), Asked(situation.facts)
+    frames = van_frames(prep, asked, settings) or (Frame(situation, asked, settings),)
+    stands = _standing(prep, share)
+    rest = _least_rest(measure, frames)
+    by_option, by_group = _sums(share, stands, one_by_one=True), _sums(share, stands, one_by_one=False)
+    nothing: Amounts = (0, share.neutral)
+    added: dict[OptionId, float] = {}
+    for option_id, group, one in _rows(prep.catalogue):
+        mine = by_option.get(option_id)
+        there = nothing if mine is not None or not one else by_group.get(group, nothing)
+        amount, joint = mine or share.known.get(option_id, nothing)
+        gain = amount - there[0]
+        if joint is not share.neutral or there[1] is not share.neutral:
+            left = [s for s in stands if s[0].id != option_id and not (one and s[0].group == group)]
+            without = _joint(share, left)
+            gain += rest(share.combine(without, joint)) - rest(share.combine(without, there[1]))
+        added[option_id] = gain
+    added.update(_vans(measure, prep, _joint(share, stands), frames))
+    return added
+
+
+def _standing(prep: Prepared, share: Shares) -> list[tuple[Option, Amounts]]:
+    """Every choice that takes part, with what it adds."""
+    found: list[tuple[Option, Amounts]] = []
+    for option_id, count, own, placed in prep.settled:
+        amounts = share.known.get(option_id) if own is None else share.of(own)
+        if amounts is not None:
+            found.append((placed.option, share.times(amounts, count)))
+    for placed, _ in prep.unweighed:
+        if (amounts := share.known.get(placed.option.id)) is not None:
+            found.append((placed.option, share.times(amounts, placed.count)))
+    return found
+
+
+def _sums(share: Shares, stands: list[tuple[Option, Amounts]], *, one_by_one: bool) -> dict[str, Amounts]:
+    sums: dict[str, Amounts] = {}
+    for option, (amount, joint) in stands:
+        key = option.id if one_by_one else option.group
+        known = sums.get(key)
+        sums[key] = (amount, joint) if known is None else (known[0] + amount, share.combine(known[1], joint))
+    return sums
+
+
+def _joint(share: Shares, stands: Iterable[tuple[Option, Amounts]]) -> Joint:
+    joint = share.neutral
+    for _, (_, more) in stands:
+        joint = share.combine(joint, more)
+    return joint
+
+
+def _least_rest(measure: Measure, frames: tuple[Frame, ...]) -> Callable[[Joint], float]:
+    """The rest under the base van, or the least of all that may still be chosen."""
+
+    def rest(joint: Joint) -> float:
+        return min((found for f in frames if (found := measure.rest(joint, f)) is not None), default=0)
+
+    return rest
+
+
+def _vans(measure: Measure, prep: Prepared, joint: Joint, frames: tuple[Frame, ...]) -> Mapping[OptionId, float]:
+    """What each base van adds: by itself where none stands or it is the one, else more than the one that stands."""
+
+    def under(option: Option) -> tuple[float, float]:
+        frame = Frame(prep.situation, frames[0].asked, frames[0].settings, option)
+        base, more = measure.base(frame), measure.rest(joint, frame) or 0
+        return base_span(base).least + more, sum(e.amount.least for e in base if e.option or e.group) + more
+
+    chosen = prep.situation.van
+    now = under(chosen)[0] if chosen else 0
+    return {
+        van.id: under(van)[1] if chosen is None or van.id == chosen.id else under(van)[0] - now
+        for van in prep.catalogue.vans
+    }
+
+
+@lru_cache(maxsize=4)
+def _rows(catalogue: Catalogue) -> tuple[tuple[OptionId, GroupId, bool], ...]:
+    one = {group.id for group in catalogue.groups.values() if group.pick is Pick.ONE}
+    return tuple((o.id, o.group, o.group in one) for o in catalogue.options.values() if o.van is None)

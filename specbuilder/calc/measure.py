@@ -1,0 +1,159 @@
+"""A measured quantity, written once as data: a base, what each option adds, and the little that does not simply add."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+from math import inf
+from typing import TypeAlias
+
+from specbuilder.model.catalogue import Catalogue, Option, Van
+from specbuilder.model.ids import OptionId
+from specbuilder.model.ledger import Entry
+from specbuilder.model.span import Span
+
+from .frame import Frame
+from .prepared import Prepared
+from .states import Fold, Joint, Slot, combine
+
+Amounts: TypeAlias = tuple[float, Joint]
+"""What one of an option adds, and its part of the state."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Part:
+    """One number of an option that does not simply add to the value: ``of`` is None where it has none."""
+
+    of: Callable[[Option, Van | None], float | None]
+    fold: Fold
+    neutral: float
+
+
+def summed(of: Callable[[Option, Van | None], float | None]) -> Part:
+    """The sum over the choices."""
+    return Part(of, Fold.SUM, 0)
+
+
+def smallest(of: Callable[[Option, Van | None], float | None]) -> Part:
+    """The least over the choices; infinite where none has it."""
+    return Part(of, Fold.LEAST, inf)
+
+
+def largest(of: Callable[[Option, Van | None], float | None], none: float = -inf) -> Part:
+    """The most over the choices; ``none`` where none has it."""
+    return Part(of, Fold.MOST, none)
+
+
+def _no_entries(_frame: Frame) -> tuple[Entry, ...]:
+    return ()
+
+
+def _no_slots(_frame: Frame) -> tuple[Slot, ...]:
+    return ()
+
+
+def _nothing(_option: Option) -> float:
+    return 0
+
+
+def _no_rest(_joint: Joint, _frame: Frame) -> float | None:
+    return 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Measure:
+    """value = ``final``(sum of ``base`` + sum of count * ``amount`` + ``rest``(folded ``parts``)); equal if identical."""
+
+    base: Callable[[Frame], tuple[Entry, ...]] = _no_entries
+    """Labelled lines that are no choice."""
+    amount: Callable[[Option], float] = _nothing
+    """What one of an option adds."""
+    parts: tuple[Part, ...] = ()
+    rest: Callable[[Joint, Frame], float | None] = _no_rest
+    """What the folded parts add; None: there is nothing to measure. It goes one way with each of its numbers."""
+    rest_entry: Callable[[Span, Frame], Entry | None] | None = None
+    """The line of ``rest``, or of what in it is no part of a choice's own line."""
+    signs: Callable[[Joint, Frame], tuple[int, ...]] | None = None
+    """For figures: +1 or -1 for each part that enters the value, 0 for one that does not: it makes their lines."""
+    slots: Callable[[Frame], tuple[Slot, ...]] = _no_slots
+    """What besides the choices enters the parts: the van, or an answer of the brief."""
+    final: Callable[[float, Frame], float] | None = None
+    """Last step, growing with its number; lines are scaled by ``scale``."""
+    scale: Callable[[Frame], float] | None = None
+    needs_van: bool = False
+    """True when base, rest, final or slots look at the van."""
+    van_unseen: Callable[[Prepared], bool] | None = None
+    """When it says so, no value of a reading looks at the van after all."""
+    by_van: bool = False
+    """True when the parts or slots differ from van to van."""
+
+    @property
+    def folds(self) -> tuple[Fold, ...]:
+        """How each part is folded."""
+        return tuple(part.fold for part in self.parts)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Shares:
+    """What every option of a catalogue adds to one measure, under one van where that matters."""
+
+    measure: Measure
+    van: Van | None
+    folds: tuple[Fold, ...]
+    neutral: Joint
+    known: dict[OptionId, Amounts]
+    """Only options that add something."""
+    lines: dict[tuple[OptionId, int, float], Entry]
+    """Entries already made, by option, count and scale."""
+
+    def of(self, option: Option) -> Amounts | None:
+        """What one of an option that is not as the catalogue has it adds; None for nothing."""
+        joint = tuple([p.neutral if (x := p.of(option, self.van)) is None else x for p in self.measure.parts])
+        amount = self.measure.amount(option)
+        if joint == self.neutral:
+            return (amount, self.neutral) if amount else None
+        return amount, joint
+
+    def get(self, option: Option) -> Amounts:
+        """What one of an option of the catalogue adds."""
+        return self.known.get(option.id) or (0, self.neutral)
+
+    def times(self, amounts: Amounts, count: int) -> Amounts:
+        """So many of it: sums grow, leasts and mosts do not."""
+        amount, joint = amounts
+        if count == 1:
+            return amounts
+        if joint is self.neutral:
+            return amount * count, joint
+        return amount * count, tuple(
+            [x * count if f is Fold.SUM else x for f, x in zip(self.folds, joint, strict=True)]
+        )
+
+    def combine(self, one: Joint, other: Joint) -> Joint:
+        """Two states folded into one."""
+        if other is self.neutral:
+            return one
+        return other if one is self.neutral else combine(self.folds, one, other)
+
+
+def shares(measure: Measure, catalogue: Catalogue, van: Option | None) -> Shares:
+    """What each option adds to a measure. A pure memo of the catalogue: worked out once."""
+    if not measure.by_van:
+        van = None
+    shelf = _shelf(catalogue)
+    key = measure, van.id if van else None
+    found = shelf.get(key)
+    if found is None:
+        neutral = tuple(part.neutral for part in measure.parts)
+        found = Shares(measure, van.van if van else None, measure.folds, neutral, {}, {})
+        for option in catalogue.options.values():
+            if option.van is None and (amounts := found.of(option)) is not None:
+                found.known[option.id] = amounts
+        shelf[key] = found
+    return found
+
+
+@lru_cache(maxsize=4)
+def _shelf(_catalogue: Catalogue) -> dict[tuple[Measure, OptionId | None], Shares]:
+    return {}

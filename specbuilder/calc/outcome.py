@@ -1,0 +1,198 @@
+"""A measure over a situation: its span over everything undecided, what widens it, and the lines it is made of."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from specbuilder.model.catalogue import Option
+from specbuilder.model.ids import BASE_VAN_GROUP, LedgerId
+from specbuilder.model.ledger import Entry, Lack
+from specbuilder.model.span import ZERO, Span, hull
+
+from .frame import Asked, Frame
+from .lines import joined, lines
+from .measure import Measure, Shares, shares
+from .prepared import Prepared
+from .states import Chain, Joint, Slot, States, add_state
+
+_DECIMALS = 6
+"""Ends of a span are rounded so that a sum of decimals meets its bound exactly."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What a measure says of a situation."""
+
+    span: Span | None
+    """None: nothing can be said, or there is nothing to measure."""
+    absent: bool = False
+    """In some way to finish this build there is nothing to measure; in all of them when ``span`` is None too."""
+    lacks: tuple[Lack, ...] = ()
+    entries: tuple[Entry, ...] = ()
+
+    @property
+    def unsaid(self) -> bool:
+        """Nothing can be said yet."""
+        return self.span is None and not self.absent
+
+
+def frames_of(measure: Measure, prep: Prepared, asked: Asked, ledger: LedgerId | None) -> tuple[Frame, ...]:
+    """One frame for each base van the measure may be of; none while it needs a van and none is left."""
+    settings = settings_of(prep, ledger)
+    if not measure.needs_van or (measure.van_unseen is not None and measure.van_unseen(prep)):
+        return (Frame(prep.situation, asked, settings),)
+    return van_frames(prep, asked, settings)
+
+
+def settings_of(prep: Prepared, ledger: LedgerId | None) -> Mapping[str, float]:
+    """The house settings of a ledger."""
+    spec = prep.catalogue.ledgers.get(ledger) if ledger else None
+    return spec.settings if spec else MappingProxyType({})
+
+
+def van_frames(prep: Prepared, asked: Asked, settings: Mapping[str, float]) -> tuple[Frame, ...]:
+    """One frame for each base van that may still be chosen."""
+    return tuple([Frame(prep.situation, asked, settings, van) for van in prep.vans])
+
+
+def outcome(measure: Measure, prep: Prepared, asked: Asked, ledger: LedgerId | None, listed: bool = True) -> Outcome:
+    """The measure over everything undecided; extras that nobody has to take are not counted."""
+    frames = frames_of(measure, prep, asked, ledger)
+    if not frames:
+        return Outcome(None, lacks=(Lack(group=BASE_VAN_GROUP),))
+    if len(frames) == 1:
+        return _under(measure, prep, frames[0], listed)
+    found = [_under(measure, prep, frame, listed) for frame in frames]
+    widens = any(one.span != found[0].span or one.absent != found[0].absent for one in found)
+    lacks = [lack for one in found for lack in one.lacks]
+    return Outcome(
+        hull(one.span for one in found if one.span is not None),
+        any(one.absent for one in found),
+        tuple(dict.fromkeys([Lack(group=BASE_VAN_GROUP), *lacks] if widens else lacks)),
+        joined(one.entries for one in found),
+    )
+
+
+def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool) -> Outcome:
+    """The measure under one base van."""
+    share = shares(measure, prep.catalogue, frame.option)
+    chain = chain_of(measure, prep, frame, share)
+    base = measure.base(frame)
+    start = base_span(base)
+    span, absent = span_of(chain.all, measure, frame, start)
+    if span is None:
+        return Outcome(None, absent)
+    lacks = _lacks(chain, measure, frame, share) if absent or not span.settled else ()
+    entries = lines(measure, prep, frame, share, base, chain) if listed else ()
+    return Outcome(span, absent, lacks, entries)
+
+
+def chain_of(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> Chain:
+    """Settled choices, then one slot for each thing still open, in the order of the walk; a memo of the situation."""
+    van = frame.option.id if measure.by_van and frame.option else None
+    key = measure, van, False
+    answers = measure.slots(frame)
+    found = prep.chains.get(key)
+    if found is None:
+        amount, joint = standing(prep, share)
+        slots = [*answers, *unweighed_slots(prep, share)]
+        for group, options in prep.groups:
+            states = alternatives(share, options)
+            if states is not None:
+                slots.append(Slot(group, states, Lack(group=group)))
+        found = Chain(share.folds, share.neutral, amount, joint, slots)
+        prep.chains[key] = found
+    return found
+
+
+def standing(prep: Prepared, share: Shares) -> tuple[float, Joint]:
+    """The plain amount and the state of all settled choices."""
+    total, joint = 0.0, share.neutral
+    known = share.known
+    for option_id, count, own, _ in prep.settled:
+        amounts = known.get(option_id) if own is None else share.of(own)
+        if amounts is not None:
+            amount, state = amounts if count == 1 else share.times(amounts, count)
+            total += amount
+            if state is not share.neutral:
+                joint = share.combine(joint, state)
+    return total, joint
+
+
+def unweighed_slots(prep: Prepared, share: Shares) -> list[Slot]:
+    """One slot for each customer's part nobody has weighed."""
+    slots: list[Slot] = []
+    for number, (placed, variants) in enumerate(prep.unweighed):
+        states: States = {}
+        for option in variants:
+            amount, joint = share.times(share.of(option) or (0, share.neutral), placed.count)
+            add_state(states, joint, amount, amount)
+        if states != {share.neutral: (0, 0)}:
+            slots.append(Slot(f"{number}:{placed.option.id}", states, Lack(group=placed.option.group)))
+    return slots
+
+
+def alternatives(share: Shares, options: Iterable[Option]) -> States | None:
+    """The states one of these options may bring; None when none of them adds anything."""
+    states: States = {}
+    touched = False
+    for option in options:
+        amounts = share.known.get(option.id)
+        touched = touched or amounts is not None
+        amount, joint = amounts or (0, share.neutral)
+        add_state(states, joint, amount, amount)
+    return states if touched else None
+
+
+def base_span(base: Iterable[Entry]) -> Span:
+    """The labelled lines together."""
+    total = ZERO
+    for entry in base:
+        total = total + entry.amount
+    return total
+
+
+def span_of(states: States, measure: Measure, frame: Frame, base: Span) -> tuple[Span | None, bool]:
+    """Least and most over these states, and whether some of them have nothing to measure."""
+    least, most, absent, rest, final = None, None, False, measure.rest, measure.final
+    for joint, (low, high) in states.items():
+        more = rest(joint, frame)
+        if more is None:
+            absent = True
+            continue
+        low, high = low + more, high + more
+        least = low if least is None or low < least else least
+        most = high if most is None or high > most else most
+    if least is None or most is None:
+        return None, absent
+    least, most = base.least + least, base.most + most
+    if final is not None:
+        least, most = final(least, frame), final(most, frame)
+    least, most = round(least, _DECIMALS), round(most, _DECIMALS)
+    return Span(least, most), absent
+
+
+def _lacks(chain: Chain, measure: Measure, frame: Frame, share: Shares) -> tuple[Lack, ...]:
+    """What widens it: slots of which two ways differ beside some way of the others."""
+
+    def rest(joint: Joint) -> float | None:
+        return measure.rest(joint, frame)
+
+    return tuple(
+        slot.lack
+        for slot in chain.slots
+        if slot.lack is not None and _differs(slot.states, chain, slot.key, share, rest)
+    )
+
+
+def _differs(states: States, chain: Chain, key: str, share: Shares, rest: Callable[[Joint], float | None]) -> bool:
+    amounts = {amount for ends in states.values() for amount in ends}
+    if len(states) == 1:
+        return len(amounts) > 1
+    for beside in chain.without(key):
+        found = {rest(share.combine(beside, joint)) for joint in states}
+        if len(found) > 1 or (len(amounts) > 1 and found != {None}):
+            return True
+    return False

@@ -1,0 +1,107 @@
+"""A situation sorted for summing: what is settled, what may go several ways, and which base vans are left."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from types import MappingProxyType
+from typing import TypeAlias
+
+from specbuilder.model.catalogue import Catalogue, Option
+from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, OptionId
+from specbuilder.model.kinds import Owner, Pick
+from specbuilder.model.situation import Placed, Situation
+
+from .states import Chain
+
+UNWEIGHED_FACTORS = (0.0, 2.0)
+"""A customer's part nobody has weighed: from nothing to twice what the catalogue's own part weighs."""
+
+Settled: TypeAlias = tuple[OptionId, int, Option | None, Placed]
+"""Id, count, the option as the customer brings it (None: as the catalogue has it), and the choice itself."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Prepared:
+    """A situation sorted for summing. Base vans are in none of the lists: their data enter as a van."""
+
+    situation: Situation
+    catalogue: Catalogue
+    vans: tuple[Option, ...]
+    """The base van, or all that may still be chosen."""
+    settled: tuple[Settled, ...]
+    unweighed: tuple[tuple[Placed, tuple[Option, ...]], ...]
+    """Customer's parts without a mass, as they may turn out."""
+    groups: tuple[tuple[GroupId, tuple[Option, ...]], ...]
+    """Undecided groups with their answers."""
+    chains: dict[tuple[object, OptionId | None, bool], Chain]
+    """Merged states already worked out, by measure and van."""
+
+    @property
+    def members(self) -> Mapping[GroupId, tuple[Option, ...]]:
+        """The options of each group."""
+        return _members(self.catalogue)
+
+    def pick_one(self, group: GroupId) -> bool:
+        """True when the group takes one answer."""
+        return self.catalogue.groups[group].pick is Pick.ONE
+
+
+@lru_cache(maxsize=4)
+def _members(catalogue: Catalogue) -> Mapping[GroupId, tuple[Option, ...]]:
+    return MappingProxyType({group: catalogue.options_of(group) for group in catalogue.groups})
+
+
+def prepared(situation: Situation) -> Prepared:
+    """The situation sorted; the same object for the same situation object while it is among the last few."""
+    return _prepare(_Same(situation))
+
+
+class _Same:
+    """A situation as a key: the very same object, since its mappings have no hash."""
+
+    __slots__ = ("situation",)
+
+    def __init__(self, situation: Situation) -> None:
+        self.situation = situation
+
+    def __hash__(self) -> int:
+        return id(self.situation)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other.situation is self.situation
+
+
+@lru_cache(maxsize=4)
+def _prepare(same: _Same) -> Prepared:
+    situation = same.situation
+    settled: list[Settled] = []
+    unweighed: list[tuple[Placed, tuple[Option, ...]]] = []
+    for placed in situation.placed:
+        option = placed.option
+        if option.van is not None:
+            continue
+        if placed.own_part is not None and placed.own_part.mass_kg is not None:
+            settled.append((option.id, placed.count, weighing(option, placed.own_part.mass_kg), placed))
+        elif placed.owner is Owner.HOUSE:
+            settled.append((option.id, placed.count, None, placed))
+        else:
+            unweighed.append((placed, tuple(weighing(option, option.mass_kg * f) for f in UNWEIGHED_FACTORS)))
+    undecided = situation.undecided
+    return Prepared(
+        situation=situation,
+        catalogue=situation.catalogue,
+        vans=(situation.van,) if situation.van else undecided.get(BASE_VAN_GROUP, ()),
+        settled=tuple(settled),
+        unweighed=tuple(unweighed),
+        groups=tuple((g, o) for g, o in undecided.items() if g != BASE_VAN_GROUP),
+        chains={},
+    )
+
+
+def weighing(option: Option, mass_kg: float) -> Option:
+    """The option with another mass, in kg; what of it is carried by the roof changes in proportion."""
+    share = option.space.roof_mass_kg / option.mass_kg if option.mass_kg else 1.0
+    roof_kg = mass_kg * share if option.space.roof_part else 0.0
+    return replace(option, mass_kg=mass_kg, space=replace(option.space, roof_mass_kg=roof_kg))

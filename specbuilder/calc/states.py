@@ -1,0 +1,120 @@
+"""What a set of choices may come to: every distinct state of a measure, each with the span of its plain amount.
+
+A state is a tuple of numbers, one for each part of the measure, folded by adding or by keeping the least or the most.
+The plain amount needs no states: it only adds, so its least and most add. A measure without parts has one state,
+``()``, and is then an ordinary sum with a range.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from enum import Enum
+from itertools import product
+from typing import NamedTuple, TypeAlias
+
+from specbuilder.model.ledger import Lack
+
+Joint: TypeAlias = tuple[float, ...]
+"""One state: a number for each part."""
+States: TypeAlias = dict[Joint, tuple[float, float]]
+"""Each state that can come about, with the least and the most plain amount it can come with."""
+
+MOST_STATES = 20_000
+"""Above this many pairs the states are widened to the corners of the box around them."""
+
+
+class Fold(Enum):
+    """How the numbers of several choices become one."""
+
+    SUM = "sum"
+    LEAST = "least"
+    MOST = "most"
+
+
+class Slot(NamedTuple):
+    """One thing that may still go several ways."""
+
+    key: str
+    """The group, option or key of the brief; unique in a chain."""
+    states: States
+    lack: Lack | None = None
+    """What settles it; None for an extra that nobody has to decide."""
+
+
+def combine(folds: Sequence[Fold], one: Joint, other: Joint) -> Joint:
+    """Two states folded into one."""
+    return tuple(
+        [
+            a + b if fold is Fold.SUM else (min(a, b) if fold is Fold.LEAST else max(a, b))
+            for fold, a, b in zip(folds, one, other, strict=True)
+        ]
+    )
+
+
+def merge(folds: Sequence[Fold], neutral: Joint, one: States, other: States) -> States:
+    """Every state of one beside every state of the other.
+
+    Exact up to ``MOST_STATES`` pairs. Above that both are widened to the corners of their boxes: sums, leasts and mosts
+    grow with each of their numbers, so nothing that can come about lies outside.
+    """
+    if len(one) * len(other) > MOST_STATES:
+        one, other = _corners(one), _corners(other)
+    if len(other) == 1 and neutral in other:
+        low, high = other[neutral]
+        return {joint: (a + low, b + high) for joint, (a, b) in one.items()}
+    merged: States = {}
+    for joint, (low, high) in one.items():
+        for beside, (least, most) in other.items():
+            both = joint if beside is neutral else beside if joint is neutral else combine(folds, joint, beside)
+            add_state(merged, both, low + least, high + most)
+    return merged
+
+
+def add_state(states: States, joint: Joint, least: float, most: float) -> None:
+    """Let this state come about with these amounts too."""
+    known = states.get(joint)
+    states[joint] = (least, most) if known is None else (min(known[0], least), max(known[1], most))
+
+
+def _corners(states: States) -> States:
+    low, high = min(a for a, _ in states.values()), max(b for _, b in states.values())
+    sides = ({min(column), max(column)} for column in zip(*states, strict=True))
+    return dict.fromkeys(product(*sides), (low, high))
+
+
+class Chain:
+    """Slots one after the other, merged from both ends so that any one of them can be left out cheaply."""
+
+    __slots__ = ("_after", "_at", "_before", "_folds", "_neutral", "settled", "slots")
+
+    def __init__(
+        self, folds: Sequence[Fold], neutral: Joint, amount: float, settled: Joint, slots: Iterable[Slot]
+    ) -> None:
+        self.slots = tuple(slots)
+        self.settled = settled
+        """The state of what is settled, before any slot."""
+        self._folds, self._neutral = folds, neutral
+        self._at = {slot.key: index for index, slot in enumerate(self.slots)}
+        self._before: list[States] = [{settled: (amount, amount)}]
+        for slot in self.slots:
+            self._before.append(merge(folds, neutral, self._before[-1], slot.states))
+        self._after: list[States] = []
+
+    @property
+    def all(self) -> States:
+        """Everything together."""
+        return self._before[-1]
+
+    def without(self, key: str) -> States:
+        """Everything but one slot; everything when there is no such slot."""
+        index = self._at.get(key)
+        if index is None:
+            return self.all
+        if not self._after:
+            after: States = {self._neutral: (0, 0)}
+            self._after.append(after)
+            for slot in reversed(self.slots[1:]):
+                after = merge(self._folds, self._neutral, after, slot.states)
+                self._after.append(after)
+            self._after.reverse()
+        return merge(self._folds, self._neutral, self._before[index], self._after[index])

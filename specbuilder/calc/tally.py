@@ -1,0 +1,136 @@
+"""A ledger or figure made of measures: one for the value, one for the bound."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from specbuilder.model.catalogue import Option
+from specbuilder.model.ids import BriefKey, LedgerId
+from specbuilder.model.kinds import LedgerKind, Place, Sense, Verdict
+from specbuilder.model.ledger import Lack, Reading
+from specbuilder.model.situation import Situation
+from specbuilder.model.span import Span
+
+from .frame import Asked, Frame
+from .measure import Measure, shares
+from .outcome import Outcome, outcome, settings_of, standing, van_frames
+from .prepared import Prepared, prepared
+from .reach import reach_of
+from .verdicts import verdict_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Tally:
+    """A ledger or figure: measures for value and bound, and the settings they use."""
+
+    id: LedgerId
+    value: Measure
+    bound: Measure | None = None
+    """None: shown only."""
+    named_by: BriefKey | None = None
+    """The number of the brief that names the bound; 0 means that none was named."""
+    settings: tuple[str, ...] = ()
+
+    def touches(self, option: Option) -> bool:
+        """True when the option itself changes value or bound."""
+        if option.van is not None:
+            return any(m.needs_van for m in self._measures)
+        return any(_adds(measure, option) for measure in self._measures)
+
+    def moves(self, situation: Situation, option: Option) -> bool:
+        """True when taking it may change value or bound, by itself or by what it takes the place of."""
+        if self.touches(option):
+            return True
+        prep = prepared(situation)
+        if not prep.pick_one(option.group):
+            return False
+        known = [shares(m, prep.catalogue, situation.van).known for m in self._measures]
+        return any(o.id in k for o in prep.members[option.group] for k in known)
+
+    def read(self, situation: Situation) -> Reading:
+        """Value, bound and verdict for this situation."""
+        prep, asked = prepared(situation), Asked(situation.facts)
+        value = outcome(self.value, prep, asked, self.id)
+        sense = prep.catalogue.ledgers[self.id].sense
+        if value.span is None and value.absent:
+            bound = self._bound(prep, Asked(situation.facts))
+            settled = bound.span if bound is not None else None
+            return Reading(id=self.id, value=None, bound=settled, verdict=Verdict.HOLDS, applies=False, sense=sense)
+        if self._unnamed(situation):
+            return self._reading(sense, value, None, Verdict.HOLDS, asked, applies=False)
+        bound = self._bound(prep, asked)
+        if bound is None:
+            open_ended = value.span is None or value.absent or not value.span.settled
+            return self._reading(sense, value, None, Verdict.CANNOT_TELL if open_ended else Verdict.HOLDS, asked)
+        if bound.span is None and bound.absent:
+            return self._reading(sense, value, None, Verdict.HOLDS, asked, applies=False)
+        return self._reading(sense, value, bound, self._verdict(sense, value, bound, situation), asked)
+
+    def _bound(self, prep: Prepared, asked: Asked) -> Outcome | None:
+        return outcome(self.bound, prep, asked, self.id, listed=False) if self.bound is not None else None
+
+    def _unnamed(self, situation: Situation) -> bool:
+        """True when the brief says that there is no bound."""
+        key = self.named_by
+        return key is not None and situation.facts.known(key) and situation.facts.number(key).most <= 0
+
+    def _verdict(self, sense: Sense, value: Outcome, bound: Outcome, situation: Situation) -> Verdict:
+        open_ended = value.span is None or bound.span is None or value.absent or bound.absent
+        unasked = self.named_by is not None and not situation.facts.known(self.named_by)
+        if open_ended or unasked or value.span is None or bound.span is None:
+            return Verdict.CANNOT_TELL
+        return verdict_of(sense, value.span, bound.span)
+
+    def _reading(
+        self, sense: Sense, value: Outcome, bound: Outcome | None, verdict: Verdict, asked: Asked, applies: bool = True
+    ) -> Reading:
+        lacks = [*value.lacks, *(bound.lacks if bound else ())]
+        lacks += [Lack(key=key) for key in asked.unknown]
+        return Reading(
+            id=self.id,
+            value=value.span,
+            bound=None if bound is None or bound.absent else bound.span,
+            verdict=verdict,
+            lacks=tuple(dict.fromkeys(lacks)) if lacks else (),
+            entries=value.entries,
+            applies=applies,
+            assumed=asked.assumed if asked.facts.assumed else (),
+            sense=sense,
+        )
+
+    def reach(self, situation: Situation, option: Option, place: Place | None) -> tuple[Span, Span] | None:
+        """Value and bound if the option stood in the spec, over every way to finish the build from there."""
+        if self.bound is None or self._unnamed(situation):
+            return None
+        if self.named_by is not None and not situation.facts.known(self.named_by):
+            return None
+        prep, asked = prepared(situation), Asked(situation.facts)
+        value = reach_of(self.value, prep, asked, self.id, option, place)
+        bound = reach_of(self.bound, prep, asked, self.id, option, place)
+        return None if value is None or bound is None else (value, bound)
+
+    def amount(self, situation: Situation, option: Option, place: Place | None) -> float | None:
+        """What one more of it adds to the value now; None for figures and base vans."""
+        prep = prepared(situation)
+        if option.van is not None or prep.catalogue.ledgers[self.id].kind is not LedgerKind.LEDGER:
+            return None
+        asked, settings = Asked(situation.facts), settings_of(prep, self.id)
+        frames = van_frames(prep, asked, settings) if self.value.needs_van else (Frame(situation, asked, settings),)
+        if not frames:
+            return None
+        share = shares(self.value, prep.catalogue, frames[0].option)
+        amount, joint = share.get(option)
+        scale = self.value.scale(frames[0]) if self.value.scale else 1.0
+        if joint is share.neutral:
+            return amount * scale
+        now = standing(prep, share)[1]
+        before, after = (self.value.rest(j, frames[0]) for j in (now, share.combine(now, joint)))
+        return (amount + (0.0 if before is None or after is None else after - before)) * scale
+
+    @property
+    def _measures(self) -> tuple[Measure, ...]:
+        return (self.value,) if self.bound is None else (self.value, self.bound)
+
+
+def _adds(measure: Measure, option: Option) -> bool:
+    return bool(measure.amount(option)) or any(p.of(option, None) not in (None, p.neutral) for p in measure.parts)
