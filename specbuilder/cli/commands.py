@@ -3,21 +3,29 @@
 from __future__ import annotations
 
 from argparse import Namespace
+from collections.abc import Callable, Mapping
 from datetime import datetime
+from importlib.resources.abc import Traversable
 from pathlib import Path
+from types import MappingProxyType
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.report import Report
 from specbuilder.session.audit import lints
 from specbuilder.session.evaluate import evaluate
 from specbuilder.storage.disk import DiskError
+from specbuilder.storage.job_list import JobLine
+from specbuilder.storage.jobs import JobsFolder, default_jobs_path
 from specbuilder.storage.rules_files import RulesFaults, read_rules, rules_folder
 from specbuilder.storage.spec_files import SpecFaultsError
 from specbuilder.wording.audit import audit_summary, lint_line
-from specbuilder.wording.jobs import rules_unreadable
+from specbuilder.wording.glance import price_words
+from specbuilder.wording.jobs import job_words, no_jobs, read_only, rules_unreadable
+from specbuilder.wording.plain import ended
 
-from . import answers, jobs_of, output
+from . import answers, output
 from .answers import Answer
-from .change import changed, dropped, made_new
+from .change import changed, dropping, made_new, setting
 from .opening import opened, write_spec
 from .output import Exit, StopError
 
@@ -29,7 +37,7 @@ def run(arguments: Namespace) -> Exit:
         StopError: if a file, the rules or the command line cannot be used.
     """
     try:
-        return _COMMANDS[arguments.command](arguments)
+        answer = _COMMANDS[arguments.command](arguments)
     except RulesFaults as faults:
         raise StopError(Exit.UNUSABLE, *rules_unreadable(tuple(str(f) for f in faults.faults))) from faults
     except SpecFaultsError as faults:
@@ -37,3 +45,126 @@ def run(arguments: Namespace) -> Exit:
         raise StopError(Exit.UNUSABLE, "This file cannot be used. Nothing was changed.", *lines) from faults
     except DiskError as trouble:
         raise StopError(Exit.UNUSABLE, str(trouble)) from trouble
+    output.answer(answer.lines)
+    return answer.code
+
+
+def _check(arguments: Namespace) -> Answer:
+    return answers.check(*_report(arguments), json=arguments.json)
+
+
+def _show(arguments: Namespace) -> Answer:
+    return answers.show(*_report(arguments), arguments.what)
+
+
+def _brief(arguments: Namespace) -> Answer:
+    return answers.brief(*_report(arguments))
+
+
+def _why(arguments: Namespace) -> Answer:
+    return answers.why(*_report(arguments), arguments.thing, json=arguments.json)
+
+
+def _set(arguments: Namespace) -> Answer:
+    catalogue = _catalogue(arguments)
+    to = Path(arguments.to) if arguments.to else None
+    meaning = setting(catalogue, datetime.now())
+    return changed(catalogue, _jobs_folder(arguments), arguments.file, arguments.things, meaning, to)
+
+
+def _drop(arguments: Namespace) -> Answer:
+    catalogue = _catalogue(arguments)
+    to = Path(arguments.to) if arguments.to else None
+    return changed(catalogue, _jobs_folder(arguments), arguments.file, arguments.things, dropping(catalogue), to)
+
+
+def _new(arguments: Namespace) -> Answer:
+    catalogue = _catalogue(arguments)
+    return made_new(catalogue, _jobs_folder(arguments), arguments.things, setting(catalogue, datetime.now()))
+
+
+def _export(arguments: Namespace) -> Answer:
+    """Writes ``0147-r1.toml`` into the folder; a spec without a number keeps the name of its file."""
+    catalogue = _catalogue(arguments)
+    was = opened(arguments.file, _jobs_folder(arguments), catalogue)
+    name = f"{was.spec.number}-r{was.spec.revision}.toml" if was.spec.number else was.path.name
+    folder = Path(arguments.to)
+    path = folder / name
+    if was.job is None and path.exists() and path.resolve() == was.path.resolve():
+        raise StopError(Exit.UNUSABLE, f"{path} is the file itself: name another folder with --to.")
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        reason = error.strerror or type(error).__name__
+        raise StopError(Exit.UNUSABLE, f"The folder {folder} cannot be made ({reason}): name another one.") from error
+    write_spec(path, catalogue, was.spec)
+    return Answer((str(path),))
+
+
+def _jobs(arguments: Namespace) -> Answer:
+    """One line a job. The price needs the whole spec, so a job that cannot be read shows none."""
+    catalogue, jobs = _catalogue(arguments), _jobs_folder(arguments)
+    lines = tuple(text for line in jobs.list() for text in _job_lines(catalogue, jobs, line))
+    if not lines:
+        output.message((no_jobs().replace("Press n", "Use specbuilder new"),))
+    return Answer(lines)
+
+
+def _audit(arguments: Namespace) -> Answer:
+    folder = Path(arguments.dir) if arguments.dir else None
+    catalogue = read_rules(folder or _rules(arguments))
+    found = lints(catalogue)
+    return Answer((*audit_summary(catalogue, found), *(lint_line(catalogue, lint) for lint in found)))
+
+
+_COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
+    {
+        "check": _check,
+        "show": _show,
+        "brief": _brief,
+        "why": _why,
+        "set": _set,
+        "drop": _drop,
+        "new": _new,
+        "export": _export,
+        "jobs": _jobs,
+        "audit": _audit,
+    }
+)
+
+
+def _report(arguments: Namespace) -> tuple[Catalogue, Report]:
+    catalogue = _catalogue(arguments)
+    spec = opened(arguments.file, _jobs_folder(arguments), catalogue).spec
+    return catalogue, evaluate(catalogue, spec)
+
+
+def _catalogue(arguments: Namespace) -> Catalogue:
+    return read_rules(_rules(arguments))
+
+
+def _rules(arguments: Namespace) -> Traversable | Path:
+    return Path(arguments.rules) if arguments.rules else rules_folder()
+
+
+def _jobs_folder(arguments: Namespace) -> JobsFolder:
+    return JobsFolder(Path(arguments.jobs) if arguments.jobs else default_jobs_path())
+
+
+def _job_lines(catalogue: Catalogue, jobs: JobsFolder, line: JobLine) -> tuple[str, ...]:
+    if line.state is None:
+        return (f"{line.number} cannot be read: {ended(str(line.faults[0]))}" if line.faults else line.number,)
+    try:
+        report = evaluate(catalogue, opened(line.number, jobs, catalogue).spec)
+        price = price_words(catalogue, report.price)
+    except (StopError, SpecFaultsError, DiskError):
+        price = ""
+    words = job_words(number=line.number, customer=line.customer, state=line.state, price=price, van=line.van)
+    return (words.line, *_holder_line(line))
+
+
+def _holder_line(line: JobLine) -> tuple[str, ...]:
+    if line.holder is None:
+        return ()
+    since = line.holder.since_words(datetime.now().astimezone())
+    return (f"{line.number} {ended(read_only(line.holder.counter, since))}",)

@@ -7,10 +7,13 @@ import sys
 from argparse import SUPPRESS, ArgumentParser, Namespace
 from collections.abc import Sequence
 from pathlib import Path
-from typing import IO, NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 from . import output
 from .output import Exit, StopError
+
+if TYPE_CHECKING:
+    from _typeshed import SupportsWrite
 
 _TRACE = "SPECBUILDER_TRACE"
 """Set by developers who want the traceback of a mistake in the program."""
@@ -33,7 +36,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         return Exit.NOBODY_READS
     except KeyboardInterrupt:
         return _ended(Exit.STOPPED, ("Stopped.",))
-    except Exception as mistake:  # noqa: BLE001 - the last floor: a mistake of the program is told in a sentence
+    except Exception as mistake:
+        # The last floor: whoever stands at the counter is told in a sentence.
         if os.environ.get(_TRACE):
             raise
         kind = f"{type(mistake).__name__}: {mistake}"[:300]
@@ -94,7 +98,7 @@ class _Parser(ArgumentParser):
     def __init__(self, **settings: object) -> None:
         super().__init__(allow_abbrev=False, **settings)  # type: ignore[arg-type]
 
-    def _print_message(self, message: str, file: IO[str] | None = None) -> None:
+    def _print_message(self, message: str, file: SupportsWrite[str] | None = None) -> None:
         if message:
             write = output.answer if file in (None, sys.stdout) else output.message
             write(message.rstrip("\n").split("\n"))

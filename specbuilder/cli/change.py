@@ -1,0 +1,116 @@
+"""``set``, ``drop`` and ``new``: things done one after the other, and kept only when all of them could be done."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from datetime import datetime
+from pathlib import Path
+from typing import TypeAlias
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import Edit
+from specbuilder.model.outcome import Refusal
+from specbuilder.model.spec import Spec
+from specbuilder.session.evaluate import evaluate
+from specbuilder.session.state import Session, do
+from specbuilder.storage.jobs import JobsFolder
+from specbuilder.wording.edits import done, refused
+from specbuilder.wording.glance import glance
+from specbuilder.wording.plain import ended
+
+from .answers import Answer
+from .changes import drop_edit, set_edit
+from .opening import COUNTER, ChangingJob, job_of, keep, opened, write_spec
+from .output import Exit, StopError
+from .things import Unclear
+
+_WIDE = 200
+_HARMLESS = (Refusal.IN_ALREADY, Refusal.NOTHING_TO_DO)
+"""What was asked for is so already: said, and nothing to stop for."""
+
+Meaning: TypeAlias = Callable[[Spec, str], Edit | Unclear]
+"""What a thing that was typed means for a spec."""
+
+
+def setting(catalogue: Catalogue, now: datetime) -> Meaning:
+    """How ``set`` reads a thing."""
+    at = f"{now:%Y-%m-%d %H:%M}"
+    return lambda spec, text: set_edit(catalogue, spec, text, at)
+
+
+def dropping(catalogue: Catalogue) -> Meaning:
+    """How ``drop`` reads a thing."""
+    return lambda spec, text: drop_edit(catalogue, spec, text)
+
+
+def changed(
+    catalogue: Catalogue, jobs: JobsFolder, file: str, things: Iterable[str], meaning: Meaning, to: Path | None
+) -> Answer:
+    """Changes a job through its journal, a file in its place, or writes the changed spec to ``to``.
+
+    Raises:
+        StopError: a thing is unclear or refused, or the job cannot be had; nothing was changed.
+        SpecFaultsError: the file cannot be used.
+        DiskError: a file could not be read or written.
+    """
+    job = job_of(file, jobs)
+    if job is None or to is not None:
+        was = opened(file, jobs, catalogue)
+        session, _, lines = _all_done(Session(catalogue=catalogue, spec=was.spec), things, meaning)
+        if to is not None or session.past:
+            write_spec(to or was.path, catalogue, session.spec)
+        return _told(catalogue, session, lines)
+    changing = ChangingJob(job, jobs, catalogue)
+    try:
+        session, edits, lines = _all_done(changing.session, things, meaning)
+    except StopError:
+        changing.leave()
+        raise
+    changing.keep(session, edits)
+    return _told(catalogue, session, lines)
+
+
+def made_new(catalogue: Catalogue, jobs: JobsFolder, things: Iterable[str], meaning: Meaning) -> Answer:
+    """A new job that begins with these things; its number is the first line of the answer.
+
+    Raises:
+        StopError: a thing is unclear or refused; there is no new job.
+        DiskError: nothing could be written; there is no new job.
+    """
+    session, edits, lines = _all_done(Session(catalogue=catalogue, spec=Spec()), things, meaning)
+    job = jobs.create(COUNTER)
+    session, edits, _ = _all_done(Session(catalogue=catalogue, spec=job.start), things, meaning)
+    keep(job, catalogue, session.spec, edits)
+    return Answer((job.number, *_told(catalogue, session, lines).lines))
+
+
+def _all_done(
+    session: Session, things: Iterable[str], meaning: Meaning
+) -> tuple[Session, tuple[Edit, ...], tuple[str, ...]]:
+    """The session after all of it, the edits that were done, and a line for each thing.
+
+    Raises:
+        StopError: at the first thing that is unclear or refused.
+    """
+    edits: list[Edit] = []
+    lines: list[str] = []
+    for text in things:
+        edit = meaning(session.spec, text)
+        if isinstance(edit, Unclear):
+            raise StopError(Exit.UNUSABLE, edit.words, "Nothing was changed.")
+        before = session.spec
+        session, outcome = do(session, edit)
+        catalogue = session.catalogue
+        if outcome.refused is None:
+            edits.append(edit)
+            lines.append(ended(done(catalogue, edit, before, session.spec, outcome.brought, outcome.left)))
+        elif outcome.refused in _HARMLESS:
+            lines.append(f"{text}: it is so already.")
+        else:
+            raise StopError(Exit.BROKEN, ended(refused(catalogue, edit, outcome)), "Nothing was changed.")
+    return session, tuple(edits), tuple(lines)
+
+
+def _told(catalogue: Catalogue, session: Session, lines: tuple[str, ...]) -> Answer:
+    """What was done and where the spec stands now."""
+    return Answer((*lines, glance(catalogue, evaluate(catalogue, session.spec), _WIDE)))

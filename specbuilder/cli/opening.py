@@ -1,0 +1,165 @@
+"""FILE on the command line: a spec file, or a job of the jobs folder; opened to read, or to change."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import Edit
+from specbuilder.model.spec import Spec
+from specbuilder.session.evaluate import evaluate
+from specbuilder.session.state import Session, do, redo, undo
+from specbuilder.storage.disk import DiskError
+from specbuilder.storage.job_files import JobFiles, is_job_number, job_files
+from specbuilder.storage.job_recovery import JobUnreadableError, find
+from specbuilder.storage.jobs import JobsFolder
+from specbuilder.storage.journal import Entry, Redo, Undo
+from specbuilder.storage.open_job import OpenJob
+from specbuilder.storage.spec_files import read_spec_file, write_spec_file
+
+from . import output
+from .output import Exit, StopError
+
+COUNTER = "the command line"
+"""What a lock says while a line command holds a job."""
+_DIGITS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A spec and where it stands: ``job`` for a job of the jobs folder, else ``path``."""
+
+    spec: Spec
+    path: Path
+    job: JobFiles | None = None
+
+
+def opened(file: str, jobs: JobsFolder, catalogue: Catalogue) -> Opened:
+    """The spec to read. Nothing is locked and nothing is written; what should be known goes to stderr.
+
+    Raises:
+        StopError: the job cannot be read.
+        SpecFaultsError: the file cannot be used.
+        DiskError: there is no such file or job, or it cannot be read.
+    """
+    job = job_of(file, jobs)
+    if job is None:
+        read = read_spec_file(Path(file), catalogue)
+        output.message(warning.words for warning in read.warnings)
+        return Opened(read.spec, Path(file))
+    try:
+        found = find(job, catalogue)
+    except JobUnreadableError as error:
+        raise _unreadable(job, error) from error
+    output.message(notice.words for notice in found.notices)
+    return Opened(replayed(catalogue, found.start, found.entries).spec, job.spec, job)
+
+
+def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
+    """The job that is meant: by its number, or by a file of its in the jobs folder. None: a file elsewhere.
+
+    Raises:
+        DiskError: no job has this number, or the jobs folder cannot be read.
+    """
+    number = file.zfill(_DIGITS) if file.isascii() and file.isdigit() else file
+    if is_job_number(number):
+        return jobs.files(number)
+    path = Path(file)
+    inside = job_files(jobs.path, (path.name,))
+    if inside and _same_folder(path.parent, jobs.path):
+        return jobs.files(inside[0].number, inside[0].revision)
+    return None
+
+
+def replayed(catalogue: Catalogue, start: Spec, entries: Iterable[Entry]) -> Session:
+    """The session after everything a journal holds."""
+    session = Session(catalogue=catalogue, spec=start)
+    for entry in entries:
+        match entry:
+            case Undo():
+                session = undo(session)[0]
+            case Redo():
+                session = redo(session)[0]
+            case _:
+                session = do(session, entry)[0]
+    return session
+
+
+class ChangingJob:
+    """A job held for a change: what is done goes through its journal and lock, as at the counter."""
+
+    def __init__(self, job: JobFiles, jobs: JobsFolder, catalogue: Catalogue) -> None:
+        """Opens and locks it.
+
+        Raises:
+            StopError: it cannot be read, or another counter has it.
+            DiskError: a file could not be read or written.
+        """
+        self._catalogue = catalogue
+        try:
+            self._open = jobs.open(job.number, COUNTER, catalogue, revision=job.revision)
+        except JobUnreadableError as error:
+            raise _unreadable(job, error) from error
+        words = tuple(notice.words for notice in self._open.notices)
+        if self._open.read_only_because is not None:
+            self._open.abandon()
+            raise StopError(
+                Exit.BROKEN, *words, "Nothing was changed. Try again later, or write elsewhere with --to OUT."
+            )
+        output.message(words)
+        self.session = replayed(catalogue, self._open.start, self._open.entries)
+
+    def keep(self, session: Session, edits: Iterable[Edit]) -> None:
+        """Writes what was done, first into the journal and then into the file, and lets go of the job.
+
+        Raises:
+            DiskError: not everything could be written; the message says what.
+        """
+        keep(self._open, self._catalogue, session.spec, edits)
+
+    def leave(self) -> None:
+        """Lets go of the job unchanged."""
+        self._open.abandon()
+
+
+def keep(job: OpenJob, catalogue: Catalogue, spec: Spec, edits: Iterable[Edit]) -> None:
+    """Appends the edits, writes the file of the spec they led to, and lets go of the job.
+
+    Raises:
+        DiskError: not everything could be written.
+    """
+    try:
+        for edit in edits:
+            job.append(edit)
+        job.save(catalogue, spec, evaluate(catalogue, spec))
+        job.close()
+    except DiskError:
+        job.abandon()
+        raise
+
+
+def write_spec(path: Path, catalogue: Catalogue, spec: Spec) -> None:
+    """The spec, written whole to this path.
+
+    Raises:
+        DiskError: what stood there still stands there.
+    """
+    write_spec_file(path, catalogue, spec, evaluate(catalogue, spec))
+
+
+def _unreadable(job: JobFiles, error: JobUnreadableError) -> StopError:
+    faults = (str(fault) for fault in error.faults)
+    others = ", ".join(other.value for other in error.others)
+    cure = (
+        f"It can be opened at the counter from: {others}." if others else "Mend the file, or put a copy in its place."
+    )
+    return StopError(Exit.UNUSABLE, f"Job {job.number} cannot be read. Nothing was changed.", *faults, cure)
+
+
+def _same_folder(one: Path, other: Path) -> bool:
+    try:
+        return one.resolve() == other.resolve()
+    except (OSError, RuntimeError):
+        return False
