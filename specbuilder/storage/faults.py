@@ -16,6 +16,7 @@ from .toml_lines import Path, TomlLines
 _TOLD = MappingProxyType({"\n": "a line break", "\t": "a tab"})
 _LONGEST_QUOTE = 60
 _LONGEST_LIST = 12
+_SHORTEST_START = 3
 _PLAIN_KEY = re.compile(r"[A-Za-z0-9_-]+")
 _HIDDEN = re.compile(
     "[\x00-\x1f\x7f-\x9f\u00ad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\ud800-\udfff\ufff9-\ufffb]"
@@ -107,9 +108,9 @@ def dotted(path: Path) -> str:
 
 
 def quotable(text: str, longest: int = _LONGEST_QUOTE) -> str:
-    """Text from a file, safe to show: cut to a length, hidden characters written out as ``U+001B``."""
+    """Text from a file, safe to show: cut to a length, and what cannot be printed written out as ``U+001B``."""
     cut = text if len(text) <= longest else text[: longest - 3] + "..."
-    return _HIDDEN.sub(lambda found: f"U+{ord(found[0]):04X}", cut)
+    return "".join(each if each.isprintable() else f"U+{ord(each):04X}" for each in cut)
 
 
 def hidden_character(text: str, *, lines: bool = False) -> str | None:
@@ -139,10 +140,12 @@ def hidden_lines(text: str) -> Iterator[tuple[int, str]]:
 
 
 def nearest(word: str, words: Iterable[str]) -> str | None:
-    """The word that was probably meant, or None when nothing is near."""
+    """The word that was probably meant: one much like it, or one it is the start of; None when nothing is near."""
     if len(word) > _LONGEST_QUOTE:
         return None
-    near = difflib.get_close_matches(word, list(words), n=1, cutoff=0.6)
+    known = list(words)
+    near = difflib.get_close_matches(word, known, n=1, cutoff=0.6)
+    near += [longer for longer in known if len(word) >= _SHORTEST_START and longer.startswith(word)]
     return near[0] if near else None
 
 

@@ -71,7 +71,7 @@ def read_rules(folder: Traversable | Path) -> Catalogue:
             quotable(folder.name), "there is no rule file in this folder: put the .toml files of the rules there."
         )
     documents = [(source, document) for file in files for source, document in _document(file, faults)]
-    whole = len(documents) == len(files)
+    whole = not faults
     entries = entries_of(documents)
     words = vocabulary_of(entries, complete=whole)
     firm = _firm(documents, words, faults) if whole else None
@@ -180,7 +180,7 @@ def _digest(files: Iterable[_File]) -> str:
     """A hash over names and contents, the same on every system."""
     digest = hashlib.sha256()
     for file in sorted(files):
-        name = file.path.encode()
+        name = file.path.encode("utf-8", "surrogateescape")
         digest.update(b"%d %d " % (len(name), len(file.content)) + name + file.content)
     return digest.hexdigest()
 
