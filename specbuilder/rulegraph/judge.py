@@ -36,6 +36,10 @@ class Hearing:
     """It speaks of ``@same`` place and is judged once for each."""
     ledgers: frozenset[LedgerId]
     """The ledgers and figures it reads."""
+    wakes: frozenset[str] | None
+    """Capabilities of which one must be about for the condition to be met at all; None: it must be looked at."""
+    holding: Finding
+    """What is said while it holds."""
 
     def heard(self, made: frozenset[LedgerId]) -> bool:
         """False for a rule about a ledger that is not made: it is silent."""
@@ -44,7 +48,19 @@ class Hearing:
 
 def hearing(rule: Rule) -> Hearing:
     """Look at a rule."""
-    return Hearing(rule, _speaks_of_same(rule), ledgers_of(rule))
+    holding = Finding(rule=rule.id, step=rule.step, level=rule.level, verdict=Verdict.HOLDS)
+    return Hearing(rule, _speaks_of_same(rule), ledgers_of(rule), _wakes(rule), holding)
+
+
+def _wakes(rule: Rule) -> frozenset[str] | None:
+    """One capability of each and-list of the condition; None when an and-list asks for none."""
+    found: set[str] = set()
+    for term in rule.when.terms:
+        tag = next((atom for atom in term.atoms if isinstance(atom, Given)), None)
+        if tag is None:
+            return None
+        found.add(tag.tag if tag.place in (None, SAME) else f"{tag.tag}@{tag.place}")
+    return frozenset(found)
 
 
 def ledgers_of(rule: Rule) -> frozenset[LedgerId]:
@@ -74,10 +90,12 @@ def judge_all(hearings: Iterable[Hearing], standing: Standing, accepted: frozens
 
 def judge(hearing_: Hearing, standing: Standing, accepted: frozenset[RuleId] = frozenset()) -> Finding:
     """What one rule says."""
-    rule = hearing_.rule
+    rule, wakes = hearing_.rule, hearing_.wakes
+    if wakes is not None and wakes.isdisjoint(standing.given) and wakes.isdisjoint(standing.may_give):
+        return hearing_.holding
     verdict, evidence = _worst(hearing_, standing)
     if verdict is Verdict.HOLDS:
-        return Finding(rule=rule.id, step=rule.step, level=rule.level, verdict=verdict)
+        return hearing_.holding
     order = {p.option.id: i for i, p in enumerate(standing.situation.placed)}
     return Finding(
         rule=rule.id,

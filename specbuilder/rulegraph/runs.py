@@ -20,7 +20,7 @@ class Run:
 
     rulebook: Rulebook
     choices: tuple[Choice, ...]
-    """The choices that were held, in the order of the mask's bits."""
+    """The choices that were held, in the order of the mask's bits: that of the catalogue."""
     trail: Trail
 
     def culprits(self, mask: int) -> tuple[Choice, ...]:
@@ -39,9 +39,14 @@ class Run:
 
 
 def run(rulebook: Rulebook, choices: tuple[Choice, ...], answers: tuple[int, ...]) -> Run:
-    """Propagate these choices; choices the catalogue does not know are passed over."""
-    held = tuple(c for c in choices if _variable(rulebook, c) is not None)
-    variables = [v for c in held if (v := _variable(rulebook, c)) is not None]
+    """Propagate these choices in catalogue order, so that the order they were taken in changes nothing.
+
+    Choices the catalogue does not know are passed over.
+    """
+    found = [(v, c) for c in choices if (v := _variable(rulebook, c)) is not None]
+    found.sort(key=lambda pair: pair[0])
+    held = tuple(c for _, c in found)
+    variables = [v for v, _ in found]
     return Run(rulebook, held, propagate(rulebook.clauses, variables, answers))
 
 

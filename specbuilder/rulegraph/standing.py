@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from specbuilder.model.ids import BASE_VAN_GROUP, CUSTOMER_PART, GroupId, LedgerId, OptionId, Zone
 from specbuilder.model.kinds import Owner
@@ -54,6 +54,26 @@ def stand(situation: Situation, readings: Mapping[LedgerId, Reading]) -> Standin
         frozenset(p.option.id for p in situation.placed),
         may_choose,
         {group: len(options) for group, options in answered.items()},
+    )
+
+
+def swapped(standing: Standing, out: tuple[Placed, ...], coming: Placed) -> Standing:
+    """The standing with some choices replaced by one; readings stay as they were."""
+    gone = {p.option.id for p in out}
+    given = dict(standing.given)
+    for tag in {tag for p in out for tag in _tags(p)}:
+        if left := tuple(o for o in given.get(tag, ()) if o not in gone):
+            given[tag] = left
+        else:
+            given.pop(tag, None)
+    for tag in _tags(coming):
+        given[tag] = (*given.get(tag, ()), coming.option.id)
+    placed = (*(p for p in standing.situation.placed if p not in out), coming)
+    return replace(
+        standing,
+        situation=replace(standing.situation, placed=placed),
+        given=given,
+        chosen=(standing.chosen - gone) | {coming.option.id},
     )
 
 

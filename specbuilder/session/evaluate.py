@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from functools import partial
 
-from specbuilder.calc import CALCULATIONS, read_all
+from specbuilder.calc import CALCULATIONS, made
 from specbuilder.calc.effects import effects
 from specbuilder.calc.price import price
 from specbuilder.model.catalogue import Catalogue, Option
@@ -18,11 +18,12 @@ from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span, point
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.judge import Hearing, judge, judge_all
-from specbuilder.rulegraph.standing import Standing, stand
+from specbuilder.rulegraph.standing import Standing, stand, swapped
 from specbuilder.rulegraph.states import Stand
 
 from .facts import asked
 from .limits import blocked_by_limits
+from .relevance import Relevance, memory_of
 from .situate import Laid, lay
 
 MADE: frozenset[LedgerId] = frozenset(calculation.id for calculation in CALCULATIONS)
@@ -33,11 +34,15 @@ def evaluate(catalogue: Catalogue, spec: Spec) -> Report:
     """Everything that follows from a spec."""
     laid = lay(catalogue, spec)
     situation = laid.situation
-    readings = read_all(situation)
+    relevance, memory = Relevance(situation), memory_of(catalogue)
+    readings = {
+        c.id: memory.recall(("reading", relevance.of(c.id, extras=False)), partial(c.read, situation))
+        for c in made(catalogue)
+    }
     standing = stand(situation, readings)
     hearings = {h.rule.id: h for h in laid.run.rulebook.hearings if h.heard(MADE)}
     findings = judge_all(hearings.values(), standing, frozenset(a.rule for a in spec.accepted))
-    stands = blocked_by_limits(laid.stands, standing, hearings.values())
+    stands = blocked_by_limits(laid.stands, standing, hearings.values(), relevance)
     effect = effects(situation)
     options = _options(standing, hearings, findings, stands, effect)
     groups = _groups(spec, situation, findings, effect)
@@ -120,9 +125,7 @@ def _would_clear(
     rules = [r for p in now for r in clashes.get(p.option.id, ()) if not _about_sums(catalogue.rules[r])]
     if not rules:
         return ()
-    others = tuple(p for p in situation.placed if p not in now)
-    swapped = replace(situation, placed=(*others, Placed(option=option, place=stand_.place)))
-    after = stand(swapped, standing.readings)
+    after = swapped(standing, tuple(now), Placed(option=option, place=stand_.place))
     return tuple(r for r in dict.fromkeys(rules) if judge(hearings[r], after).verdict is Verdict.HOLDS)
 
 

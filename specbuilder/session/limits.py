@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from functools import partial
 
 from specbuilder.calc import made
 from specbuilder.calc.calculation import Calculation
@@ -11,8 +12,7 @@ from specbuilder.calc.weights import Weight, weights_of
 from specbuilder.model.catalogue import Option
 from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import OptionId
-from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind, Truth, Verdict
-from specbuilder.model.ledger import Reading
+from specbuilder.model.kinds import Level, OptionState, Pick, Place, RuleKind, Truth, Verdict
 from specbuilder.model.rules import Rule, WithinBound
 from specbuilder.model.situation import Situation
 from specbuilder.rulegraph.judge import Hearing, holds_for_certain
@@ -20,9 +20,11 @@ from specbuilder.rulegraph.standing import Standing
 from specbuilder.rulegraph.states import Stand
 from specbuilder.rulegraph.truth import within
 
+from .relevance import Relevance, memory_of
+
 
 def blocked_by_limits(
-    stands: dict[OptionId, Stand], standing: Standing, hearings: Iterable[Hearing]
+    stands: dict[OptionId, Stand], standing: Standing, hearings: Iterable[Hearing], relevance: Relevance
 ) -> dict[OptionId, Stand]:
     """The stands, with the options that a limit rules out blocked.
 
@@ -32,14 +34,22 @@ def blocked_by_limits(
     if standing.situation.van is None:
         return stands
     result = dict(stands)
-    calculations = {calculation.id: calculation for calculation in made(standing.situation.catalogue)}
+    situation = standing.situation
+    memory = memory_of(situation.catalogue)
+    calculations = {calculation.id: calculation for calculation in made(situation.catalogue)}
     for hearing in hearings:
-        limit = _plain_limit(hearing.rule)
-        if limit is None or not holds_for_certain(hearing.rule, standing):
+        rule, limit = hearing.rule, _plain_limit(hearing.rule)
+        if limit is None or not holds_for_certain(rule, standing):
             continue
         reading = standing.readings[limit.ledger]
-        if reading.verdict is not Verdict.BROKEN and reading.room is not None:
-            _block(result, standing.situation, hearing.rule, limit, calculations[limit.ledger], reading)
+        if reading.verdict is Verdict.BROKEN or reading.room is None:
+            continue
+        calculation = calculations[limit.ledger]
+        asked = _may_block(result, situation, limit, reading.room.most - limit.minus)
+        key = (rule.id, asked, relevance.of(limit.ledger, extras=True))
+        for option in memory.recall(key, partial(_out_of_reach, situation, calculation, limit, asked)):
+            cause = Cause(kind=CauseKind.LEDGER, ledger=limit.ledger, rule=rule.id, option=option)
+            result[option] = replace(result[option], state=OptionState.BLOCKED, cause=cause)
     return result
 
 
@@ -50,26 +60,32 @@ def _plain_limit(rule: Rule) -> WithinBound | None:
     return atoms[0] if len(atoms) == 1 and isinstance(atoms[0], WithinBound) else None
 
 
-def _block(
-    stands: dict[OptionId, Stand],
-    situation: Situation,
-    rule: Rule,
-    limit: WithinBound,
-    calculation: Calculation,
-    reading: Reading,
-) -> None:
-    room = reading.room.most - limit.minus if reading.room is not None else 0.0
+def _may_block(
+    stands: dict[OptionId, Stand], situation: Situation, limit: WithinBound, room: float
+) -> tuple[tuple[OptionId, Place | None], ...]:
+    """Open options heavy enough to use the room up, with the place they would take."""
     weights = weights_of(situation.catalogue)[limit.ledger]
-    for option, weight in weights.items():
-        if stands[option].state is not OptionState.OPEN:
-            continue
-        chosen = situation.catalogue.options[option]
-        if weight.taken + _given_up(situation, chosen, weights) <= room:
-            continue
-        reach = calculation.reach(situation, chosen, stands[option].place)
+    options = situation.catalogue.options
+    return tuple(
+        (option, stands[option].place)
+        for option, weight in weights.items()
+        if stands[option].state is OptionState.OPEN
+        and weight.taken + _given_up(situation, options[option], weights) > room
+    )
+
+
+def _out_of_reach(
+    situation: Situation,
+    calculation: Calculation,
+    limit: WithinBound,
+    asked: tuple[tuple[OptionId, Place | None], ...],
+) -> tuple[OptionId, ...]:
+    found: list[OptionId] = []
+    for option, place in asked:
+        reach = calculation.reach(situation, situation.catalogue.options[option], place)
         if reach is not None and within(limit, *reach) is Truth.NO:
-            cause = Cause(kind=CauseKind.LEDGER, ledger=limit.ledger, rule=rule.id, option=option)
-            stands[option] = replace(stands[option], state=OptionState.BLOCKED, cause=cause)
+            found.append(option)
+    return tuple(found)
 
 
 def _given_up(situation: Situation, option: Option, weights: Mapping[OptionId, Weight]) -> float:
