@@ -15,19 +15,19 @@ PART = ".part"
 """Ending of the file a text is written to before it takes the place of the old one."""
 
 
-def write_whole(path: Path, text: str, *, changed_s: float | None = None) -> None:
-    """Puts this text in the place of the file; it stands on the disk when this returns.
+def write_whole(path: Path, content: str | bytes, *, changed_s: float | None = None) -> None:
+    """Puts this in the place of the file; it stands on the disk when this returns.
 
     ``changed_s`` becomes the file's time of change, in seconds since 1970; None leaves it to the system.
 
     Raises:
-        DiskError: the old text is still there.
+        DiskError: the old content is still there.
     """
     target = Path(os.path.realpath(path))
     part = target.with_name(f".{target.name}.{os.getpid()}{PART}")
     with disk(path, writing=True):
         try:
-            _write(part, text.encode(), _mode(target))
+            _write(part, content if isinstance(content, bytes) else content.encode(), _mode(target))
             if changed_s is not None:
                 os.utime(part, (changed_s, changed_s))
             os.replace(part, target)

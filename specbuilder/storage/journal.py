@@ -69,6 +69,8 @@ class JournalRecord:
     saves: tuple[Saved, ...] = ()
     good_bytes: int = 0
     """Length of what could be read; what follows was not taken in."""
+    empty: bool = False
+    """There is no journal, or nothing in it."""
     torn: bool = False
     """The last line was cut off while it was written: it had not been painted yet."""
     broken_line: int = 0
@@ -107,6 +109,8 @@ def saved_line(digest: str) -> bytes:
 
 def read_journal(data: bytes) -> JournalRecord:
     """What stands in a journal, as far as it can be read. Fails on nothing."""
+    if not data:
+        return JournalRecord(empty=True)
     reading = _Reading()
     for number, line, end in _lines(data):
         try:

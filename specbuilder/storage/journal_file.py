@@ -34,7 +34,7 @@ class JournalFile:
         Raises:
             DiskError: it could not be made.
         """
-        write_whole(path, content.decode())
+        write_whole(path, content)
         return cls(path, content)
 
     @property

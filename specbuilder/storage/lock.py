@@ -53,28 +53,39 @@ class LockHolder:
         return f"{since:%H:%M}" if since.date() == now.date() else f"{since:%Y-%m-%d %H:%M}"
 
 
-@dataclass(frozen=True, slots=True)
 class JobLock:
     """A lock this program holds."""
 
-    path: Path
-    holder: LockHolder
-    left_by: LockHolder | None
-    """The counter it was taken over from; None when the job was free."""
-    _identity: tuple[int, int]
+    def __init__(self, path: Path, holder: LockHolder, left_by: LockHolder | None) -> None:
+        self.holder = holder
+        self.left_by = left_by
+        """The counter it was taken over from; None when the job was free."""
+        self._path = path
+        with disk(path, writing=False):
+            self._identity = _identity(path)
 
-    def still_held(self) -> bool:
-        """False when the file is gone or another counter has put its own in its place."""
+    def keep(self) -> bool:
+        """False when another counter has taken the job. A lock that somebody merely removed is made again."""
         try:
-            return _identity(self.path) == self._identity
+            return _identity(self._path) == self._identity
         except OSError:
-            return False
+            return self._make_again()
 
     def release(self) -> None:
         """Frees the job; a lock that is no longer ours stays."""
-        if self.still_held():
-            with contextlib.suppress(OSError):
-                self.path.unlink()
+        with contextlib.suppress(OSError):
+            if _identity(self._path) == self._identity:
+                self._path.unlink()
+
+    def _make_again(self) -> bool:
+        """Where nothing can be made the folder is lost: that is for the journal to say, and nobody else's doing."""
+        try:
+            if not _make(self._path, self.holder):
+                return False
+            self._identity = _identity(self._path)
+        except (OSError, DiskError):
+            pass
+        return True
 
 
 def this_process() -> Process:
@@ -94,8 +105,7 @@ def take_lock(
     left_by: LockHolder | None = None
     for _ in range(_TRIES):
         if _make(path, mine):
-            with disk(path, writing=False):
-                return JobLock(path, mine, left_by, _identity(path))
+            return JobLock(path, mine, left_by)
         holder = read_lock(path, now)
         if holder is None:
             continue

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from specbuilder.model.catalogue import Circuit, Hole, Option
 from specbuilder.model.findings import Finding
-from specbuilder.model.kinds import Owner, Pick, Truth, Verdict
+from specbuilder.model.kinds import Pick, Truth, Verdict
 from specbuilder.model.ledger import LedgerSpec, Reading
 from specbuilder.model.span import Span
 
+from .spec_schedules import circuits, holes
 from .spec_view import Chosen, SpecView
 from .toml_out import Value, figure, item, table
 
@@ -53,13 +53,13 @@ def after_choices(view: SpecView) -> Iterator[str]:
     """Holes, circuits, sums, price, order of work, findings, cautions, papers."""
     chosen = view.in_build_order()
     yield "\n# All from here to [not_checked] is computed, and so are the lines [[hole]] and [[circuit]].\n"
-    yield from _holes(view, chosen)
-    yield from _circuits(chosen)
+    yield from holes(view, chosen)
+    yield from circuits(chosen)
     yield from _ledgers(view)
     yield _price(view)
     yield _hours(view)
     yield from _steps(view, chosen)
-    yield from (_finding(view, f) for f in view.report.findings if f.verdict is not Verdict.HOLDS)
+    yield from _findings(view)
     yield from _cautions(view, chosen)
     yield from _papers(view, chosen)
     yield _not_checked(view)
@@ -111,69 +111,6 @@ def _open_points(view: SpecView) -> str:
 
 def _counted(number: int) -> Value:
     return number or _NONE
-
-
-def _holes(view: SpecView, chosen: Iterable[Chosen]) -> Iterator[str]:
-    for one in chosen:
-        if one.option is not None:
-            for hole in one.option.holes:
-                yield _hole(view, one, one.option, hole)
-
-
-def _hole(view: SpecView, one: Chosen, option: Option, hole: Hole) -> str:
-    spot = view.positions.of_hole(hole.position, one.choice, option)
-    unsettled = ["the base van is not decided"] if spot.x_mm is None else []
-    unsettled += ["its side is not decided"] if option.places and one.choice.place is None else []
-    unsettled += ["the customer's own part: measure the part"] if one.choice.owner is Owner.CUSTOMER else []
-    unsettled += ["more than one: places of the others are measured"] if one.choice.count > 1 else []
-    return item(
-        "hole",
-        {
-            "id": hole.id,
-            "for": option.name,
-            "place": one.choice.place.value if one.choice.place else None,
-            "what": hole.what,
-            "surface": hole.surface,
-            "x_mm": figure(spot.x_mm),
-            "y_mm": figure(spot.y_mm),
-            "z_mm": figure(spot.z_mm),
-            "tolerance_mm": figure(hole.tolerance_mm),
-            "width_mm": figure(hole.width_mm),
-            "height_mm": figure(hole.height_mm),
-            "diameter_mm": figure(hole.diameter_mm),
-            "corner_radius_mm": figure(hole.corner_radius_mm),
-            "cut_from": hole.cut_from,
-            "edge_treatment": hole.edge_treatment,
-            "check_behind": hole.check_behind,
-            "freeze_step": hole.freeze_step,
-            "do_not_cut_yet": "; ".join(unsettled),
-        },
-    )
-
-
-def _circuits(chosen: Iterable[Chosen]) -> Iterator[str]:
-    for one in chosen:
-        if one.option is not None:
-            yield from (_circuit(one, one.option, circuit) for circuit in one.option.circuits)
-
-
-def _circuit(one: Chosen, option: Option, circuit: Circuit) -> str:
-    values: dict[str, Value | None] = {
-        "id": circuit.id,
-        "for": option.name,
-        "count": one.choice.count,
-        "circuit": circuit.circuit,
-        "from": circuit.from_point,
-        "to": circuit.to_point,
-        "bus": circuit.bus,
-        "load_w": figure(circuit.load_w),
-        "load_a": figure(circuit.load_a),
-        "run_one_way_m": figure(circuit.run_one_way_m),
-        "drop_limit_percent": figure(circuit.drop_limit_pct),
-        "protection": circuit.protection,
-        "cable_and_fuse": "NOT COMPUTED HERE: from the electrician's schedule and the part's own data",
-    }
-    return item("circuit", values)
 
 
 def _ledgers(view: SpecView) -> Iterator[str]:
@@ -248,6 +185,12 @@ def _steps(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
             "freezes": "; ".join(step.freezes),
         }
         yield item("step", values)
+
+
+def _findings(view: SpecView) -> Iterator[str]:
+    found = [finding for finding in view.report.findings if finding.verdict is not Verdict.HOLDS]
+    yield f"\n# What is broken, or cannot be told yet.{'' if found else ' None.'}\n"
+    yield from (_finding(view, finding) for finding in found)
 
 
 def _finding(view: SpecView, finding: Finding) -> str:

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue, Van
-from specbuilder.model.kinds import JobState
+from specbuilder.model.kinds import JobState, Owner
 from specbuilder.model.report import Report
 from specbuilder.model.spec import OwnPart, Spec
 
 from .spec_format import CHECKSUM, FORMAT, checksum_of, lines, one_line
 from .spec_tables import after_choices, before_brief, before_choices, before_questions
 from .spec_view import Chosen, SpecView
-from .toml_out import Value, figure, item, keys, table
+from .toml_out import Value, exact, figure, item, keys, table
 
 _HEAD = """\
 # The spec of one van, in build order. x_mm, y_mm and z_mm are on the datum of the job; money is in whole pence.
@@ -52,11 +52,12 @@ def _rest(view: SpecView) -> Iterator[str]:
         rule = view.catalogue.rules.get(acceptance.rule)
         said = {"rule": one_line(acceptance.rule), "said": rule.because if rule else "NO LONGER IN THE CATALOGUE"}
         accepted = {"words": lines(acceptance.words), "by": one_line(acceptance.by), "at": one_line(acceptance.at)}
-        yield item("accepted", said | accepted)
+        yield item("accepted", said | accepted, always="rule")
     yield from before_questions(view)
     for question in spec.questions:
         asked = {"text": one_line(question.text), "owner": one_line(question.owner)}
-        yield item("open", asked | {"due": one_line(question.due), "stops": one_line(question.stops)})
+        asked |= {"due": one_line(question.due), "stops": one_line(question.stops)}
+        yield item("open", asked, always="text")
 
 
 def _job(view: SpecView) -> str:
@@ -88,8 +89,8 @@ def _vehicle(view: SpecView) -> str:
         "paint_code": one_line(data.paint_code),
         "mileage_km": data.mileage_km,
         "damage": lines(data.damage),
-        "front_as_received_kg": data.weighed_front_kg,
-        "rear_as_received_kg": data.weighed_rear_kg,
+        "front_as_received_kg": exact(data.weighed_front_kg),
+        "rear_as_received_kg": exact(data.weighed_rear_kg),
     }
     unknown = "; ".join(words for key, words in _VAN_DATA.items() if said[key] in (None, ""))
     name = option.name if option else "NOT DECIDED"
@@ -150,6 +151,8 @@ def _answer(value: Answer) -> Value:
             return one_line(value)
         case tuple():
             return [one_line(v) for v in value if isinstance(v, str)] or [v for v in value if isinstance(v, int)]
+        case float():
+            return exact(value) or 0
         case _:
             return value
 
@@ -167,22 +170,26 @@ def _choice(view: SpecView, chosen: Chosen) -> str:
         "at": one_line(choice.at),
     }
     name: dict[str, Value | None] = {"name": option.name if option else "NO LONGER IN THE CATALOGUE"}
-    text = item("choice", name | said | (_part(view, chosen) if option else {}))
+    text = item("choice", name | said | (_part(view, chosen) if option else {}), always="option")
     return text + (_own_part(choice.own_part) if choice.own_part is not None else "")
 
 
 def _part(view: SpecView, chosen: Chosen) -> dict[str, Value | None]:
-    """What the catalogue says of the part; everything here is computed."""
+    """What the catalogue says of the part; everything here is computed.
+
+    Mass and price of a van stand under ``[vehicle]`` and ``[price]``, the mass of a customer's part on its own sheet.
+    """
     option, choice = chosen.option, chosen.choice
     if option is None:
         return {}
     catalogue = view.catalogue
     spot = view.positions.of_choice(choice, option)
+    ours = choice.owner is Owner.HOUSE and option.van is None
     return {
         "group": catalogue.groups[option.group].name,
         "build_step": view.work_name(option.build_step),
-        "mass_each_kg": figure(option.mass_kg),
-        "price_net_each_pence": option.price_net_pence,
+        "mass_each_kg": figure(option.mass_kg) if ours else None,
+        "price_net_each_pence": option.price_net_pence if ours else None,
         "lead_weeks": figure(option.lead_weeks),
         "x_mm": figure(spot.x_mm) if spot else None,
         "y_mm": figure(spot.y_mm) if spot else None,
@@ -215,8 +222,8 @@ def _position_words(view: SpecView, chosen: Chosen) -> str:
 
 def _own_part(part: OwnPart) -> str:
     said: dict[str, Value | None] = {
-        "mass_kg": part.mass_kg,
-        "watts_w": part.watts_w,
+        "mass_kg": exact(part.mass_kg),
+        "watts_w": exact(part.watts_w),
         "cut_out_mm": one_line(part.cut_out_mm),
         "arrives": one_line(part.arrives),
     }

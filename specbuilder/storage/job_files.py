@@ -1,0 +1,62 @@
+"""The names of a job's files in the jobs folder. ``0147-r2`` is job 0147 in its second revision."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+_NAME = re.compile(r"(\d{4,9})-r([1-9]\d{0,4})\.(toml|journal)", re.ASCII)
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class JobFiles:
+    """Where one revision of a job stands."""
+
+    number: str
+    """Digits only, so that it can be a name on any system."""
+    revision: int
+    folder: Path
+
+    @property
+    def spec(self) -> Path:
+        """The file of the spec."""
+        return self.folder / f"{self._stem}.toml"
+
+    @property
+    def journal(self) -> Path:
+        """What was done in this revision, line by line."""
+        return self.folder / f"{self._stem}.journal"
+
+    @property
+    def yesterday(self) -> Path:
+        """The spec as it was last written on an earlier day."""
+        return self.folder / f"{self._stem}.yesterday.toml"
+
+    @property
+    def lock(self) -> Path:
+        """Who has the job open, in whatever revision."""
+        return self.folder / f"{self.number}.lock"
+
+    def aside(self, ending: str) -> Path:
+        """A free name for something that is kept although it is no longer used."""
+        number = 1
+        while (path := self.folder / f"{self._stem}.set-aside-{number}.{ending}").exists():
+            number += 1
+        return path
+
+    @property
+    def _stem(self) -> str:
+        return f"{self.number}-r{self.revision}"
+
+
+def is_job_number(text: str) -> bool:
+    """True for four to nine digits."""
+    return re.fullmatch(r"\d{4,9}", text, re.ASCII) is not None
+
+
+def job_files(folder: Path, names: Iterable[str]) -> tuple[JobFiles, ...]:
+    """Every revision of every job among these names of files, in order; all other files are none of ours."""
+    found = {JobFiles(match[1], int(match[2]), folder) for name in names if (match := _NAME.fullmatch(name))}
+    return tuple(sorted(found, key=lambda files: (int(files.number), files.number, files.revision)))

@@ -1,0 +1,147 @@
+"""The list of jobs: one line each, from the head of its file, whatever state the rest is in."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from datetime import datetime, tzinfo
+from pathlib import Path
+
+from specbuilder.model.kinds import JobState
+from specbuilder.model.spec import Spec
+
+from .disk import DiskError
+from .faults import Fault, hidden_character
+from .job_files import JobFiles
+from .journal import read_journal
+from .lock import LockHolder
+from .spec_files import SpecFaultsError, read_spec, read_text
+
+_ENDS = ("\n[brief]", "\n[handed]", "\n[[")
+"""What stands after the tables a line of the list is made from."""
+_UNSAVED = (b'{"edit":', b'{"undo":', b'{"redo":')
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobLine:
+    """One job, in its newest revision."""
+
+    number: str
+    revision: int
+    customer: str = ""
+    """Empty while nobody has given a name."""
+    state: JobState | None = None
+    """None: the file cannot be read."""
+    van: str = ""
+    """Name of the base van as the file says it; empty while it is not decided."""
+    changed: datetime | None = None
+    """When something was last done to it."""
+    holder: LockHolder | None = None
+    """The counter that has it open."""
+    unsaved: bool = False
+    """Its file lags behind its journal: it was left by a kill. Opening it brings everything back."""
+    faults: tuple[Fault, ...] = ()
+    """Why it cannot be read; opening it says what can be done."""
+
+
+def job_line(files: JobFiles, holder: LockHolder | None, zone: tzinfo | None) -> JobLine:
+    """The line of this job. Fails on nothing: what cannot be read is told in the line."""
+    line = JobLine(number=files.number, revision=files.revision, holder=holder, changed=_changed(files, zone))
+    try:
+        journal = _journal(files)
+        if not files.spec.exists():
+            return _from_journal(line, files, journal)
+        return _from_file(line, files, unsaved=_is_unsaved(journal))
+    except DiskError as error:
+        return _faulty(line, Fault(files.spec.name, 0, "", str(error)))
+    except SpecFaultsError as error:
+        return _faulty(line, *error.faults)
+
+
+def changed_at(files: JobFiles, zone: tzinfo | None) -> datetime | None:
+    """When file or journal was last changed; None when neither is there."""
+    return _changed(files, zone)
+
+
+def _from_file(line: JobLine, files: JobFiles, *, unsaved: bool) -> JobLine:
+    text = read_text(files.spec)
+    head = _head(text)
+    if head is None:
+        spec = read_spec(text, files.spec.name, None).spec
+        return _line(line, spec.customer.name, spec.state, "", unsaved=unsaved)
+    state, name, van = head
+    return _line(line, name, state, van, unsaved=unsaved)
+
+
+def _head(text: str) -> tuple[JobState, str, str] | None:
+    """State, customer and van from the first tables alone; None when they do not stand there as they are written."""
+    ends = [end for mark in _ENDS if (end := text.find(mark)) >= 0]
+    try:
+        table = tomllib.loads(text[: min(ends, default=len(text)) + 1])
+    except (tomllib.TOMLDecodeError, RecursionError):
+        return None
+    match table:
+        case {
+            "format": 1,
+            "job": {"state": str(state)},
+            "customer": dict(customer),
+            "vehicle": {"base_van": str(van), **vehicle},
+        } if state in tuple(JobState):
+            name = customer.get("name", "")
+            shown = isinstance(name, str) and hidden_character(name) is None and hidden_character(van) is None
+            decided = "base_van_option" in vehicle
+            return (JobState(state), name, van if decided else "") if shown else None
+        case _:
+            return None
+
+
+def _from_journal(line: JobLine, files: JobFiles, data: bytes) -> JobLine:
+    """A job whose file was never written, or is gone."""
+    start: Spec | None = read_journal(data).start
+    if start is None:
+        return _faulty(line, Fault(files.journal.name, 1, "", "the first line cannot be read and there is no file."))
+    return _line(line, start.customer.name, start.state, "", unsaved=True)
+
+
+def _line(line: JobLine, customer: str, state: JobState, van: str, *, unsaved: bool) -> JobLine:
+    return JobLine(
+        number=line.number,
+        revision=line.revision,
+        customer=customer,
+        state=state,
+        van=van,
+        changed=line.changed,
+        holder=line.holder,
+        unsaved=unsaved,
+    )
+
+
+def _faulty(line: JobLine, *faults: Fault) -> JobLine:
+    return JobLine(
+        number=line.number, revision=line.revision, changed=line.changed, holder=line.holder, faults=tuple(faults)
+    )
+
+
+def _is_unsaved(journal: bytes) -> bool:
+    """True when something was done after the file was last written."""
+    rest = journal[journal.rfind(b'\n{"saved":') + 1 :]
+    return any(b"\n" + mark in b"\n" + rest for mark in _UNSAVED)
+
+
+def _journal(files: JobFiles) -> bytes:
+    try:
+        return files.journal.read_bytes()
+    except OSError:
+        return b""
+
+
+def _changed(files: JobFiles, zone: tzinfo | None) -> datetime | None:
+    times = [time for path in (files.spec, files.journal) if (time := _time_s(path)) is not None]
+    return datetime.fromtimestamp(max(times), zone) if times else None
+
+
+def _time_s(path: Path) -> float | None:
+    try:
+        return path.stat().st_mtime
+    except OSError:
+        return None

@@ -1,0 +1,191 @@
+"""The jobs folder. One spec and one journal for each job and revision, and a lock for each job that is open.
+
+0147-r1.toml             the spec, written whole when the job is left
+0147-r1.journal          every step since the revision began, written before it is painted
+0147-r1.yesterday.toml   the spec as last written on an earlier day
+0147-r1.set-aside-1.*    what could not be used any more, kept
+0147.lock                the counter that has the job open
+"""
+
+from __future__ import annotations
+
+import os
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.spec import Spec
+
+from .atomic import PART
+from .disk import DiskError, DiskReason, disk
+from .job_files import JobFiles, is_job_number, job_files
+from .job_list import JobLine, changed_at, job_line
+from .job_recovery import Instead, JobUnreadableError, find
+from .journal import start_line
+from .journal_file import JournalFile
+from .lock import JobLock, LockHolder, Process, holds, read_lock, take_lock, this_process
+from .open_job import Clock, OpenJob, ReadOnly
+
+_DIGITS = 4
+_TRIES = 50
+
+
+def default_jobs_path() -> Path:
+    """Where jobs stand when nobody says otherwise: in the user's own data folder."""
+    return user_data_path("specbuilder") / "jobs"
+
+
+def local_time() -> datetime:
+    """The time now, with its zone."""
+    return datetime.now().astimezone()
+
+
+class JobsFolder:
+    """All jobs of one folder. The folder is made with its first job."""
+
+    def __init__(self, path: Path, *, clock: Clock = local_time, process: Process | None = None) -> None:
+        self.path = path
+        self._clock = clock
+        self._process = process or this_process()
+
+    def list(self) -> tuple[JobLine, ...]:
+        """Every job in its newest revision, by number; one that cannot be read says why in its line.
+
+        Raises:
+            DiskError: the folder itself cannot be read. One that does not exist yet has no jobs.
+        """
+        zone = self._clock().tzinfo
+        return tuple(job_line(files, self._holder(files), zone) for files in self._newest())
+
+    def revisions(self, number: str) -> tuple[int, ...]:
+        """The revisions of a job, oldest first; empty when there is no such job.
+
+        Raises:
+            DiskError: the folder cannot be read.
+        """
+        return tuple(files.revision for files in self._all() if files.number == number)
+
+    def next_number(self) -> str:
+        """The number after the highest there is.
+
+        Raises:
+            DiskError: the folder cannot be read.
+        """
+        highest = max((int(files.number) for files in self._all()), default=0)
+        return f"{highest + 1:0{_DIGITS}}"
+
+    def create(self, counter: str, start: Spec | None = None) -> OpenJob:
+        """A new job under the next free number, for its first answer: it is there, in its journal, when this returns.
+
+        ``start`` is what it begins with; its number and revision are set here. The file follows with ``save``.
+
+        Raises:
+            DiskError: nothing could be written; there is no new job.
+        """
+        with disk(self.path, writing=True):
+            self.path.mkdir(parents=True, exist_ok=True)
+        first = int(self.next_number())
+        for number in range(first, first + _TRIES):
+            files = JobFiles(f"{number:0{_DIGITS}}", 1, self.path)
+            lock = take_lock(files.lock, counter, self._process, self._clock(), None)
+            if isinstance(lock, LockHolder):
+                continue
+            if self.revisions(files.number):
+                lock.release()
+                continue
+            return self._created(files, lock, start or Spec())
+        raise DiskError(DiskReason.TAKEN, self.path, writing=True)
+
+    def open(
+        self,
+        number: str,
+        counter: str,
+        catalogue: Catalogue | None,
+        *,
+        revision: int | None = None,
+        instead: Instead | None = None,
+    ) -> OpenJob:
+        """The job in its newest revision or in that one; to look at only, when another counter has it.
+
+        ``instead`` opens it from something else than its file, as ``JobUnreadableError.others`` offers it.
+
+        Raises:
+            JobUnreadableError: it cannot be read; nothing was changed.
+            DiskError: there is no such job, or a file could not be read.
+        """
+        files = self.files(number, revision)
+        held = self._hold(files, counter)
+        try:
+            found = find(files, catalogue, instead)
+        except (JobUnreadableError, DiskError):
+            if isinstance(held, JobLock):
+                held.release()
+            raise
+        if not isinstance(held, JobLock):
+            return OpenJob(files, found, self._clock, held)
+        try:
+            self._clear(files)
+            return OpenJob(files, found, self._clock, held)
+        except DiskError as error:
+            held.release()
+            return OpenJob(files, found, self._clock, error)
+
+    def files(self, number: str, revision: int | None = None) -> JobFiles:
+        """Where the newest or that revision of a job stands.
+
+        Raises:
+            DiskError: there is no such job or revision.
+        """
+        found = [files for files in self._all() if files.number == number and revision in (None, files.revision)]
+        if not found:
+            name = f"{number}-r{revision or 1}.toml" if is_job_number(number) else "of that number"
+            raise DiskError(DiskReason.GONE, self.path / name, writing=False)
+        return found[-1]
+
+    def _hold(self, files: JobFiles, counter: str) -> JobLock | ReadOnly:
+        try:
+            return take_lock(files.lock, counter, self._process, self._clock(), self._changed(files))
+        except DiskError as error:
+            return error
+
+    def _created(self, files: JobFiles, lock: JobLock, start: Spec) -> OpenJob:
+        named = replace(start, number=files.number, revision=files.revision)
+        try:
+            JournalFile.new(files.journal, start_line(named)).close()
+            return OpenJob(files, find(files, None), self._clock, lock)
+        except DiskError:
+            lock.release()
+            raise
+
+    def _all(self) -> tuple[JobFiles, ...]:
+        with disk(self.path, writing=False):
+            try:
+                names = os.listdir(self.path)
+            except FileNotFoundError:
+                return ()
+        return job_files(self.path, names)
+
+    def _newest(self) -> tuple[JobFiles, ...]:
+        newest = {files.number: files for files in self._all()}
+        return tuple(newest.values())
+
+    def _holder(self, files: JobFiles) -> LockHolder | None:
+        """Who has the job; a lock that can be taken over is nobody's."""
+        now = self._clock()
+        try:
+            holder = read_lock(files.lock, now)
+        except DiskError:
+            return None
+        return holder if holder and holds(holder, self._process, now, self._changed(files)) else None
+
+    def _changed(self, files: JobFiles) -> datetime | None:
+        return changed_at(files, self._clock().tzinfo)
+
+    def _clear(self, files: JobFiles) -> None:
+        """Removes what a kill left half written; the lock is ours, so nobody is writing it."""
+        with disk(self.path, writing=True):
+            for path in self.path.glob(f".{files.number}-r{files.revision}.*{PART}"):
+                path.unlink(missing_ok=True)

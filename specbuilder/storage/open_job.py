@@ -1,0 +1,201 @@
+"""A job that is open at this counter: every step into its journal, and the whole of it into its file."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import TypeAlias
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.report import Report
+from specbuilder.model.spec import Spec
+
+from .atomic import write_whole
+from .disk import DiskError, DiskReason, disk
+from .job_files import JobFiles
+from .job_recovery import Found, Notice, NoticeKind, digest_of
+from .journal import CursorPlace, Entry, entry_line, saved_line, start_line
+from .journal_file import JournalFile
+from .lock import JobLock, LockHolder
+from .spec_files import spec_text
+
+Clock: TypeAlias = Callable[[], datetime]
+"""Gives the time with its zone."""
+ReadOnly: TypeAlias = LockHolder | DiskError
+"""Why a job can only be looked at: another counter has it, or nothing can be written where it stands."""
+
+
+class OpenJob:
+    """One revision of a job, for writing or (``read_only_because``) for looking at.
+
+    ``start`` and ``entries`` are what it was opened with: replayed in order, they give what was on the screen last.
+    """
+
+    def __init__(self, files: JobFiles, found: Found, clock: Clock, held: JobLock | ReadOnly) -> None:
+        """Makes the job ready for appending when the lock is held.
+
+        Raises:
+            DiskError: the journal could not be opened; nothing that was there is lost.
+        """
+        self.files = files
+        self.start = found.start
+        self.entries = found.entries
+        self.cursor: CursorPlace | None = found.journal.cursor
+        self.saved = found.saved
+        """What the file holds; None when there is none yet or it could not be read."""
+        self.saved_entries = found.saved_entries
+        """Replaying this many of ``entries`` must give ``saved``."""
+        self._lock = held if isinstance(held, JobLock) else None
+        self.read_only_because = None if isinstance(held, JobLock) else held
+        self.taken_over_from = self._lock.left_by if self._lock else None
+        self._clock = clock
+        self._journal = _journal(files, found) if self._lock else None
+        torn = NoticeKind.TORN
+        self.notices = tuple(n for n in self._first_notices() + found.notices if self._lock or n.kind is not torn)
+
+    @property
+    def number(self) -> str:
+        """The job's number."""
+        return self.files.number
+
+    @property
+    def waiting(self) -> bool:
+        """True while something could not be written yet; it is kept and tried again with whatever comes next."""
+        return self._journal is not None and self._journal.waiting > 0
+
+    def append(self, entry: Entry | CursorPlace) -> None:
+        """Writes down what was done, before it is painted. Does not wait for the disk: see ``sync``.
+
+        Raises:
+            DiskError: it could not be written. It is kept and the job may go on, except when the reason is ``TAKEN``:
+                then another counter has the job, and nothing more can be written from here.
+        """
+        self._writable().append(entry_line(entry))
+
+    def retry(self) -> None:
+        """Tries once more to write what waits.
+
+        Raises:
+            DiskError: it still waits.
+        """
+        self._writable().retry()
+
+    def sync(self) -> None:
+        """Brings what was appended to the disk. May take long: meant for a worker.
+
+        Raises:
+            DiskError: the disk did not take it.
+        """
+        if self._journal is not None:
+            self._journal.sync()
+
+    def save(self, catalogue: Catalogue, spec: Spec, report: Report) -> None:
+        """Writes the file whole and keeps the last one of an earlier day. ``spec`` holds everything appended so far.
+
+        Raises:
+            DiskError: the file is as it was; the journal holds everything.
+        """
+        journal = self._writable()
+        text = spec_text(catalogue, spec, report)
+        if _stands(self.files.spec, text):
+            return
+        now = self._clock()
+        _keep_yesterday(self.files, now)
+        journal.append(saved_line(digest_of(text)))
+        journal.sync()
+        write_whole(self.files.spec, text, changed_s=now.timestamp())
+
+    def close(self) -> None:
+        """Lets go of the job. What waits is tried once more.
+
+        Raises:
+            DiskError: something could not be written; the job stays open.
+        """
+        if self._journal is not None:
+            self._journal.retry()
+        self.abandon()
+
+    def abandon(self) -> None:
+        """Lets go of the job, whatever waits: only for when there is nothing left to try."""
+        if self._journal is not None:
+            self._journal.close()
+            self._journal = None
+        if self._lock is not None:
+            self._lock.release()
+            self._lock = None
+
+    def _writable(self) -> JournalFile:
+        """The journal, as long as the job is ours.
+
+        Another machine's counter may take over what lay still for a day: then nothing of ours may come in between.
+        """
+        if self._journal is None or self._lock is None or not self._lock.keep():
+            raise DiskError(DiskReason.TAKEN, self.files.spec, writing=True)
+        return self._journal
+
+    def _first_notices(self) -> tuple[Notice, ...]:
+        now = self._clock()
+        match self.read_only_because:
+            case LockHolder() as holder:
+                who = holder.counter or "another counter"
+                words = f"Read only: {who} has this job since {holder.since_words(now)}."
+                return (Notice(kind=NoticeKind.READ_ONLY, words=words),)
+            case DiskError() as error:
+                return (Notice(kind=NoticeKind.READ_ONLY, words=f"Read only: {error}"),)
+            case None:
+                pass
+        if self.taken_over_from is not None:
+            left = self.taken_over_from
+            who = left.counter or "another counter"
+            words = f"{who} left this job without closing it, open since {left.since_words(now)}: it is yours now."
+            return (Notice(kind=NoticeKind.TAKEN_OVER, words=words),)
+        return ()
+
+
+def _journal(files: JobFiles, found: Found) -> JournalFile:
+    """The journal to append to: the one that is there, or a new one while the old is kept aside."""
+    if found.goes_on and files.journal.exists():
+        with disk(files.journal, writing=False), files.journal.open("rb") as file:
+            journal = JournalFile(files.journal, file.read(found.journal.good_bytes))
+    else:
+        content = start_line(found.start) + (saved_line(found.digest) if found.digest else b"")
+        content += b"".join(entry_line(entry) for entry in found.entries)
+        content += entry_line(found.journal.cursor) if found.journal.cursor else b""
+        _copy_aside(files.journal, files.aside("journal"))
+        journal = JournalFile.new(files.journal, content)
+    if found.set_file_aside:
+        with disk(files.spec, writing=True), contextlib.suppress(FileNotFoundError):
+            os.replace(files.spec, files.aside("toml"))
+    return journal
+
+
+def _copy_aside(path: Path, aside: Path) -> None:
+    """A copy, so that there is a journal at every moment."""
+    with disk(path, writing=False):
+        content = path.read_bytes() if path.exists() else b""
+    if content:
+        write_whole(aside, content)
+
+
+def _stands(path: Path, text: str) -> bool:
+    """True when the file holds this text already: leaving a job unchanged leaves its file unchanged."""
+    try:
+        return path.read_bytes() == text.encode()
+    except OSError:
+        return False
+
+
+def _keep_yesterday(files: JobFiles, now: datetime) -> None:
+    """Copies a file that was written on an earlier day, before a new one takes its place."""
+    with disk(files.spec, writing=False):
+        try:
+            changed_s = files.spec.stat().st_mtime
+            if datetime.fromtimestamp(changed_s, now.tzinfo).date() >= now.date():
+                return
+            content = files.spec.read_bytes()
+        except FileNotFoundError:
+            return
+    write_whole(files.yesterday, content, changed_s=changed_s)

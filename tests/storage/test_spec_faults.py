@@ -1,0 +1,252 @@
+"""What is said of a spec's file that cannot be used, or that is odd: whole sentences, all of them at once."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from specbuilder.model.ids import OptionId, RuleId
+from specbuilder.model.spec import Acceptance, Choice, Spec
+from specbuilder.storage.disk import DiskError
+from specbuilder.storage.spec_files import (
+    LARGEST_BYTES,
+    SpecFaultsError,
+    WarningKind,
+    read_spec,
+    read_spec_file,
+    spec_text,
+    write_spec_file,
+)
+from tests.storage.scene import CATALOGUE, report_of
+
+
+def faults(text: str) -> list[str]:
+    with pytest.raises(SpecFaultsError) as caught:
+        read_spec(text, "0147-r1.toml", CATALOGUE)
+    assert str(caught.value).splitlines() == [str(fault) for fault in caught.value.faults]
+    return [str(fault) for fault in caught.value.faults]
+
+
+def written(spec: Spec) -> str:
+    return spec_text(CATALOGUE, spec, report_of(spec))
+
+
+def test_a_text_that_is_no_toml_names_its_line() -> None:
+    assert faults("format = 1\n[job\n") == [
+        "0147-r1.toml:2: this line is not written as TOML at column 5 (Expected ']' at the end of a table "
+        "declaration): mend it."
+    ]
+    assert faults("format = ") == ["0147-r1.toml:1: this line is not written as TOML (Invalid value): mend it."]
+
+
+def test_a_text_that_is_no_spec_says_so() -> None:
+    assert faults("") == ["0147-r1.toml:1: format: is missing: add it (a whole number)."]
+    assert faults("format = 0") == [
+        "0147-r1.toml:1: format: needs the number 1: no spec was ever written with another."
+    ]
+
+
+def test_a_later_format_is_one_sentence_whatever_else_is_wrong() -> None:
+    assert faults("\nformat = 2\nnonsense = 3\n[job]\nrevision = 'x'") == [
+        "0147-r1.toml:2: format: this is format 2 and this program reads format 1: open it with a newer program."
+    ]
+
+
+def test_all_faults_at_once_with_line_path_and_the_nearest_word() -> None:
+    text = """format = 1
+[job]
+revison = 2
+state = "drafft"
+[vehicle]
+year = "2031"
+front_as_received_kg = inf
+[brief]
+adult = 2
+adults = 9
+ages = [9, 40]
+signing = "no"
+steering = "middle"
+must_run = ["kettel", 3]
+drive_h_per_day = true
+[job_state]
+signing = "maybe"
+[[choice]]
+opton = "side-galley"
+place = "nearside"
+count = 0
+[[choice]]
+option = "gas\\u001bbundle"
+[choice.own_part]
+mass_kg = "heavy"
+[[accepted]]
+rule = 5
+[[open]]
+text = ["a"]
+[choise]
+"""
+    assert faults(text) == [
+        '0147-r1.toml:3: job.revison: there is no such key here; did you mean "revision"?',
+        '0147-r1.toml:4: job.state: "drafft" is no word for this; did you mean "draft"?',
+        '0147-r1.toml:6: vehicle.year: needs a whole number, but this is the text "2031": write it without quotes.',
+        "0147-r1.toml:7: vehicle.front_as_received_kg: needs a finite number: inf and nan stand for nothing that can "
+        "be measured.",
+        '0147-r1.toml:9: brief.adult: there is no such key here; did you mean "adults"?',
+        "0147-r1.toml:10: brief.adults: 9 does not lie between 1 and 6: correct it, or take the line out and it is "
+        "not known yet.",
+        "0147-r1.toml:11: brief.ages[2]: 40 does not lie between 0 and 17: correct it, or take the line out and it is "
+        "not known yet.",
+        "0147-r1.toml:12: brief.signing: belongs into [job_state]: move it there.",
+        '0147-r1.toml:13: brief.steering: "middle" is no answer here; use one of right, left.',
+        '0147-r1.toml:14: brief.must_run[1]: "kettel" is no answer here; did you mean "kettle"?',
+        "0147-r1.toml:14: brief.must_run[2]: needs a text, but this is the number 3: put it in quotes.",
+        "0147-r1.toml:15: brief.drive_h_per_day: needs a number, but this is true: write a plain figure.",
+        '0147-r1.toml:17: job_state.signing: "maybe" is no answer here; use one of yes, no.',
+        "0147-r1.toml:18: choice[1].option: is missing: add it (a text).",
+        '0147-r1.toml:19: choice[1].opton: there is no such key here; did you mean "option"?',
+        '0147-r1.toml:20: choice[1].place: "nearside" is no word for this; use one of left, right, rear.',
+        "0147-r1.toml:21: choice[1].count: needs 1 or more: correct the number.",
+        "0147-r1.toml:23: choice[2].option: the text holds the hidden character U+001B at place 4: take it out.",
+        '0147-r1.toml:25: choice[2].own_part.mass_kg: needs a number, but this is the text "heavy": write it without '
+        "quotes.",
+        "0147-r1.toml:27: accepted[1].rule: needs a text, but this is the number 5: put it in quotes.",
+        "0147-r1.toml:29: open[1].text: needs a text, but this is a list: put it in quotes.",
+        '0147-r1.toml:30: choise: there is no such key here; did you mean "choice"?',
+    ]
+
+
+def test_an_answer_given_twice_is_a_fault() -> None:
+    text = 'format = 1\n[brief]\nadults = 2\n[job_state]\nadults = 3\nsigning = "no"\n'
+    assert faults(text) == ["0147-r1.toml:5: job_state.adults: stands in [brief] as well: take one of the two out."]
+
+
+def test_text_in_several_lines_is_refused_where_one_line_is_needed() -> None:
+    text = 'format = 1\n[customer]\nname = "a\\nb"\ncontact = "a\\nb"\n'
+    assert faults(text) == ["0147-r1.toml:3: customer.name: the text holds a line break at place 2: take it out."]
+
+
+def test_tables_of_the_wrong_kind() -> None:
+    assert faults('format = 1\njob = 3\nbrief = []\nchoice = "x"\n') == [
+        "0147-r1.toml:2: job: needs a table, but this is the number 3: write key = value pairs under a head of its "
+        "own.",
+        "0147-r1.toml:3: brief: needs a table, but this is a list: write key = value pairs under a head of its own.",
+        '0147-r1.toml:4: choice: needs a list, but this is the text "x": put it in [ ].',
+    ]
+
+
+def test_deep_nesting_is_a_fault_and_no_crash() -> None:
+    assert faults("format = 1\nchoice = " + "[" * 5000) == [
+        "0147-r1.toml: lists or tables stand too deep inside each other: write it flatter."
+    ]
+
+
+def test_the_least_that_can_be_read_is_a_format() -> None:
+    assert read_spec("format = 1", "a.toml", CATALOGUE).spec == Spec()
+
+
+def test_choices_without_an_order_keep_that_of_the_file_after_those_with_one() -> None:
+    text = 'format = 1\n[[choice]]\noption = "a"\n[[choice]]\noption = "b"\ntaken = 1\n[[choice]]\noption = "c"\n'
+    assert [choice.option for choice in read_spec(text, "a.toml", None).spec.choices] == ["b", "a", "c"]
+
+
+def warnings(text: str) -> list[tuple[WarningKind, str]]:
+    return [(w.kind, w.words) for w in read_spec(text, "0147-r1.toml", CATALOGUE).warnings]
+
+
+def test_a_file_as_it_was_written_gives_no_warning_whatever_its_line_ends() -> None:
+    text = written(Spec(number="0147"))
+    assert warnings(text) == []
+    assert warnings(text.replace("\n", "\r\n")) == []
+
+
+def test_a_file_changed_by_hand_is_read_and_said() -> None:
+    text = written(Spec(number="0147")).replace('number = "0147"', 'number = "0148"')
+    read = read_spec(text, "0147-r1.toml", CATALOGUE)
+    assert read.spec == Spec(number="0148")
+    assert warnings(text) == [
+        (
+            WarningKind.EDITED_BY_HAND,
+            "0147-r1.toml was changed by hand after it was written: what is computed in it may be out of date.",
+        )
+    ]
+
+
+def test_a_file_from_elsewhere_is_said() -> None:
+    assert warnings("format = 1") == [
+        (WarningKind.NO_CHECKSUM, "0147-r1.toml has no checksum: it was not written by this program.")
+    ]
+
+
+def with_catalogue(version: str, digest: str) -> list[tuple[WarningKind, str]]:
+    text = written(Spec()).replace('version = "2031-04"', f'version = "{version}"').replace('"d1"', f'"{digest}"')
+    return [warning for warning in warnings(text) if warning[0] is WarningKind.OTHER_CATALOGUE]
+
+
+def test_another_catalogue_is_said() -> None:
+    kind = WarningKind.OTHER_CATALOGUE
+    assert with_catalogue("2030-03", "d0") == [
+        (kind, "0147-r1.toml was written with catalogue 2030-03 and is now held against catalogue 2031-04.")
+    ]
+    assert with_catalogue("2031-04", "d0") == [
+        (
+            kind,
+            "0147-r1.toml was written with an earlier state of catalogue 2031-04 and is now held against catalogue "
+            "2031-04.",
+        )
+    ]
+    assert with_catalogue("2031-04", "d1") == []
+
+
+def test_what_left_the_catalogue_is_kept_and_said() -> None:
+    spec = Spec(
+        choices=(Choice(option=OptionId("old-stove")), Choice(option=OptionId("old-stove"))),
+        accepted=(Acceptance(rule=RuleId("old-rule"), words="", by="", at=""),),
+    )
+    read = read_spec(written(spec), "0147-r1.toml", CATALOGUE)
+    assert read.spec == spec
+    assert [warning.words for warning in read.warnings] == [
+        '0147-r1.toml: the choice "old-stove" is not in this catalogue any more. It is kept: take another or leave it '
+        "out.",
+        '0147-r1.toml: the accepted caution "old-rule" is not in this catalogue any more. It is kept, and asks '
+        "nothing.",
+    ]
+    assert [(warning.option, warning.rule) for warning in read.warnings] == [("old-stove", None), (None, "old-rule")]
+
+
+def test_files_that_are_no_text(tmp_path: Path) -> None:
+    path = tmp_path / "x.toml"
+    path.write_bytes(b"format = 1\n\xff\xfe")
+    with pytest.raises(SpecFaultsError) as caught:
+        read_spec_file(path, None)
+    assert str(caught.value) == ("x.toml:2: this is no UTF-8 text: save the file as UTF-8, or take yesterday's copy.")
+    path.write_bytes(b"#" * (LARGEST_BYTES + 5))
+    with pytest.raises(SpecFaultsError) as caught:
+        read_spec_file(path, None)
+    assert str(caught.value) == "x.toml: holds 4,000,005 bytes, far more than any spec: this is another file."
+
+
+def test_a_file_with_a_mark_at_its_head_is_read(tmp_path: Path) -> None:
+    path = tmp_path / "x.toml"
+    path.write_bytes(b"\xef\xbb\xbf" + written(Spec(number="0147")).encode())
+    read = read_spec_file(path, CATALOGUE)
+    assert read.spec == Spec(number="0147")
+    assert read.warnings == ()
+
+
+def test_files_that_are_not_there(tmp_path: Path) -> None:
+    with pytest.raises(DiskError) as caught:
+        read_spec_file(tmp_path / "none.toml", None)
+    assert str(caught.value) == (
+        f"{tmp_path}/none.toml could not be read, it is not there: check the path, and that its drive is connected."
+    )
+    with pytest.raises(DiskError) as caught:
+        read_spec_file(tmp_path, None)
+    assert str(caught.value) == (
+        f"{tmp_path} could not be read, something else of that name is in the way: move it or use another name."
+    )
+
+
+def test_a_written_file_comes_back(tmp_path: Path) -> None:
+    spec = Spec(number="0147", choices=(Choice(option=OptionId("side-galley")),))
+    write_spec_file(tmp_path / "a.toml", CATALOGUE, spec, report_of(spec))
+    assert read_spec_file(tmp_path / "a.toml", CATALOGUE).spec == spec
