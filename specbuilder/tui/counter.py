@@ -1,0 +1,306 @@
+"""The counter: which pages lie on it, which of them has the keys, and what every key asks for.
+
+All keys come through one door, in the order they were pressed, so that what is typed ahead is neither lost nor
+reordered. The toolkit only paints. Until the catalogue is read, keys that need it are kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
+
+from specbuilder.wording.last_line import reading_catalogue
+
+from .items import Item, OnAnswer, OnField, OnFinding, OnGroup, OnJob, OnOption, OnReading, OnStep
+from .keys import Act, act_of
+from .marks import Marks
+from .screens.help import ActionsPage, KeysPage
+from .screens.jobs import JobRow, JobsPage, NoticePage
+from .screens.page import Page
+
+if TYPE_CHECKING:
+    from specbuilder.model.catalogue import Catalogue
+    from specbuilder.model.edits import Edit
+    from specbuilder.model.ids import OptionId
+    from specbuilder.model.kinds import Step
+    from specbuilder.model.report import Report
+
+    from .opening import Opening
+    from .walk import Walk
+
+MOVES: dict[Act, int] = {Act.UP: -1, Act.DOWN: 1, Act.FIRST: -100_000, Act.LAST: 100_000}
+SIDE_ACTS = (Act.LEDGERS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS)
+
+
+class Counter:
+    """Pages, keys and the last thing said."""
+
+    def __init__(
+        self, marks: Marks, rows: Sequence[JobRow], leave: Callable[[], None], turn: Callable[[], None]
+    ) -> None:
+        self.marks = marks
+        self.drafts: dict[Item, str] = {}
+        self.message = ""
+        self.sides: list[Page] = []
+        self.opening: Opening | None = None
+        self.main_cells = self.side_cells = 78
+        self.rows_high = 12
+        self.jobs = JobsPage(self, rows)
+        self._ahead: list[tuple[str, str | None]] = []
+        self._waits = False
+        self._leave, self._turn = leave, turn
+
+    # -- what lies on it -------------------------------------------------------------------------------------------
+
+    @property
+    def walk(self) -> Walk | None:
+        """The walk through the open job; None while the list of jobs is shown."""
+        return self.opening.walk if self.opening is not None else None
+
+    @property
+    def main(self) -> Page:
+        """The page in the main place."""
+        return self.walk.page if self.walk is not None else self.jobs
+
+    @property
+    def top(self) -> Page:
+        """The page that has the keys."""
+        return self.sides[-1] if self.sides else self.main
+
+    @property
+    def catalogue(self) -> Catalogue:
+        """What can be built."""
+        assert self.opening is not None
+        return self.opening.desk.catalogue
+
+    @property
+    def report(self) -> Report:
+        """Everything about the open job."""
+        assert self.opening is not None
+        return self.opening.desk.report
+
+    def now(self) -> str:
+        """Date and time, ``YYYY-MM-DD HH:MM``."""
+        assert self.opening is not None
+        return self.opening.desk.now()
+
+    def lay(self) -> None:
+        """Lay out every page that can be seen."""
+        self.main.lay(self.main_cells)
+        if self.sides:
+            self.top.lay(self.side_cells)
+
+    # -- keys ------------------------------------------------------------------------------------------------------
+
+    def loaded(self, opening: Opening) -> None:
+        """The catalogue is read: do what was pressed meanwhile."""
+        self.opening = opening
+        self.jobs.rows = opening.rows()
+        if self._waits:
+            self._waits, self.message = False, ""
+            ahead, self._ahead = self._ahead, []
+            for key, character in ahead:
+                self.press(key, character)
+        self.lay()
+
+    def failed(self, sentences: Sequence[str]) -> None:
+        """The catalogue cannot be read."""
+        self._waits, self._ahead = False, []
+        self.sides = [NoticePage(self, sentences, stays=True)]
+        self.lay()
+
+    def press(self, key: str, character: str | None) -> None:
+        """One key."""
+        page = self.top
+        act = act_of(key, page.where, typing=page.entry is not None)
+        if self._waits or (self.opening is None and page is self.jobs and act in (Act.ENTER, Act.NEW)):
+            self._ahead.append((key, character))
+            self._waits, self.message = True, reading_catalogue()
+            return
+        if page.entry is not None:
+            self._typing(page, key, character, act)
+        elif act is not None:
+            self.do(act)
+        elif character is not None and len(character) == 1 and character in "0123456789":
+            page.digit(int(character))
+        self.lay()
+
+    def paste(self, text: str) -> None:
+        """Text from the clipboard goes where text is being typed, and nowhere else."""
+        page = self.top
+        if page.entry is not None:
+            page.entry = page.entry.typed(text)
+            page.searched()
+            self.lay()
+
+    def _typing(self, page: Page, key: str, character: str | None, act: Act | None) -> None:
+        assert page.entry is not None
+        if act is Act.ENTER:
+            page.enter() if page.searches else page.take_typed()
+        elif act is Act.BACK:
+            self.back() if page.searches else page.stop_typing()
+        elif act is not None:
+            if not page.searches:
+                page.stop_typing()
+            self.do(act)
+        elif (edited := page.entry.edited(key)) is not None:
+            page.entry = edited
+            page.searched()
+        elif character is not None and len(character) == 1 and character.isprintable():
+            page.entry = page.entry.typed(character)
+            page.searched()
+
+    def do(self, act: Act) -> None:
+        """What an act means on the page that has the keys."""
+        page = self.top
+        if act in MOVES:
+            page.move(MOVES[act])
+        elif act in (Act.PAGE_UP, Act.PAGE_DOWN):
+            page.move(self.rows_high if act is Act.PAGE_DOWN else -self.rows_high)
+        elif act is Act.ENTER and page is self.jobs:
+            self.open_job()
+        elif act is Act.ENTER:
+            page.enter()
+        elif not page.act(act):
+            self._do_here(act)
+
+    def _do_here(self, act: Act) -> None:
+        """Acts that mean the same on every page."""
+        walk = self.walk
+        if act is Act.BACK:
+            self.back()
+        elif act is Act.LEAVE:
+            self._leave()
+        elif act is Act.GROUND:
+            self._turn()
+        elif act is Act.NEW and self.opening is not None:
+            self.opening.begin()
+        elif act in SIDE_ACTS:
+            self._open_side(act)
+        elif walk is not None:
+            self._do_in_job(walk, act)
+
+    def _do_in_job(self, walk: Walk, act: Act) -> None:
+        match act:
+            case Act.NEXT:
+                self._close_all()
+                walk.next_thing()
+            case Act.WHY:
+                walk.why()
+            case Act.UNDO:
+                walk.undo()
+            case Act.REDO:
+                walk.redo()
+            case Act.BEFORE:
+                walk.step_by(-1)
+            case Act.AFTER:
+                walk.step_by(1)
+            case Act.HAND_OVER:
+                assert self.opening is not None
+                self.opening.hand_over()
+            case _:
+                pass
+
+    # -- pages beside the main one ---------------------------------------------------------------------------------
+
+    def show(self, page: Page) -> None:
+        """Open a page beside or over the main one; the same kind of page is not stacked twice."""
+        if self.sides and type(self.top) is type(page):
+            self.sides.pop()
+        self.sides.append(page)
+        page.lay(self.side_cells)
+
+    def close(self) -> None:
+        """Close the page on top."""
+        if self.sides:
+            self.top.stop_typing()
+            self.sides.pop()
+        self.lay()
+
+    def back(self) -> None:
+        """One step back: the page on top, then the job."""
+        if self.sides:
+            if not (isinstance(self.top, NoticePage) and self.top.stays):
+                self.close()
+        elif self.walk is not None and self.opening is not None:
+            self.main.stop_typing()
+            self.opening.leave()
+
+    def walk_to(self, step: Step, item: Item | None) -> None:
+        """Close every page beside the walk and stand there."""
+        self._close_all()
+        if self.walk is not None:
+            self.walk.go(step, item)
+            self.lay()
+
+    def why(self, option: OptionId) -> None:
+        """Show why an option is as it is."""
+        if self.walk is not None:
+            self.show(self.walk.why_page(option))
+
+    def _close_all(self) -> None:
+        while self.sides:
+            self.close()
+
+    def _open_side(self, act: Act) -> None:
+        below = self.top.where
+        if act is Act.KEYS:
+            self.show(KeysPage(self, below))
+        elif self.walk is not None and (side := self.walk.side_page(act)) is not None:
+            self.show(side)
+        elif act is Act.ACTIONS:
+            page = ActionsPage(self, below) if self.walk is None else self.walk.actions_page(below)
+            self.show(page)
+
+    # -- the job ---------------------------------------------------------------------------------------------------
+
+    def edit(self, edit: Edit) -> bool:
+        """Do this to the spec of the open job."""
+        done = self.walk is not None and self.walk.edit(edit)
+        self.lay()
+        return done
+
+    def say(self, text: str) -> None:
+        """Put a sentence on the last line."""
+        self.message = text
+
+    def open_job(self) -> None:
+        """Open the job under the cursor of the list."""
+        if self.opening is not None and isinstance(self.jobs.at, OnJob):
+            self.opening.open(self.jobs.at.name)
+
+    # -- the mouse -------------------------------------------------------------------------------------------------
+
+    def click(self, hot: Item | Act | None, item: Item | None, side: bool) -> None:
+        """A click: on a piece of a line that means something, or on a line: the cursor goes there, or Enter."""
+        target = hot if hot is not None else item
+        if isinstance(target, Act):
+            self.do(target)
+        elif isinstance(target, OnStep):
+            self.walk_to(target.step, None)
+        elif target is not None and hot is None and (side or not self.sides):
+            self._click_line(self.top, target)
+        elif target is not None and hot is None:
+            self._close_all()
+            self._click_line(self.main, target)
+        elif isinstance(target, OnReading | OnFinding) and self.walk is not None:
+            self.show(self.walk.page_of(target))
+        self.lay()
+
+    def click_beside(self, item: Item | None) -> None:
+        """A click on what stands beside the walk while no page is open there."""
+        if self.walk is None or item is None:
+            return
+        if isinstance(item, OnReading | OnFinding):
+            self.show(self.walk.page_of(item))
+        elif isinstance(item, OnGroup | OnAnswer | OnOption | OnField):
+            self.walk.reach(item)
+        self.lay()
+
+    def _click_line(self, page: Page, item: Item) -> None:
+        if page.at == item and page.entry is None:
+            self.do(Act.ENTER)
+        else:
+            if not page.searches:
+                page.stop_typing()
+            page.at = item

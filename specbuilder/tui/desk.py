@@ -1,0 +1,187 @@
+"""The desk: which job is open, its session and its report. What is done is journalled before anybody sees it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import Edit
+from specbuilder.model.outcome import Outcome
+from specbuilder.model.report import Report
+from specbuilder.model.spec import Spec
+from specbuilder.session.evaluate import evaluate
+from specbuilder.session.state import Done, Session, do, redo, undo
+from specbuilder.storage.disk import DiskError, disk
+from specbuilder.storage.job_recovery import Instead
+from specbuilder.storage.jobs import JobsFolder
+from specbuilder.storage.journal import CursorPlace, Entry, Redo, Undo
+from specbuilder.storage.open_job import Clock, OpenJob
+from specbuilder.storage.spec_files import write_spec_file
+
+HANDED_OVER = "handed-over"
+"""Folder beside the jobs for the specs written for the workshop."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trouble:
+    """The disk did not take something; it is kept and tried again."""
+
+    reason: str
+
+
+class Desk:
+    """One job at a time, on one catalogue. Knows no screen."""
+
+    def __init__(self, folder: JobsFolder, catalogue: Catalogue, clock: Clock, counter: str) -> None:
+        self.folder = folder
+        self.counter = counter
+        self.catalogue = catalogue
+        self.clock = clock
+        self.session = Session(catalogue=catalogue, spec=Spec())
+        self.report: Report = evaluate(catalogue, self.session.spec)
+        self.job: OpenJob | None = None
+        self.trouble: Trouble | None = None
+        self.unsynced = False
+        """True while something was written that may not have reached the disk."""
+        self.changed_at = ""
+        """Clock time of the last change, ``HH:MM``."""
+
+    @property
+    def read_only(self) -> bool:
+        """True when another counter has the job."""
+        return self.job is not None and self.job.read_only_because is not None
+
+    def now(self) -> str:
+        """Date and time as they stand in a spec."""
+        return f"{self.clock():%Y-%m-%d %H:%M}"
+
+    # -- opening and leaving ---------------------------------------------------------------------------------------
+
+    def begin(self) -> None:
+        """A new job. It has no number and no file until something is said."""
+        self.job = None
+        self._swap(Session(catalogue=self.catalogue, spec=Spec()))
+        self.changed_at = ""
+
+    def open(self, number: str, instead: Instead | None = None) -> OpenJob:
+        """A job as it was last left, with everything that can be undone.
+
+        Raises:
+            JobUnreadableError: it cannot be read; nothing was changed.
+            DiskError: it is not there or the disk does not give it.
+        """
+        job = self.job = self.folder.open(number, self.counter, self.catalogue, instead=instead)
+        session = Session(catalogue=self.catalogue, spec=job.start)
+        for entry in job.entries:
+            session = _replayed(session, entry)
+        self._swap(session)
+        self.changed_at = ""
+        return job
+
+    def leave(self, place: CursorPlace | None) -> None:
+        """Write the file whole and let go of the job."""
+        job, self.job = self.job, None
+        if job is None or job.read_only_because is not None:
+            if job is not None:
+                job.abandon()
+            return
+        try:
+            if place is not None:
+                job.append(place)
+            job.save(self.catalogue, self.session.spec, self.report)
+            job.close()
+        except DiskError as error:
+            self.trouble = Trouble(reason=error.reason.value)
+            job.abandon()
+
+    # -- doing -----------------------------------------------------------------------------------------------------
+
+    def edit(self, edit: Edit) -> tuple[Done | None, Outcome]:
+        """Do it; what was refused changes nothing. The first thing said makes the job: number, journal and lock."""
+        session, outcome = do(self.session, edit)
+        if outcome.refused is not None:
+            return None, outcome
+        if self.job is None:
+            self._create()
+            session, outcome = do(self.session, edit)
+        self._write(edit)
+        self._swap(session)
+        return session.past[-1], outcome
+
+    def undo(self) -> Done | None:
+        """Take the last edit back; None when nothing is left."""
+        session, done = undo(self.session)
+        if done is not None:
+            self._write(Undo())
+            self._swap(session)
+        return done
+
+    def redo(self) -> Done | None:
+        """Put it back; None when nothing was undone."""
+        session, done = redo(self.session)
+        if done is not None:
+            self._write(Redo())
+            self._swap(session)
+        return done
+
+    def keep_place(self, place: CursorPlace) -> None:
+        """Remember where the cursor stands."""
+        if self.job is not None and not self.read_only:
+            self._write(place)
+
+    def sync(self) -> None:
+        """Bring the journal to the disk. Slow: for a worker."""
+        self.unsynced = False
+        if self.job is not None:
+            try:
+                self.job.sync()
+            except DiskError as error:
+                self.trouble = Trouble(reason=error.reason.value)
+
+    def hand_over(self) -> Path:
+        """Write the spec for the workshop.
+
+        Raises:
+            DiskError: it could not be written.
+        """
+        spec = self.session.spec
+        folder = self.folder.path / HANDED_OVER
+        path = folder / f"{spec.number}-r{spec.revision}.toml"
+        with disk(folder, writing=True):
+            folder.mkdir(parents=True, exist_ok=True)
+        write_spec_file(path, self.catalogue, spec, self.report)
+        return path
+
+    def _create(self) -> None:
+        try:
+            self.job = self.folder.create(self.counter, self.session.spec)
+        except DiskError as error:
+            self.trouble = Trouble(reason=error.reason.value)
+            return
+        self.session = Session(catalogue=self.catalogue, spec=self.job.start)
+
+    def _write(self, entry: Entry | CursorPlace) -> None:
+        self.changed_at = f"{self.clock():%H:%M}"
+        if self.job is None:
+            return
+        try:
+            self.job.append(entry)
+            self.unsynced = True
+            self.trouble = None
+        except DiskError as error:
+            self.trouble = Trouble(reason=error.reason.value)
+
+    def _swap(self, session: Session) -> None:
+        self.session = session
+        self.report = evaluate(self.catalogue, session.spec)
+
+
+def _replayed(session: Session, entry: Entry) -> Session:
+    match entry:
+        case Undo():
+            return undo(session)[0]
+        case Redo():
+            return redo(session)[0]
+        case _:
+            return do(session, entry)[0]

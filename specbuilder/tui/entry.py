@@ -1,0 +1,57 @@
+"""A text being typed: where the caret stands and what each editing key does to it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from .ink import Ink
+from .line import Bit, clean, cut
+
+LONGEST = 500
+"""Characters a typed text may have; longer ones are cut when they are pasted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """Text with a caret between its characters."""
+
+    text: str = ""
+    caret: int = 0
+
+    def typed(self, text: str) -> Entry:
+        """With this text put in at the caret."""
+        room = LONGEST - len(self.text)
+        new = clean(text)[: max(room, 0)]
+        return Entry(self.text[: self.caret] + new + self.text[self.caret :], self.caret + len(new))
+
+    def edited(self, key: str) -> Entry | None:
+        """After an editing key; None when the key is none."""
+        match key:
+            case "backspace":
+                start = max(self.caret - 1, 0)
+                return Entry(self.text[:start] + self.text[self.caret :], start)
+            case "delete":
+                return replace(self, text=self.text[: self.caret] + self.text[self.caret + 1 :])
+            case "left":
+                return replace(self, caret=max(self.caret - 1, 0))
+            case "right":
+                return replace(self, caret=min(self.caret + 1, len(self.text)))
+            case "home":
+                return replace(self, caret=0)
+            case "end":
+                return replace(self, caret=len(self.text))
+            case _:
+                return None
+
+    def bits(self, cells: int) -> tuple[Bit, ...]:
+        """The text around the caret in at most so many cells; the caret is the cell after or under it."""
+        start = max(0, self.caret - max(cells - 2, 1))
+        before, after = self.text[start : self.caret], self.text[self.caret :]
+        under, rest = (after[:1] or " "), after[1:]
+        room = max(cells - len(before) - 1, 0)
+        return Bit(before), Bit(under, Ink.CARET), Bit(cut(rest, room))
+
+
+def started(text: str) -> Entry:
+    """A text with the caret behind it."""
+    return Entry(text, len(text))

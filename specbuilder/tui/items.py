@@ -1,0 +1,137 @@
+"""What a line on a screen stands for. An item is a value: the cursor finds its row again after everything moved."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TypeAlias
+
+from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
+from specbuilder.model.kinds import Place, Step
+
+
+@dataclass(frozen=True, slots=True)
+class OnOption:
+    """A row of the walk."""
+
+    option: OptionId
+
+
+@dataclass(frozen=True, slots=True)
+class OnGroup:
+    """The head of a group, or the brief's line that a group answers."""
+
+    group: GroupId
+
+
+@dataclass(frozen=True, slots=True)
+class OnAnswer:
+    """A line of the brief or of the job state."""
+
+    key: BriefKey
+
+
+class Field(StrEnum):
+    """A text that is typed and is no line of the brief."""
+
+    NAME = "name"
+    CONTACT = "contact"
+    JOB_NOTE = "job-note"
+    REGISTRATION = "registration"
+    VIN_TAIL = "vin-tail"
+    YEAR = "year"
+    PAINT = "paint-code"
+    MILEAGE = "mileage"
+    DAMAGE = "damage"
+    WEIGHED_FRONT = "weighed-front"
+    WEIGHED_REAR = "weighed-rear"
+    CHOICE_NOTE = "choice-note"
+    PART_MASS = "part-mass"
+    PART_WATTS = "part-watts"
+    PART_CUT_OUT = "part-cut-out"
+    PART_ARRIVES = "part-arrives"
+    WHO = "who"
+    DUE = "due"
+    STOPS = "stops"
+    BY = "by"
+
+
+@dataclass(frozen=True, slots=True)
+class OnField:
+    """A field to type into; ``about`` says of which choice or question, where there are several."""
+
+    field: Field
+    about: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class OnFinding:
+    """What a rule says."""
+
+    rule: RuleId
+
+
+@dataclass(frozen=True, slots=True)
+class OnReading:
+    """A ledger or a figure."""
+
+    ledger: LedgerId
+
+
+@dataclass(frozen=True, slots=True)
+class OnQuestion:
+    """An open question of the spec."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class OnPlace:
+    """A place a choice may take."""
+
+    option: OptionId
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class OnStep:
+    """A stop of the walk."""
+
+    step: Step
+
+
+@dataclass(frozen=True, slots=True)
+class OnJob:
+    """A job of the list, by its file's name."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class OnWord:
+    """A line of the Actions list, or any other numbered line, by its name."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class OnText:
+    """A line to read; the cursor may stand there so that everything can be scrolled to."""
+
+    number: int
+
+
+Item: TypeAlias = (
+    OnOption
+    | OnGroup
+    | OnAnswer
+    | OnField
+    | OnFinding
+    | OnReading
+    | OnQuestion
+    | OnPlace
+    | OnStep
+    | OnJob
+    | OnWord
+    | OnText
+)

@@ -1,0 +1,211 @@
+"""The one table of keys. What a key does, the hints, the help and the list of actions are all read from here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Where(StrEnum):
+    """A place on the screens where keys have a meaning of their own."""
+
+    JOBS = "jobs"
+    NOTICE = "notice"
+    BRIEF = "brief"
+    WALK = "walk"
+    CHECK = "check"
+    WHY = "why"
+    LEDGERS = "ledgers"
+    LEDGER = "ledger"
+    FIND = "find"
+    OPEN = "open things"
+    DETAILS = "details"
+    USUAL = "usual"
+    ACTIONS = "actions"
+    KEYS = "keys"
+    WHO = "who and when"
+    ACCEPT = "accept"
+
+
+class Act(StrEnum):
+    """Everything a person can ask for."""
+
+    UP = "up"
+    DOWN = "down"
+    PAGE_UP = "page-up"
+    PAGE_DOWN = "page-down"
+    FIRST = "first"
+    LAST = "last"
+    ENTER = "enter"
+    MORE = "more"
+    LESS = "less"
+    BEFORE = "step-before"
+    AFTER = "step-after"
+    BACK = "back"
+    NEXT = "next"
+    WHY = "why"
+    ANYWAY = "take-anyway"
+    LEDGERS = "ledgers"
+    UNDO = "undo"
+    REDO = "redo"
+    USUAL = "usual"
+    DETAILS = "details"
+    THEIRS = "their-own-part"
+    FIND = "find"
+    OPEN_THINGS = "open-things"
+    ACCEPT = "accept"
+    HAND_OVER = "hand-over"
+    KEYS = "keys"
+    ACTIONS = "actions"
+    GROUND = "ground"
+    NEW = "new-job"
+    LEAVE = "leave"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyLine:
+    """One line of the table: an act, its keys, its words, and where it works."""
+
+    act: Act
+    keys: tuple[str, ...] = ()
+    """As the toolkit names them; they are text while something is typed."""
+    always: tuple[str, ...] = ()
+    """Keys that work while something is typed, too."""
+    shown: str = ""
+    """The keys as people read them, the first ones first."""
+    hint: str = ""
+    """One or two words for the hint line; empty: not shown there."""
+    words: str
+    """What it does, for the help and the list of actions."""
+    where: frozenset[Where]
+
+
+_STEPS = frozenset({Where.BRIEF, Where.WALK, Where.CHECK})
+_SIDES = frozenset({Where.WHY, Where.LEDGERS, Where.LEDGER, Where.OPEN, Where.DETAILS, Where.USUAL})
+_TYPED = frozenset({Where.FIND, Where.ACTIONS})
+_FORMS = frozenset({Where.WHO, Where.ACCEPT})
+_JOB = _STEPS | _SIDES
+_IN_JOB = _JOB | _TYPED | _FORMS | {Where.KEYS}
+_ALL = frozenset(Where)
+
+
+def _in(*where: Where) -> frozenset[Where]:
+    return frozenset(where)
+
+
+TABLE: tuple[KeyLine, ...] = (
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="open", words="open the job", where=_in(Where.JOBS)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="answer", words="take the answer and go on",
+            where=_in(Where.BRIEF)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="take", words="take; never removes",
+            where=_in(Where.WALK)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="who and when", words="who finds out, by when; why",
+            where=_in(Where.CHECK, Where.OPEN)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="go there", words="go to the line under the cursor",
+            where=_in(Where.WHY, Where.LEDGER, Where.FIND)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="open", words="open the ledger",
+            where=_in(Where.LEDGERS)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="take", words="take what stands there",
+            where=_in(Where.DETAILS, Where.USUAL, Where.WHO, Where.ACCEPT)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="do it", words="do the action",
+            where=_in(Where.ACTIONS)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="go on", words="go on",
+            where=_in(Where.KEYS, Where.NOTICE)),
+    KeyLine(act=Act.MORE, keys=("plus",), shown="+", words="one more", where=_in(Where.WALK, Where.DETAILS)),
+    KeyLine(act=Act.LESS, keys=("minus",), shown="-", hint="leave out", words="one fewer, leave out",
+            where=_in(Where.WALK, Where.DETAILS)),
+    KeyLine(act=Act.LESS, keys=("minus",), shown="-", hint="not known", words="make it not known yet again",
+            where=_in(Where.BRIEF)),
+    KeyLine(act=Act.LESS, keys=("minus",), shown="-", words="take an acceptance back, close an open question",
+            where=_in(Where.CHECK, Where.OPEN)),
+    KeyLine(act=Act.UP, always=("up",), shown="Up", words="line above", where=_ALL),
+    KeyLine(act=Act.DOWN, always=("down",), shown="Down", words="line below; leaves a question for now", where=_ALL),
+    KeyLine(act=Act.PAGE_UP, always=("pageup",), shown="PgUp", words="page above", where=_ALL),
+    KeyLine(act=Act.PAGE_DOWN, always=("pagedown",), shown="PgDn", words="page below", where=_ALL),
+    KeyLine(act=Act.FIRST, keys=("home",), shown="Home", words="first line", where=_ALL),
+    KeyLine(act=Act.LAST, keys=("end",), shown="End", words="last line", where=_ALL),
+    KeyLine(act=Act.BEFORE, keys=("left",), shown="Left", words="step before", where=_STEPS),
+    KeyLine(act=Act.AFTER, keys=("right",), shown="Right", hint="step", words="step after", where=_STEPS),
+    KeyLine(act=Act.NEXT, keys=("n",), always=("f6",), shown="n F6", hint="next", words="next open thing",
+            where=_JOB),
+    KeyLine(act=Act.WHY, keys=("w",), always=("f2",), shown="w F2", hint="why", words="why it is so",
+            where=_STEPS | _in(Where.OPEN, Where.LEDGERS, Where.LEDGER)),
+    KeyLine(act=Act.ANYWAY, keys=("e",), shown="e", hint="take it anyway",
+            words="take it anyway, leave the clash open", where=_in(Where.WHY)),
+    KeyLine(act=Act.LEDGERS, keys=("l",), always=("f3",), shown="l F3", hint="ledgers", words="ledgers",
+            where=_STEPS | _in(Where.WHY, Where.OPEN)),
+    KeyLine(act=Act.UNDO, keys=("u",), always=("f4",), shown="u F4", hint="undo", words="undo", where=_JOB),
+    KeyLine(act=Act.REDO, keys=("r",), always=("f5",), shown="r F5", words="redo", where=_JOB),
+    KeyLine(act=Act.USUAL, keys=("h",), shown="h", hint="usual", words="house usual for this step",
+            where=_in(Where.WALK)),
+    KeyLine(act=Act.DETAILS, keys=("d",), shown="d", hint="details", words="details: place, count, whose, note",
+            where=_in(Where.WALK)),
+    KeyLine(act=Act.THEIRS, keys=("y",), shown="y", words="their own part, or ours again",
+            where=_in(Where.WALK, Where.DETAILS)),
+    KeyLine(act=Act.OPEN_THINGS, keys=("o",), shown="o", hint="open things", words="open things",
+            where=_STEPS | _in(Where.WHY, Where.LEDGERS, Where.LEDGER)),
+    KeyLine(act=Act.ACCEPT, keys=("a",), shown="a", hint="accept", words="accept in writing",
+            where=_in(Where.CHECK, Where.WHY, Where.OPEN)),
+    KeyLine(act=Act.HAND_OVER, keys=("x",), shown="x", hint="write the spec", words="write the spec for the workshop",
+            where=_in(Where.CHECK)),
+    KeyLine(act=Act.FIND, keys=("slash",), shown="/", hint="find", words="find",
+            where=_STEPS | _SIDES | _in(Where.JOBS)),
+    KeyLine(act=Act.NEW, keys=("n",), shown="n", hint="new job", words="new job", where=_in(Where.JOBS)),
+    KeyLine(act=Act.KEYS, keys=("question_mark",), always=("f1",), shown="F1 ?", hint="keys", words="keys",
+            where=_ALL - _in(Where.NOTICE)),
+    KeyLine(act=Act.ACTIONS, always=("f9",), shown="F9", hint="actions", words="actions",
+            where=_ALL - _in(Where.NOTICE)),
+    KeyLine(act=Act.BACK, keys=("backspace",), always=("escape",), shown="Esc", hint="back",
+            words="one step back; keeps everything", where=_IN_JOB | _in(Where.NOTICE)),
+    KeyLine(act=Act.BACK, keys=("backspace",), always=("escape",), shown="Esc", words="stays; all is saved",
+            where=_in(Where.JOBS)),
+    KeyLine(act=Act.LEAVE, keys=("q",), shown="q", hint="leave", words="leave the program",
+            where=_in(Where.JOBS, Where.NOTICE)),
+    KeyLine(act=Act.GROUND, words="light or dark ground", where=_ALL - _in(Where.NOTICE)),
+)  # fmt: skip
+
+DIGITS = "0 to 9"
+"""Digits are never commands: they are amounts and numbers of lines."""
+
+
+def faults_of(table: Iterable[KeyLine]) -> tuple[str, ...]:
+    """Every key that would mean two acts in one place, and every line nobody could reach or read."""
+    seen: dict[tuple[Where, str], Act] = {}
+    faults: list[str] = []
+    for entry in table:
+        if (entry.keys or entry.always) and not entry.shown:
+            faults.append(f"{entry.act} has a key that is not shown")
+        for where in sorted(entry.where):
+            faults += (
+                f"{key} means {seen[where, key]} and {entry.act} on {where}"
+                for key in (*entry.keys, *entry.always)
+                if seen.setdefault((where, key), entry.act) is not entry.act
+            )
+    return tuple(faults)
+
+
+_BY_KEY: dict[tuple[Where, str], tuple[Act, bool]] = {
+    (where, key): (entry.act, key in entry.always)
+    for entry in TABLE
+    for where in entry.where
+    for key in (*entry.keys, *entry.always)
+}
+
+
+def act_of(key: str, where: Where, typing: bool = False) -> Act | None:
+    """What the key asks for there; while something is typed only the keys that are no text."""
+    found = _BY_KEY.get((where, key))
+    if found is None or (typing and not found[1]):
+        return None
+    return found[0]
+
+
+def lines_of(where: Where) -> tuple[KeyLine, ...]:
+    """The lines of the table that work there, in table order."""
+    return tuple(entry for entry in TABLE if where in entry.where)
+
+
+def hints_of(where: Where, typing: bool = False) -> tuple[KeyLine, ...]:
+    """The lines for the hint line there."""
+    return tuple(entry for entry in lines_of(where) if entry.hint and (entry.always or not typing))

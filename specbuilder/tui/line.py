@@ -1,0 +1,134 @@
+"""Lines of text as values: what stands in them, in which ink, and what a press or a click on them means.
+
+Every piece of text is cleaned here, once, so nothing from a catalogue or a customer reaches the terminal as a command.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from rich.cells import cell_len, set_cell_size
+
+from .ink import Ink
+from .items import Item
+from .keys import Act
+
+CUT = ".."
+"""Ends a text that had to be cut."""
+
+_SPACES = (9, 10, 13)
+_UNSEEN = (0xAD, *range(0x200B, 0x2010), *range(0x2028, 0x202F), *range(0x2060, 0x2070), 0xFEFF, 0x61C)
+_TABLE: dict[int, str] = {
+    **dict.fromkeys((*range(32), *range(127, 160), *_UNSEEN), "�"),
+    **dict.fromkeys(_SPACES, " "),
+}
+_LONGEST = 2000
+"""No line on any window needs more; a text of any length costs the same."""
+
+
+def clean(text: str) -> str:
+    """The text on one line, without control, bidirectional and unseen characters."""
+    if len(text) > _LONGEST:
+        text = text[:_LONGEST]
+    return text if text.isascii() and text.isprintable() else text.translate(_TABLE)
+
+
+@dataclass(frozen=True, slots=True)
+class Bit:
+    """A piece of a line. A click on it means ``hot``, if it has one."""
+
+    text: str
+    ink: Ink = Ink.PLAIN
+    hot: Item | Act | None = None
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "text", clean(self.text))
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line. The cursor may stand on it when it has an ``item``."""
+
+    bits: tuple[Bit, ...] = ()
+    item: Item | None = None
+
+    @property
+    def text(self) -> str:
+        """All that is written in it."""
+        return "".join(bit.text for bit in self.bits)
+
+    def standing_for(self, item: Item) -> Line:
+        """The same text, standing for this item."""
+        return replace(self, item=item)
+
+
+EMPTY = Line()
+
+
+def line(*bits: Bit | str, item: Item | None = None) -> Line:
+    """A line of bits and plain text."""
+    return Line(tuple(Bit(b) if isinstance(b, str) else b for b in bits), item)
+
+
+def width(text: str) -> int:
+    """Terminal cells the text takes."""
+    return len(text) if text.isascii() else cell_len(text)
+
+
+def cut(text: str, cells: int) -> str:
+    """The text in at most so many cells, ending in two dots where it was cut."""
+    text = clean(text)
+    if width(text) <= cells:
+        return text
+    if cells <= len(CUT):
+        return set_cell_size(text, max(cells, 0))
+    return set_cell_size(text, cells - len(CUT)).rstrip() + CUT
+
+
+def left(text: str, cells: int) -> str:
+    """Cut and filled to exactly so many cells, text first."""
+    text = cut(text, cells)
+    return text + " " * (cells - width(text))
+
+
+def right(text: str, cells: int) -> str:
+    """Cut and filled to exactly so many cells, text last."""
+    text = cut(text, cells)
+    return " " * (cells - width(text)) + text
+
+
+def wrapped(text: str, cells: int, at_most: int | None = None) -> list[str]:
+    """The text broken between words into lines of at most so many cells; a longer word is cut into pieces."""
+    lines: list[str] = []
+    here = ""
+    for word in _pieces(clean(text).split(), max(cells, 1)):
+        joined = f"{here} {word}" if here else word
+        if width(joined) <= cells:
+            here = joined
+        else:
+            lines.append(here)
+            here = word
+    if here:
+        lines.append(here)
+    if at_most is not None and len(lines) > at_most:
+        lines = [*lines[: at_most - 1], cut(" ".join(lines[at_most - 1 :]), cells)] if at_most > 0 else []
+    return lines
+
+
+def _pieces(words: Iterable[str], cells: int) -> Iterable[str]:
+    for word in words:
+        while width(word) > cells:
+            head = set_cell_size(word, cells).rstrip()
+            yield head
+            word = word[max(len(head), 1) :]
+        yield word
+
+
+def spread(first: Sequence[Bit], last: Sequence[Bit], cells: int) -> Line:
+    """Bits on the left and on the right of a line; when both do not fit the right ones are dropped."""
+    used = sum(width(b.text) for b in first)
+    wanted = sum(width(b.text) for b in last)
+    if used + wanted + 1 > cells:
+        return Line(tuple(first))
+    return Line((*first, Bit(" " * (cells - used - wanted)), *last))

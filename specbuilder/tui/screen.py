@@ -1,0 +1,167 @@
+"""The one screen of the toolkit: it hands keys and clicks to the counter and paints what lies on it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from textual import events
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.screen import Screen
+
+from .counter import Counter
+from .ink import Look
+from .line import EMPTY, Line, line, wrapped
+from .screens.heading import hints, jobs_heading, rule
+from .widgets.board import Board
+
+NARROWEST, LOWEST = 60, 18
+WIDE, WIDEST = 100, 160
+HEADING_ROWS = 4
+
+
+class CounterScreen(Screen[None]):
+    """Boards and nothing else: heading, main page, its foot, the page beside it, the third pane, the last lines."""
+
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (WIDE, "-wide"), (WIDEST, "-widest")]  # noqa: RUF012
+    VERTICAL_BREAKPOINTS = [(0, "-low"), (22, "-high")]  # noqa: RUF012
+    AUTO_FOCUS = ""
+
+    def __init__(self, counter: Counter, look: Look, window: Callable[[int, int], Sequence[str]]) -> None:
+        super().__init__()
+        self.counter = counter
+        self.look = look
+        self._window_words = window
+        self.boards = {
+            name: Board(id=name, scrolls=name in ("main", "side", "third"))
+            for name in ("small", "heading", "main", "foot", "across", "side-heading", "side", "third", "tail")
+        }
+
+    def compose(self) -> ComposeResult:
+        """Lay the boards out; the style sheet says which are seen at which size."""
+        boards = self.boards
+        yield boards["small"]
+        yield boards["heading"]
+        with Horizontal(id="middle"):
+            with Vertical(id="left"):
+                yield boards["main"]
+                yield boards["foot"]
+            yield boards["across"]
+            with Vertical(id="right"):
+                yield boards["side-heading"]
+                yield boards["side"]
+            yield boards["third"]
+        yield boards["tail"]
+
+    def on_mount(self) -> None:
+        """Put the look on every board."""
+        self.wear(self.look)
+
+    def wear(self, look: Look) -> None:
+        """Paint everything in this look."""
+        self.look = look
+        for board in self.boards.values():
+            board.repaint(look, self.counter.marks)
+        self.paint()
+
+    # -- what comes in ---------------------------------------------------------------------------------------------
+
+    def on_key(self, event: events.Key) -> None:
+        """Every key, in order."""
+        if event.key in ("ctrl+q", "ctrl+c"):
+            return
+        event.stop()
+        event.prevent_default()
+        self.counter.press(event.key, event.character if event.is_printable else None)
+        self.paint()
+
+    def on_paste(self, event: events.Paste) -> None:
+        """Text from the clipboard."""
+        event.stop()
+        self.counter.paste(event.text)
+        self.paint()
+
+    def on_board_clicked(self, event: Board.Clicked) -> None:
+        """A click on any board."""
+        event.stop()
+        name = event.board.id
+        if name in ("side", "third", "foot") and not (name == "side" and self.counter.sides):
+            if event.hot is not None:
+                self.counter.click(event.hot, None, side=False)
+            else:
+                self.counter.click_beside(event.item)
+        else:
+            self.counter.click(event.hot, event.item, side=name == "side")
+        self.paint()
+
+    def on_board_resized(self, event: Board.Resized) -> None:
+        """A board has another size."""
+        event.stop()
+        self.paint()
+
+    # -- what goes out ---------------------------------------------------------------------------------------------
+
+    def paint(self) -> None:
+        """Put on every board what it should show; only what changed is painted."""
+        counter, boards = self.counter, self.boards
+        small = self.size.width < NARROWEST or self.size.height < LOWEST
+        self.set_class(small, "-too-small")
+        self.set_class(bool(counter.sides), "-side")
+        self.set_class(counter.walk is None, "-jobs")
+        if small:
+            texts = [
+                part
+                for text in self._window_words(self.size.width, self.size.height)
+                for part in wrapped(text, max(self.size.width - 2, 1))
+            ]
+            boards["small"].show([line(f" {text}") for text in texts])
+            return
+        counter.main_cells, counter.side_cells = boards["main"].cells, boards["side"].cells
+        counter.rows_high = max(boards["side" if counter.sides else "main"].size.height, 1)
+        counter.lay()
+        self._paint_heading(boards["heading"])
+        boards["main"].show(counter.main.shown, None if counter.sides else counter.main.cursor())
+        boards["foot"].show(self._foot(boards["foot"]))
+        boards["across"].show([self._across(boards["across"])] * boards["across"].size.height)
+        self._paint_side()
+        self._paint_tail(boards["tail"])
+
+    def _paint_heading(self, board: Board) -> None:
+        counter = self.counter
+        walk = counter.walk
+        lines = walk.heading(board.cells) if walk is not None else jobs_heading(counter, board.cells)
+        board.show([*lines[:HEADING_ROWS], rule(board.cells, counter.marks.line)])
+
+    def _foot(self, board: Board) -> list[Line]:
+        walk, rows = self.counter.walk, board.size.height
+        told = list(self.counter.main.foot(board.cells))
+        if walk is None or self.size.width >= WIDE:
+            return told[:rows]
+        return walk.foot(told, board.cells, rows)
+
+    def _across(self, board: Board) -> Line:
+        marks = self.counter.marks
+        return line(marks.side) if self.size.width >= WIDE else rule(board.cells, marks.line)
+
+    def _paint_side(self) -> None:
+        counter, boards = self.counter, self.boards
+        heading, side, third = boards["side-heading"], boards["side"], boards["third"]
+        walk, rows = counter.walk, side.size.height
+        if counter.sides:
+            page = counter.top
+            heading.show(list(page.head(heading.cells)))
+            foot = list(page.foot(side.cells))
+            side.show([*page.shown, *([EMPTY, *foot] if foot else [])], page.cursor())
+        elif walk is not None and self.size.width >= WIDE:
+            heading.show([])
+            side.show(walk.beside(side.cells, rows, third=self.size.width >= WIDEST))
+        else:
+            heading.show([])
+            side.show([])
+        third.show(walk.third(third.cells) if walk is not None and self.size.width >= WIDEST else [])
+
+    def _paint_tail(self, board: Board) -> None:
+        counter = self.counter
+        said = wrapped(counter.message, board.cells - 2, 1)
+        last = line(" ", said[0] if said else "")
+        board.show([last, hints(counter.top.where, counter.top.entry is not None, board.cells)])

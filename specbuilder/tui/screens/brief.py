@@ -1,0 +1,209 @@
+"""The brief: eleven questions, their lines as far as they are asked, and who it is for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from specbuilder.model.brief import Answer, BriefLine
+from specbuilder.model.edits import AnswerLine, LeaveOut, Take
+from specbuilder.model.ids import BriefKey, GroupId
+from specbuilder.model.kinds import AnswerType, Step
+from specbuilder.session.walk import open_lines
+from specbuilder.tui.ink import Ink
+from specbuilder.tui.items import Item, OnAnswer, OnField, OnGroup
+from specbuilder.tui.keys import Act, Where
+from specbuilder.tui.line import Bit, Line, cut, left, line, right, wrapped
+from specbuilder.wording.brief import hint, line_words, not_an_answer
+from specbuilder.wording.brief_groups import group_answer, group_hint
+from specbuilder.wording.forms import not_taken
+from specbuilder.wording.names import group_name, key_name
+from specbuilder.wording.typed import answer, one_digit
+
+from .fields import FieldLines
+from .page import Host, Page
+
+NUMBER_CELLS = 5
+HEADING_CELLS = 21
+
+
+class BriefPage(Page):
+    """Lines of the brief and the customer's own."""
+
+    where: ClassVar[Where] = Where.BRIEF
+    step = Step.BRIEF
+
+    def __init__(self, host: Host) -> None:
+        super().__init__(host)
+        self.fields = FieldLines(host, Step.BRIEF)
+
+    def entered(self) -> None:
+        """Nothing is folded here."""
+        self.shown = ()
+
+    # -- lines -----------------------------------------------------------------------------------------------------
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """Every question with the lines that are asked."""
+        return [*self._questions(cells), *self.fields.lines(cells, self.at, self.entry)]
+
+    def _questions(self, cells: int) -> list[Line]:
+        catalogue, result = self.host.catalogue, list[Line]()
+        asked = open_lines(catalogue, self.host.report.spec)
+        for number, question in catalogue.questions.items():
+            head = f"{number}", question.asks
+            if question.group is not None:
+                result.append(self._group(GroupId(question.group), head, cells))
+                head = "", ""
+            for known in asked:
+                if known.question == number:
+                    result.append(self._answer(known, head, cells))
+                    head = "", ""
+        return result
+
+    def foot(self, cells: int) -> Sequence[Line]:
+        """What the customer is asked, and how to answer."""
+        match self.at:
+            case OnAnswer(key):
+                known = self.host.catalogue.brief[key]
+                texts = (known.ask, hint(self.host.catalogue, known))
+            case OnGroup(group):
+                texts = self.host.catalogue.groups[group].question, group_hint(self.host.catalogue, group)
+            case OnField():
+                texts = ("", self.fields.hint(self.at))
+            case _:
+                texts = ("", "")
+        asked = [line(" ", Bit(text, Ink.HEAD)) for text in wrapped(texts[0], cells - 2)]
+        return [*asked, *(line(f" {text}") for text in wrapped(texts[1], cells - 2))]
+
+    def _answer(self, known: BriefLine, head: tuple[str, str], cells: int) -> Line:
+        report, item = self.host.report, OnAnswer(known.key)
+        unknown = known.key in report.unknown
+        name = key_name(self.host.catalogue, known.key)
+        start, room = self._start(head, name, unknown, cells)
+        if self.entry is not None and self.at == item:
+            return line(start, *self.entry.bits(room), item=item)
+        if draft := self.host.drafts.get(item):
+            return line(start, Bit(cut(not_taken(draft), room), Ink.DOUBT), item=item)
+        words = line_words(self.host.catalogue, report, known.key)
+        if not unknown:
+            return line(start, Bit(cut(words, room), Ink.PLAIN), item=item)
+        asked = cut(hint(self.host.catalogue, known), room - len(words) - 2)
+        return line(start, Bit(words, Ink.DOUBT), f"  {asked}", item=item)
+
+    def _group(self, group: GroupId, head: tuple[str, str], cells: int) -> Line:
+        report = self.host.report
+        unknown = not report.groups[group].decided
+        start, room = self._start(head, group_name(self.host.catalogue, group), unknown, cells)
+        words = group_answer(self.host.catalogue, report, group)
+        ink = Ink.DOUBT if unknown else Ink.PLAIN
+        return line(start, Bit(cut(words, room), ink), item=OnGroup(group))
+
+    def _start(self, head: tuple[str, str], name: str, unknown: bool, cells: int) -> tuple[str, int]:
+        """Mark, number, heading and short name; and how many cells are left for the answer."""
+        mark = self.host.marks.doubt if unknown else " "
+        names = min(max(cells // 3 - 4, 12), 34)
+        start = f" {mark}{right(head[0], 2)} {left(head[1], HEADING_CELLS)}{left(name, names)} "
+        return start, max(cells - len(start), 4)
+
+    # -- acts ------------------------------------------------------------------------------------------------------
+
+    def enter(self) -> None:
+        """Take an assumption as said, or begin to type; on what is answered go on."""
+        match self.at:
+            case OnAnswer(key):
+                self._enter_line(key)
+            case OnField():
+                self.start_typing()
+            case OnGroup():
+                self.move(1)
+            case _:
+                pass
+
+    def _enter_line(self, key: BriefKey) -> None:
+        report, known = self.host.report, self.host.catalogue.brief[key]
+        if self.host.drafts.get(OnAnswer(key)):
+            self.start_typing()
+        elif report.spec.answers.get(key) is not None:
+            self.move(1)
+        elif key in report.facts.assumed and report.facts.get(key) is not None:
+            self._give(key, report.facts.get(key))
+        elif known.type is AnswerType.ONE_OF or one_digit(known):
+            self.host.say(not_an_answer(self.host.catalogue, known))
+        else:
+            self.start_typing()
+
+    def act(self, act: Act) -> bool:
+        """Make an answer not known again."""
+        if act is not Act.LESS:
+            return False
+        match self.at:
+            case OnAnswer(key):
+                self.host.drafts.pop(self.at, None)
+                self.host.edit(AnswerLine(key=key, value=None))
+            case OnField():
+                self.fields.clear(self.at)
+            case OnGroup(group):
+                self._leave_group(group)
+            case _:
+                pass
+        return True
+
+    def digit(self, number: int) -> None:
+        """A numbered answer, an amount of one digit, or the first digit of a longer one."""
+        match self.at:
+            case OnAnswer(key):
+                known = self.host.catalogue.brief[key]
+                if one_digit(known) and OnAnswer(key) not in self.host.drafts:
+                    self._take_answer(known, str(number))
+                else:
+                    self.start_typing(str(number))
+            case OnGroup(group):
+                options = self.host.catalogue.options_of(group)
+                if 0 < number <= len(options):
+                    self.host.edit(Take(option=options[number - 1].id, at=self.host.now()))
+                    self.move(1)
+            case OnField():
+                self.start_typing(str(number))
+            case _:
+                pass
+
+    def take_text(self, text: str) -> bool:
+        """Enter on what was typed."""
+        match self.at:
+            case OnAnswer(key):
+                return self._take_answer(self.host.catalogue.brief[key], text)
+            case OnField():
+                taken = self.fields.take(self.at, text)
+                if taken:
+                    self.move(1)
+                return taken
+            case _:
+                return False
+
+    def reach(self, item: Item) -> None:
+        """Put the cursor on an item of the brief."""
+        self.at = item
+
+    def order_of(self, item: Item | None) -> int:
+        """Which place an item has among the lines."""
+        items = self.items()
+        return items.index(item) if item in items else -1
+
+    def _take_answer(self, known: BriefLine, text: str) -> bool:
+        value = answer(known, text)
+        if value is None:
+            self.host.say(not_an_answer(self.host.catalogue, known))
+            return False
+        return self._give(known.key, value)
+
+    def _give(self, key: BriefKey, value: Answer | None) -> bool:
+        given = self.host.report.spec.answers.get(key)
+        if given != value and not self.host.edit(AnswerLine(key=key, value=value)):
+            return False
+        self.move(1)
+        return True
+
+    def _leave_group(self, group: GroupId) -> None:
+        for choice in self.host.report.groups[group].choices:
+            self.host.edit(LeaveOut(option=choice.option))

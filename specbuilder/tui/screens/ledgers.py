@@ -1,0 +1,145 @@
+"""The ledgers as bars, and one ledger with its entries, formula and source."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from specbuilder.model.ids import LedgerId
+from specbuilder.model.kinds import Level, Verdict
+from specbuilder.model.ledger import Reading
+from specbuilder.tui.ink import Ink
+from specbuilder.tui.items import Item, OnGroup, OnOption, OnReading, OnText
+from specbuilder.tui.keys import Act, Where
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.tui.marks import Marks
+from specbuilder.wording.findings import silent_words
+from specbuilder.wording.forms import form_title
+from specbuilder.wording.readings import Bar, reading_bar, reading_detail, worst_first
+
+from .page import Host, Page
+from .why import WhyPage
+
+NAME_CELLS = 11
+BAR_CELLS = 10
+
+
+def bar_bits(bar: Bar, cells: int, marks: Marks) -> tuple[Bit, ...]:
+    """A bar of so many cells: used, what may come, free, and whether it goes past the bound."""
+    if bar.used is None or bar.may is None:
+        return (Bit(marks.novalue * cells),)
+    full, past = cells - 1, bar.may > 1
+    used = min(round(bar.used * full), full) if bar.used < 1 else full
+    may = max(min(round(bar.may * full), full) - used, 0)
+    if bar.may > bar.used and may == 0 and used < full:
+        may = 1
+    end = marks.past if past else marks.free
+    return Bit(marks.chosen * used, Ink.MINE), Bit(marks.open * may + marks.free * (full - used - may) + end)
+
+
+def bar_line(host: Host, reading: Reading, cells: int, bar_cells: int = BAR_CELLS) -> Line:
+    """Mark, short name, bar, amount and verdict of one ledger or figure."""
+    bar = reading_bar(host.catalogue, reading)
+    ink = {Verdict.BROKEN: Ink.CARE, Verdict.CANNOT_TELL: Ink.DOUBT, Verdict.HOLDS: Ink.PLAIN}[reading.verdict]
+    start = Bit(f" {host.marks.of_verdict(reading.verdict)} {left(bar.short, NAME_CELLS)} ")
+    room = max(cells - NAME_CELLS - bar_cells - 6, 0)
+    words = f"{bar.words} {bar.level}".rstrip()
+    return line(
+        start, *bar_bits(bar, bar_cells, host.marks), " ", Bit(cut(words, room), ink), item=OnReading(reading.id)
+    )
+
+
+def told(host: Host) -> tuple[Reading, ...]:
+    """The readings there is something to say about, worst first."""
+    readings = tuple(r for r in host.report.readings.values() if r.applies)
+    return worst_first(host.catalogue, readings)
+
+
+class LedgersPage(Page):
+    """All of them, worst first."""
+
+    where: ClassVar[Where] = Where.LEDGERS
+
+    def head(self, cells: int) -> Sequence[Line]:
+        """Its name."""
+        return [line(" ", Bit(form_title("ledgers"), Ink.HEAD))]
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """One bar a ledger; what is not summed yet is said at the end."""
+        bars = [bar_line(self.host, reading, cells) for reading in told(self.host)]
+        silent = silent_words(self.host.catalogue, self.host.report)
+        rest = [line(f"   {text}", item=OnText(i)) for i, text in enumerate(wrapped(silent, cells - 4))]
+        return [*bars, EMPTY, *rest] if rest else bars
+
+    def enter(self) -> None:
+        """Open it."""
+        if isinstance(self.at, OnReading):
+            self.host.show(LedgerPage(self.host, self.at.ledger))
+
+    def act(self, act: Act) -> bool:
+        """Why it is broken."""
+        if act is Act.WHY and isinstance(self.at, OnReading):
+            show_why(self.host, self.at.ledger)
+            return True
+        return act is Act.WHY
+
+
+class LedgerPage(Page):
+    """One of them, entry by entry."""
+
+    where: ClassVar[Where] = Where.LEDGER
+
+    def __init__(self, host: Host, ledger: LedgerId) -> None:
+        super().__init__(host)
+        self.ledger = ledger
+
+    def head(self, cells: int) -> Sequence[Line]:
+        """Its bar."""
+        reading = self.host.report.readings.get(self.ledger)
+        return [bar_line(self.host, reading, cells)] if reading is not None else [EMPTY]
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """Every entry, the sum, the bound, the formula, the source."""
+        reading = self.host.report.readings.get(self.ledger)
+        if reading is None:
+            return ()
+        result: list[Line] = []
+        for index, text in enumerate(reading_detail(self.host.catalogue, reading)):
+            entry = reading.entries[index - 1] if 0 < index <= len(reading.entries) else None
+            item: Item = OnText(index)
+            if entry is not None and entry.option is not None:
+                item = OnOption(entry.option)
+            elif entry is not None and entry.group is not None:
+                item = OnGroup(entry.group)
+            mark = self.host.marks.doubt if isinstance(item, OnGroup) else " "
+            parts = wrapped(text, cells - 6)
+            result += [
+                line(f" {mark if i == 0 else ' '} {'  ' if i else ''}{part}", item=item if i == 0 else None)
+                for i, part in enumerate(parts)
+            ]
+        return result
+
+    def enter(self) -> None:
+        """Go to the choice or the group an entry comes from."""
+        match self.at:
+            case OnOption(option):
+                step = self.host.catalogue.groups[self.host.catalogue.options[option].group].step
+                self.host.walk_to(step, self.at)
+            case OnGroup(group):
+                self.host.walk_to(self.host.catalogue.groups[group].step, self.at)
+            case _:
+                self.host.close()
+
+    def act(self, act: Act) -> bool:
+        """Why it is broken."""
+        if act is Act.WHY:
+            show_why(self.host, self.ledger)
+            return True
+        return False
+
+
+def show_why(host: Host, ledger: LedgerId) -> None:
+    """The first finding about a ledger, if there is one."""
+    about = [f for f in host.report.findings if f.reading == ledger and f.level is not Level.NOTE]
+    if about:
+        host.show(WhyPage(host, about[0]))

@@ -1,0 +1,171 @@
+"""What every page of the screens is: lines, a cursor among them, perhaps a text being typed, and what keys do there."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Sequence
+from typing import ClassVar, Protocol
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import Edit
+from specbuilder.model.ids import OptionId
+from specbuilder.model.kinds import Step
+from specbuilder.model.report import Report
+from specbuilder.tui.entry import Entry, started
+from specbuilder.tui.items import Item, OnAnswer, OnField, OnGroup, OnOption
+from specbuilder.tui.keys import Act, Where
+from specbuilder.tui.line import Line
+from specbuilder.tui.marks import Marks
+
+
+class Host(Protocol):
+    """What a page may ask of the counter it stands on."""
+
+    marks: Marks
+    drafts: dict[Item, str]
+    """Texts that were typed and not taken, by the line they were typed on."""
+
+    @property
+    def catalogue(self) -> Catalogue:
+        """What can be built."""
+        ...
+
+    @property
+    def report(self) -> Report:
+        """Everything about the spec as it stands."""
+        ...
+
+    def now(self) -> str:
+        """Date and time, ``YYYY-MM-DD HH:MM``."""
+        ...
+
+    def edit(self, edit: Edit) -> bool:
+        """Do this to the spec; False when it was refused (the last line says why)."""
+        ...
+
+    def say(self, text: str) -> None:
+        """Put a sentence on the last line."""
+        ...
+
+    def show(self, page: Page) -> None:
+        """Open a page beside or over the walk."""
+        ...
+
+    def close(self) -> None:
+        """Close the page on top."""
+        ...
+
+    def walk_to(self, step: Step, item: Item | None) -> None:
+        """Close every page over the walk and put its cursor there."""
+        ...
+
+    def do(self, act: Act) -> None:
+        """What this act means where the cursor is."""
+        ...
+
+    def why(self, option: OptionId) -> None:
+        """Show why an option is as it is."""
+        ...
+
+
+class Page(ABC):
+    """A list of lines and what may be done with them."""
+
+    where: ClassVar[Where]
+    searches: ClassVar[bool] = False
+    """True: whatever is typed looks for something, and the arrows keep moving the cursor."""
+
+    def __init__(self, host: Host) -> None:
+        self.host = host
+        self.at: Item | None = None
+        """Where the cursor stands."""
+        self.entry: Entry | None = None
+        self.shown: Sequence[Line] = ()
+        """The lines as they were last laid out."""
+
+    @abstractmethod
+    def lines(self, cells: int) -> Sequence[Line]:
+        """What the page holds, in so many cells a line."""
+
+    def head(self, cells: int) -> Sequence[Line]:
+        """The lines over it; as many every time."""
+        return ()
+
+    def foot(self, cells: int) -> Sequence[Line]:
+        """The sentences about the line under the cursor."""
+        return ()
+
+    def enter(self) -> None:
+        """Enter on the line under the cursor."""
+        return
+
+    def act(self, act: Act) -> bool:
+        """Another act; False when it means nothing of the page's own."""
+        return False
+
+    def digit(self, number: int) -> None:
+        """A digit where nothing is being typed."""
+        return
+
+    def take_text(self, text: str) -> bool:
+        """Enter on a typed text; False when it cannot be taken (the last line says why)."""
+        return False
+
+    def searched(self) -> None:
+        """The text to look for has changed."""
+        return
+
+    # -- the cursor ------------------------------------------------------------------------------------------------
+
+    def lay(self, cells: int) -> None:
+        """Lay the lines out anew and keep the cursor on a line that is there."""
+        before = [line.item for line in self.shown if line.item is not None]
+        self.shown = self.lines(cells)
+        items = self.items()
+        if self.at in items:
+            return
+        place = before.index(self.at) if self.at in before else 0
+        self.at = items[min(place, len(items) - 1)] if items else None
+
+    def items(self) -> list[Item]:
+        """Every item the cursor may stand on, in order."""
+        return [line.item for line in self.shown if line.item is not None]
+
+    def cursor(self) -> int | None:
+        """The line of the cursor."""
+        if self.at is None:
+            return None
+        return next((i for i, line in enumerate(self.shown) if line.item == self.at), None)
+
+    def move(self, by: int) -> None:
+        """Move the cursor by so many lines it may stand on, and stop at the ends."""
+        items = self.items()
+        if not items:
+            return
+        here = items.index(self.at) if self.at in items else 0
+        self.at = items[min(max(here + by, 0), len(items) - 1)]
+
+    # -- typing ----------------------------------------------------------------------------------------------------
+
+    def start_typing(self, text: str = "") -> None:
+        """Begin a text on this line, or go on with the one that was not taken."""
+        kept = self.host.drafts.pop(self.at, "") if self.at is not None else ""
+        self.entry = started(kept).typed(text)
+
+    def stop_typing(self) -> None:
+        """Leave the text as it is; it stays beside its line, not taken."""
+        if self.entry is not None and self.entry.text and self.at is not None and not self.searches:
+            self.host.drafts[self.at] = self.entry.text
+        self.entry = None
+
+    def take_typed(self) -> None:
+        """Enter while typing."""
+        item = self.at
+        if self.entry is not None and self.take_text(self.entry.text.strip()):
+            self.entry = None
+            if item is not None:
+                self.host.drafts.pop(item, None)
+
+
+WALKED = (OnOption, OnGroup, OnAnswer, OnField)
+"""Items that stand on a step of the walk."""

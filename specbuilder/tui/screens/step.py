@@ -1,0 +1,255 @@
+"""A step of the walk: its groups, folded or open, and their options."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar, assert_never
+
+from specbuilder.model.catalogue import Group, Option
+from specbuilder.model.edits import LeaveOut, SetCount, SetOwner, Take
+from specbuilder.model.ids import GroupId, OptionId
+from specbuilder.model.kinds import OptionState, Owner, Step
+from specbuilder.tui.columns import Columns
+from specbuilder.tui.ink import Ink
+from specbuilder.tui.items import Item, OnField, OnGroup, OnOption
+from specbuilder.tui.keys import Act, Where
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, wrapped
+from specbuilder.wording.folded import folded_words
+from specbuilder.wording.rows import row_count_words, row_sentence, row_words
+from specbuilder.wording.states import group_kind, group_state
+
+from .details import DetailsPage
+from .fields import FieldLines
+from .page import Host, Page
+from .usual import UsualPage
+
+ROOMY = 70
+"""From this width on groups stand apart by an empty line."""
+
+
+class StepPage(Page):
+    """Groups and options of one step."""
+
+    where: ClassVar[Where] = Where.WALK
+
+    def __init__(self, host: Host, step: Step) -> None:
+        super().__init__(host)
+        self.step = step
+        self.folded: set[GroupId] = set()
+        self.fields = FieldLines(host, step)
+
+    def entered(self) -> None:
+        """Fold what is decided, open what is not; from here on nothing folds by itself."""
+        report = self.host.report
+        groups = self.host.catalogue.groups_of(self.step)
+        self.folded = {g.id for g in groups if report.groups[g.id].decided and not report.groups[g.id].clashes}
+        self.shown = ()
+
+    # -- lines -----------------------------------------------------------------------------------------------------
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """Every group of the step."""
+        columns, result = Columns.of(cells), list[Line]()
+        for group in self.host.catalogue.groups_of(self.step):
+            if group.id in self.folded:
+                result.append(self._folded(group, columns))
+                continue
+            if result and cells >= ROOMY:
+                result.append(EMPTY)
+            result.append(self._head(group, cells))
+            result += (self._option(option, columns) for option in _in_order(self._options(group), group))
+        return [*result, *self.fields.lines(cells, self.at, self.entry)]
+
+    def foot(self, cells: int) -> Sequence[Line]:
+        """The sentences about the row under the cursor."""
+        return [line(f" {text}") for text in wrapped(self._sentence(), cells - 2)]
+
+    def _sentence(self) -> str:
+        match self.at:
+            case OnOption(option):
+                return row_sentence(self.host.catalogue, self.host.report, option)
+            case OnGroup(group):
+                known = self.host.catalogue.groups[group]
+                return f"{known.question} {known.seller_note}"
+            case OnField():
+                return self.fields.hint(self.at)
+            case _:
+                return ""
+
+    def _options(self, group: Group) -> tuple[Option, ...]:
+        return self.host.catalogue.options_of(group.id)
+
+    def _head(self, group: Group, cells: int) -> Line:
+        report, marks = self.host.report, self.host.marks
+        status = report.groups[group.id]
+        mark = marks.broken if status.clashes else (" " if status.decided else marks.doubt)
+        state = group_state(self.host.catalogue, status)
+        ink = Ink.CARE if status.clashes else Ink.PLAIN if status.decided else Ink.DOUBT
+        kind = group_kind(self.host.catalogue, status)
+        name = cut(group.name, max(cells // 3, 12))
+        rest = cells - 3 - len(name) - len(kind) - 6
+        return line(f" {mark} ", Bit(name, Ink.HEAD), f"   {kind}   ", Bit(cut(state, rest), ink))
+
+    def _folded(self, group: Group, columns: Columns) -> Line:
+        report, marks = self.host.report, self.host.marks
+        mark = marks.chosen if report.groups[group.id].choices else " "
+        return columns.row(mark, Ink.MINE, folded_words(self.host.catalogue, report, group.id), OnGroup(group.id))
+
+    def _option(self, option: Option, columns: Columns) -> Line:
+        catalogue, report = self.host.catalogue, self.host.report
+        status = report.options[option.id]
+        words = row_words(catalogue, report, option.id, columns.note)
+        mark, ink = self.host.marks.of_state(status.state), ink_of(status.state)
+        if status.clashes and report.spec.has(option.id):
+            mark, ink = self.host.marks.broken, Ink.CARE
+        more = bool(row_count_words(catalogue, report, option.id))
+        return columns.row(mark, ink, words, OnOption(option.id), more)
+
+    # -- acts ------------------------------------------------------------------------------------------------------
+
+    def enter(self) -> None:
+        """Open a folded group, take an option, or ask why it cannot be had."""
+        match self.at:
+            case OnGroup(group):
+                self.unfold(group)
+            case OnOption(option):
+                self._enter_option(option)
+            case OnField():
+                self.start_typing()
+            case _:
+                pass
+
+    def act(self, act: Act) -> bool:
+        """More, fewer, whose, details, usual."""
+        if act is Act.USUAL:
+            self.host.show(UsualPage(self.host, self.step))
+            return True
+        if isinstance(self.at, OnField) and act is Act.LESS:
+            return self.fields.clear(self.at)
+        if not isinstance(self.at, OnOption):
+            return act in (Act.MORE, Act.LESS, Act.THEIRS, Act.DETAILS)
+        option = self.at.option
+        match act:
+            case Act.MORE:
+                self._one_more(option)
+            case Act.LESS:
+                self._one_fewer(option)
+            case Act.THEIRS:
+                self._theirs(option)
+            case Act.DETAILS:
+                self.host.show(DetailsPage(self.host, option))
+            case Act.WHY:
+                self.host.why(option)
+            case _:
+                return False
+        return True
+
+    def digit(self, number: int) -> None:
+        """An amount: of an option that may stand more than once, or the beginning of a typed text."""
+        if isinstance(self.at, OnField):
+            self.start_typing(str(number))
+        elif isinstance(self.at, OnOption) and number and self._counts(self.at.option):
+            if self.host.report.spec.has(self.at.option):
+                self.host.edit(SetCount(option=self.at.option, count=number))
+            else:
+                self.host.edit(Take(option=self.at.option, count=number, at=self.host.now()))
+
+    def take_text(self, text: str) -> bool:
+        """A field of this step."""
+        if isinstance(self.at, OnField) and self.fields.take(self.at, text):
+            self.move(1)
+            return True
+        return False
+
+    def unfold(self, group: GroupId) -> None:
+        """Open a group and put the cursor on its answer, or on the first that may be had."""
+        self.folded.discard(group)
+        status = self.host.report.groups[group]
+        known = self.host.catalogue.groups[group]
+        options = [o.id for o in _in_order(self._options(known), known)]
+        live = [o for o in options if self.host.report.options[o].state is not OptionState.BLOCKED]
+        chosen = [c.option for c in status.choices if c.option in options]
+        first = next(iter((*chosen, *live, *options)), None)
+        self.at = OnOption(first) if first is not None else None
+
+    def reach(self, item: Item) -> None:
+        """Put the cursor on an item of the step, opening what hides it."""
+        match item:
+            case OnOption(option):
+                self.folded.discard(self.host.catalogue.options[option].group)
+                self.at = item
+            case OnGroup(group):
+                self.unfold(group)
+            case _:
+                self.at = item
+
+    def order_of(self, item: Item | None) -> int:
+        """Which place an item has in the step, counted in groups."""
+        groups = [g.id for g in self.host.catalogue.groups_of(self.step)]
+        match item:
+            case OnOption(option):
+                return groups.index(self.host.catalogue.options[option].group)
+            case OnGroup(group):
+                return groups.index(group)
+            case OnField():
+                return len(groups)
+            case _:
+                return -1
+
+    def _enter_option(self, option: OptionId) -> None:
+        status = self.host.report.options[option]
+        taken = self.host.report.spec.has(option)
+        match status.state:
+            case OptionState.BLOCKED:
+                self.host.why(option)
+            case OptionState.FOLLOWS if taken:
+                self.host.why(option)
+            case OptionState.CHOSEN if status.clashes:
+                self.host.why(option)
+            case OptionState.CHOSEN | OptionState.OPEN | OptionState.FOLLOWS:
+                self.host.edit(Take(option=option, at=self.host.now()))
+            case _:
+                assert_never(status.state)
+
+    def _counts(self, option: OptionId) -> bool:
+        return bool(row_count_words(self.host.catalogue, self.host.report, option))
+
+    def _one_more(self, option: OptionId) -> None:
+        chosen = self.host.report.spec.chosen(option)
+        if chosen and self._counts(option):
+            self.host.edit(SetCount(option=option, count=chosen[0].count + 1, place=chosen[0].place))
+        else:
+            self.host.edit(Take(option=option, at=self.host.now()))
+
+    def _one_fewer(self, option: OptionId) -> None:
+        chosen = self.host.report.spec.chosen(option)
+        if chosen and chosen[-1].count > 1:
+            self.host.edit(SetCount(option=option, count=chosen[-1].count - 1, place=chosen[-1].place))
+        else:
+            place = chosen[-1].place if len(chosen) > 1 else None
+            self.host.edit(LeaveOut(option=option, place=place))
+
+    def _theirs(self, option: OptionId) -> None:
+        chosen = self.host.report.spec.chosen(option)
+        theirs = bool(chosen) and chosen[0].owner is Owner.HOUSE
+        owner = Owner.CUSTOMER if theirs else Owner.HOUSE
+        if self.host.edit(SetOwner(option=option, owner=owner)) and theirs:
+            self.host.show(DetailsPage(self.host, option))
+
+
+def ink_of(state: OptionState) -> Ink:
+    """The ink of an option's mark and word."""
+    match state:
+        case OptionState.CHOSEN | OptionState.FOLLOWS:
+            return Ink.MINE
+        case OptionState.OPEN:
+            return Ink.PLAIN
+        case OptionState.BLOCKED:
+            return Ink.CARE
+        case _:
+            assert_never(state)
+
+
+def _in_order(options: Sequence[Option], group: Group) -> list[Option]:
+    """The house usual first, then as the catalogue has them."""
+    return sorted(options, key=lambda o: group.usual.index(o.id) if o.id in group.usual else len(group.usual))

@@ -1,0 +1,101 @@
+"""Who finds an open thing out, by when, and what it stops."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from specbuilder.model.edits import PutQuestion
+from specbuilder.model.spec import OpenQuestion
+from specbuilder.tui.ink import Ink
+from specbuilder.tui.items import Field, OnField, OnWord
+from specbuilder.tui.keys import Where
+from specbuilder.tui.line import EMPTY, Bit, Line, line, wrapped
+from specbuilder.wording.forms import field_value, field_words, form_title, owners, owners_words, question_take_hint
+from specbuilder.wording.typed import date, days_after
+
+from .fields import field_line
+from .page import Host, Page
+
+TAKE = OnWord("put")
+DAYS = 7
+"""The date that is proposed: so many days from today."""
+
+
+class WhoPage(Page):
+    """A form of three fields about one question."""
+
+    where: ClassVar[Where] = Where.WHO
+
+    def __init__(self, host: Host, text: str) -> None:
+        super().__init__(host)
+        known = next((q for q in host.report.spec.questions if q.text == text), None)
+        self.question = known or OpenQuestion(text=text, due=days_after(host.now(), DAYS))
+
+    # -- lines -----------------------------------------------------------------------------------------------------
+
+    def head(self, cells: int) -> Sequence[Line]:
+        """What is asked."""
+        return [line(" ", Bit(form_title("who"), Ink.HEAD))]
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """The question, its three fields, and the line that takes it."""
+        question = self.question
+        values = {Field.WHO: question.owner, Field.DUE: question.due, Field.STOPS: question.stops}
+        result = [*(line(f"   {part}") for part in wrapped(question.text, cells - 5)), EMPTY]
+        for field, value in values.items():
+            item = OnField(field, question.text)
+            typing = self.entry if self.at == item else None
+            shown = field_value(value)
+            if field is Field.WHO and not value:
+                shown = f"{shown}   {owners_words()}"
+            result.append(field_line(item, " ", shown, typing, self.host.drafts.get(item, ""), cells))
+        return [*result, line(f"   {question_take_hint()}", item=TAKE)]
+
+    def foot(self, cells: int) -> Sequence[Line]:
+        """How to fill the field in."""
+        return [line(f" {field_words(self.at.field).hint}")] if isinstance(self.at, OnField) else []
+
+    # -- acts ------------------------------------------------------------------------------------------------------
+
+    def enter(self) -> None:
+        """Take it when a person is named; else begin to type the name."""
+        if self.at == TAKE or (self.question.owner and not self._draft()):
+            self._put()
+        else:
+            self.start_typing()
+
+    def digit(self, number: int) -> None:
+        """A numbered person, or the beginning of a date."""
+        if isinstance(self.at, OnField) and self.at.field is not Field.WHO:
+            self.start_typing(str(number))
+        elif 0 < number <= len(owners()):
+            self._set(Field.WHO, owners()[number - 1])
+            self.at = TAKE
+
+    def take_text(self, text: str) -> bool:
+        """A field."""
+        if not isinstance(self.at, OnField):
+            return False
+        if self.at.field is Field.DUE and text and date(text) is None:
+            self.host.say(field_words(Field.DUE).needs)
+            return False
+        self._set(self.at.field, text)
+        self.move(1)
+        return True
+
+    def _draft(self) -> str:
+        return self.host.drafts.get(self.at, "") if self.at is not None else ""
+
+    def _set(self, field: Field, value: str) -> None:
+        question = self.question
+        self.question = OpenQuestion(
+            text=question.text,
+            owner=value if field is Field.WHO else question.owner,
+            due=value if field is Field.DUE else question.due,
+            stops=value if field is Field.STOPS else question.stops,
+        )
+
+    def _put(self) -> None:
+        self.host.close()
+        self.host.edit(PutQuestion(question=self.question))

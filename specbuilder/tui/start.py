@@ -1,0 +1,46 @@
+"""What is read before a job can be opened: first the names of the jobs, then the catalogue and the reasoning."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from specbuilder.storage.job_files import job_files
+from specbuilder.storage.jobs import default_jobs_path
+from specbuilder.wording.jobs import rules_unreadable
+
+if TYPE_CHECKING:
+    from .opening import Floor, Opening
+
+
+class Start:
+    """Where jobs and rules stand, and which counter this is."""
+
+    def __init__(self, jobs: Path | None, rules: Path | None, counter: str) -> None:
+        self.jobs = jobs if jobs is not None else default_jobs_path()
+        self.rules = rules
+        self.counter = counter
+
+    def names(self) -> tuple[str, ...]:
+        """Numbers of the jobs, from the names of their files alone: fast, for the first frame."""
+        try:
+            names = os.listdir(self.jobs)
+        except OSError:
+            return ()
+        return tuple(dict.fromkeys(files.number for files in job_files(self.jobs, names)))
+
+    def load(self, floor: Floor) -> Opening | Sequence[str]:
+        """Catalogue, folder and desk; or the sentences that say what must be mended. Slow: for a worker."""
+        from specbuilder.storage.jobs import JobsFolder, local_time
+        from specbuilder.storage.rules_files import RulesFaults, read_rules, rules_folder
+
+        from .desk import Desk
+        from .opening import Opening
+
+        try:
+            catalogue = read_rules(self.rules if self.rules is not None else rules_folder())
+        except RulesFaults as error:
+            return rules_unreadable(tuple(str(fault) for fault in error.faults))
+        return Opening(floor, Desk(JobsFolder(self.jobs), catalogue, local_time, self.counter))

@@ -1,0 +1,279 @@
+"""The walk through one job: its nine pages, what is done on them, and the way from one open thing to the next."""
+
+from __future__ import annotations
+
+from typing import TypeAlias
+
+from specbuilder.model.edits import Edit
+from specbuilder.model.ids import BriefKey, GroupId, OptionId
+from specbuilder.model.kinds import STEPS, Step
+from specbuilder.session.state import Done
+from specbuilder.session.walk import OpenThing, open_things
+from specbuilder.storage.disk import DiskError
+from specbuilder.storage.journal import CursorPlace
+from specbuilder.storage.lock import LockHolder
+from specbuilder.wording import edits as words
+from specbuilder.wording.jobs import disk_trouble, read_only, saved
+from specbuilder.wording.last_line import again_hint, back_hint
+from specbuilder.wording.open_things import all_is_decided, only_this_is_open
+
+from .desk import Desk
+from .items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnQuestion, OnReading
+from .keys import Act, Where
+from .line import EMPTY, Line
+from .screens.brief import BriefPage
+from .screens.check import CheckPage
+from .screens.find import FindPage
+from .screens.heading import heading
+from .screens.job_actions import JobActionsPage
+from .screens.ledgers import LedgerPage, LedgersPage
+from .screens.margin import below, beside, open_lines
+from .screens.open_things import OpenPage, item_of
+from .screens.page import Host, Page
+from .screens.step import StepPage
+from .screens.why import WhyPage
+
+BAR_ROWS = 3
+BARS_FROM = 5
+"""From so many rows on the foot holds ledgers as well."""
+
+StopPage: TypeAlias = BriefPage | StepPage | CheckPage
+
+
+class Walk:
+    """Where the seller is in the open job."""
+
+    def __init__(self, host: Host, desk: Desk) -> None:
+        self.host = host
+        self.desk = desk
+        self.step = Step.BRIEF
+        self.pages: dict[Step, StopPage] = {}
+
+    @property
+    def page(self) -> StopPage:
+        """The page of the step."""
+        return self.pages[self.step]
+
+    def start(self, place: CursorPlace | None) -> None:
+        """Fresh pages for a job, with the cursor where it was left."""
+        self.pages = {step: self._page(step) for step in STEPS}
+        self.step = place.step if place is not None else Step.BRIEF
+        self.page.entered()
+        if place is None:
+            return
+        if (item := self._item(place.row)) is not None:
+            self.page.reach(item)
+            if place.typed:
+                self.host.drafts[item] = place.typed
+
+    def place(self) -> CursorPlace:
+        """Where the cursor is, with what is half typed."""
+        at, entry = self.page.at, self.page.entry
+        typed = entry.text if entry is not None else self.host.drafts.get(at, "") if at is not None else ""
+        return CursorPlace(step=self.step, row=_row(at), typed=typed)
+
+    # -- doing -----------------------------------------------------------------------------------------------------
+
+    def edit(self, edit: Edit) -> bool:
+        """Do it and say it; a refusal is said, too."""
+        if self.desk.read_only:
+            self._say_read_only()
+            return False
+        done, outcome = self.desk.edit(edit)
+        catalogue = self.desk.catalogue
+        if done is None:
+            self.host.say(words.refused(catalogue, edit, outcome))
+            return False
+        told = words.done(catalogue, edit, done.before, done.after, done.brought, done.left)
+        self._say_done(back_hint(told))
+        return True
+
+    def undo(self) -> None:
+        """Take the last edit back and name it."""
+        if self.desk.read_only:
+            self._say_read_only()
+            return
+        done = self.desk.undo()
+        self._say_done(again_hint(self._undone(done)) if done is not None else words.nothing_to_undo())
+
+    def redo(self) -> None:
+        """Put it back and name it."""
+        if self.desk.read_only:
+            self._say_read_only()
+            return
+        done = self.desk.redo()
+        if done is None:
+            self.host.say(words.nothing_to_redo())
+            return
+        told = words.redone(self.desk.catalogue, done.edit, done.before, done.after)
+        self._say_done(back_hint(told))
+
+    # -- going -----------------------------------------------------------------------------------------------------
+
+    def go(self, step: Step, item: Item | None = None) -> None:
+        """Enter a step, and stand on an item of it."""
+        if step is not self.step:
+            self.step = step
+            self.page.entered()
+        if item is not None:
+            self.page.reach(item)
+
+    def step_by(self, by: int) -> None:
+        """The step before or after; the ends stay."""
+        index = STEPS.index(self.step) + by
+        if 0 <= index < len(STEPS):
+            self.go(STEPS[index])
+
+    def next_thing(self) -> None:
+        """The next undecided, unknown or broken thing behind the cursor, wherever it is; behind the last the first."""
+        places = [
+            place for thing in open_things(self.desk.catalogue, self.desk.report) if (place := self._target(thing))
+        ]
+        if not places:
+            self.host.say(all_is_decided())
+            return
+        here = STEPS.index(self.step), self.page.order_of(self.page.at)
+        orders = [(STEPS.index(step), self.pages[step].order_of(item)) for step, item in places]
+        later = [(order, place) for order, place in zip(orders, places, strict=True) if order > here]
+        step, item = min(later, key=lambda found: found[0])[1] if later else places[0]
+        if len(set(places)) == 1 and not later:
+            self.host.say(only_this_is_open())
+        self.go(step, item)
+
+    def why(self) -> None:
+        """Why the thing under the cursor is as it is."""
+        match self.page.at:
+            case OnOption(option):
+                self.host.why(option)
+            case OnGroup(group):
+                clashes = self.desk.report.groups[group].clashes
+                found = next((f for f in self.desk.report.findings if f.rule in clashes), None)
+                if found is not None:
+                    self.host.show(WhyPage(self.host, found))
+            case _:
+                pass
+
+    def side_page(self, act: Act) -> Page | None:
+        """The page an act opens beside the walk."""
+        match act:
+            case Act.LEDGERS:
+                return LedgersPage(self.host)
+            case Act.OPEN_THINGS:
+                return OpenPage(self.host)
+            case Act.FIND:
+                return FindPage(self.host)
+            case _:
+                return None
+
+    def actions_page(self, below: Where) -> Page:
+        """Everything that can be done or gone to from there."""
+        return JobActionsPage(self.host, below)
+
+    def why_page(self, option: OptionId) -> Page:
+        """Why an option is as it is."""
+        return WhyPage(self.host, option)
+
+    def page_of(self, item: OnReading | OnFinding) -> Page:
+        """The page that tells a ledger or a finding."""
+        if isinstance(item, OnReading):
+            return LedgerPage(self.host, item.ledger)
+        found = next(f for f in self.desk.report.findings if f.rule == item.rule)
+        return WhyPage(self.host, found)
+
+    def reach(self, item: Item) -> None:
+        """Stand on an item, in whichever step it is."""
+        catalogue = self.desk.catalogue
+        match item:
+            case OnOption(option):
+                self.go(catalogue.groups[catalogue.options[option].group].step, item)
+            case OnGroup(group):
+                self.go(catalogue.groups[group].step, item)
+            case OnAnswer():
+                self.go(Step.BRIEF, item)
+            case OnField():
+                self.go(Step.BASE_VAN, item)
+            case _:
+                pass
+
+    # -- what is seen ----------------------------------------------------------------------------------------------
+
+    def heading(self, cells: int) -> list[Line]:
+        """Job, glance, steps and the question of the step."""
+        told = saved(self.desk.changed_at) if self.desk.changed_at and self.desk.trouble is None else ""
+        return heading(self.host, self.step, cells, told)
+
+    def foot(self, told: list[Line], cells: int, rows: int) -> list[Line]:
+        """Under the page in a small window: sentences, and ledgers where there is room for both."""
+        if self.step in (Step.BRIEF, Step.CHECK) or rows < BARS_FROM:
+            return told[:rows]
+        sentences = (told + [EMPTY] * rows)[: rows - BAR_ROWS]
+        return [*sentences, *below(self.host, cells)]
+
+    def beside(self, cells: int, rows: int, third: bool) -> list[Line]:
+        """The right pane while no page is open in it."""
+        return beside(self.host, cells, rows, third)
+
+    def third(self, cells: int) -> list[Line]:
+        """The third pane."""
+        return open_lines(self.host, cells)
+
+    # -- inside ----------------------------------------------------------------------------------------------------
+
+    def _page(self, step: Step) -> StopPage:
+        match step:
+            case Step.BRIEF:
+                return BriefPage(self.host)
+            case Step.CHECK:
+                return CheckPage(self.host)
+            case _:
+                return StepPage(self.host, step)
+
+    def _target(self, thing: OpenThing) -> tuple[Step, Item] | None:
+        """Where the cursor goes for an open thing."""
+        item = item_of(thing)
+        if not isinstance(item, OnFinding):
+            return thing.step, item
+        found = next((f for f in self.desk.report.findings if f.rule == item.rule), None)
+        subjects = [o for o in found.subjects if o in self.desk.catalogue.options] if found is not None else []
+        if not subjects:
+            return Step.CHECK, item
+        last = subjects[-1]
+        return self.desk.catalogue.groups[self.desk.catalogue.options[last].group].step, OnOption(last)
+
+    def _item(self, row: str) -> Item | None:
+        catalogue = self.desk.catalogue
+        if row in catalogue.options:
+            return OnOption(OptionId(row))
+        if row in catalogue.groups:
+            return OnGroup(GroupId(row))
+        if row in catalogue.brief:
+            return OnAnswer(BriefKey(row))
+        return OnField(Field(row)) if row in list(Field) else None
+
+    def _undone(self, done: Done) -> str:
+        return words.undone(self.desk.catalogue, done.edit, done.before, done.after)
+
+    def _say_done(self, told: str) -> None:
+        trouble = self.desk.trouble
+        self.host.say(disk_trouble(trouble.reason) if trouble is not None else told)
+
+    def _say_read_only(self) -> None:
+        job = self.desk.job
+        because = job.read_only_because if job is not None else None
+        match because:
+            case LockHolder():
+                self.host.say(read_only(because.counter, because.since_words(self.desk.clock())))
+            case DiskError():
+                self.host.say(str(because))
+            case None:
+                pass
+
+
+def _row(item: Item | None) -> str:
+    match item:
+        case OnOption(name) | OnGroup(name) | OnAnswer(name):
+            return name
+        case OnField(field=field, about=""):
+            return field.value
+        case OnQuestion() | OnFinding() | _:
+            return ""

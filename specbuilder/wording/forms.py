@@ -1,0 +1,123 @@
+"""Labels and hints of what is typed and is no line of the brief: customer, real van, own part, who finds out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from .states import NOT_KNOWN
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FieldWords:
+    """Words of one field."""
+
+    label: str
+    hint: str
+    needs: str = ""
+    """Said when something else was typed."""
+
+
+def field_words(name: str) -> FieldWords:
+    """The words of a field by its name, e.g. ``vin-tail``."""
+    return _FIELDS[name]
+
+
+def field_value(text: str) -> str:
+    """What stands beside the label: the text, or ``not known yet``."""
+    return text or NOT_KNOWN
+
+
+def not_taken(text: str) -> str:
+    """A text that was typed and left: it stays until it is taken or deleted."""
+    return f"not taken: {text}"
+
+
+def form_title(name: str) -> str:
+    """The line over a form."""
+    return _TITLES[name]
+
+
+def whose_words() -> str:
+    """The numbered answers to *whose part*."""
+    return "1 ours  2 theirs"
+
+
+def owners() -> tuple[str, ...]:
+    """Who may be asked to find something out; what is typed instead counts as well."""
+    return ("customer", "counter", "workshop")
+
+
+def owners_words() -> str:
+    """The numbered answers to *who finds out*."""
+    return "  ".join(f"{number} {owner}" for number, owner in enumerate(owners(), 1))
+
+
+def question_take_hint() -> str:
+    """What Enter does at the end of the form."""
+    return "Enter writes it down as an open question; Esc leaves it"
+
+
+_FIELDS: dict[str, FieldWords] = {
+    "name": FieldWords(label="Customer's name", hint="As it goes on the papers. Enter begins, Enter takes it."),
+    "contact": FieldWords(label="Contact", hint="Telephone, mail or address. Enter begins, Enter takes it."),
+    "job-note": FieldWords(label="Our note", hint="For the house only: on no paper and no customer view."),
+    "registration": FieldWords(label="Registration", hint="The number plate, as on its papers."),
+    "vin-tail": FieldWords(
+        label="Chassis number, end",
+        hint="The last six characters of the chassis number. Needed before signing.",
+        needs="The last six characters of the chassis number are needed here: letters and figures.",
+    ),
+    "year": FieldWords(
+        label="Year",
+        hint="The year it was made. Needed before signing.",
+        needs="A year is needed here, four figures.",
+    ),
+    "paint-code": FieldWords(label="Paint code", hint="From the plate on the van."),
+    "mileage": FieldWords(label="Mileage", hint="In kilometres.", needs="Whole kilometres are needed here."),
+    "damage": FieldWords(label="Damage found", hint="What was there before we touched it, in words."),
+    "weighed-front": FieldWords(
+        label="Weighed, front axle",
+        hint="In kilograms, from the weighbridge ticket.",
+        needs="Kilograms are needed here, above nought.",
+    ),
+    "weighed-rear": FieldWords(
+        label="Weighed, rear axle",
+        hint="In kilograms, from the weighbridge ticket.",
+        needs="Kilograms are needed here, above nought.",
+    ),
+    "choice-note": FieldWords(label="Note for the workshop", hint="Printed on the workshop sheet. Enter begins."),
+    "part-mass": FieldWords(
+        label="Their part weighs",
+        hint="In kilograms. Empty: an open question.",
+        needs="Kilograms are needed here.",
+    ),
+    "part-watts": FieldWords(
+        label="Their part draws", hint="In watts; 0 for none. Empty: an open question.", needs="Watts are needed here."
+    ),
+    "part-cut-out": FieldWords(label="Cut-out", hint="Width by height in mm, as its paper says; none if it has none."),
+    "part-arrives": FieldWords(
+        label="Arrives", hint="Date as 2031-04-28.", needs="A date is needed here, written as 2031-04-28."
+    ),
+    "who": FieldWords(label="Who finds out", hint="A number, or Enter and a name."),
+    "due": FieldWords(
+        label="By when", hint="Date as 2031-04-28.", needs="A date is needed here, written as 2031-04-28."
+    ),
+    "stops": FieldWords(label="What it stops", hint="A build step such as B4, or signing. May stay empty."),
+    "by": FieldWords(label="Accepted by", hint="Who gives their word. Enter begins, Enter takes it."),
+}
+
+_TITLES: dict[str, str] = {
+    "customer": "Who it is for",
+    "van": "The real van, from the vehicle itself",
+    "who": "Who finds out, by when?",
+    "accept": "Accept in writing",
+    "details": "Details",
+    "usual": "House usual for this step",
+    "open": "Open things",
+    "find": "Find",
+    "actions": "Actions",
+    "keys": "Keys",
+    "ledgers": "Ledgers, worst first",
+    "jobs": "Jobs",
+    "job-state": "State of the job",
+}

@@ -1,0 +1,119 @@
+"""What a person types, as values: numbers, dates, answers. None means it is none of that kind."""
+
+from __future__ import annotations
+
+import datetime
+from typing import assert_never
+
+from specbuilder.model.brief import Answer, BriefLine
+from specbuilder.model.kinds import AnswerType
+
+from .quantities import PENCE
+
+_LONGEST_NUMBER = 12
+
+
+def whole(text: str) -> int | None:
+    """A whole number of nought or more; thousands commas and spaces do not matter."""
+    bare = _bare(text)
+    return int(bare) if bare.isdecimal() else None
+
+
+def number(text: str) -> float | None:
+    """A number with or without decimals and sign."""
+    bare = _bare(text)
+    before, _, after = bare.removeprefix("-").partition(".")
+    return float(bare) if (before + after).isdecimal() else None
+
+
+def above_nought(text: str) -> float | None:
+    """A number above nought."""
+    value = number(text)
+    return value if value is not None and value > 0 else None
+
+
+def plain(value: float) -> str:
+    """A number as it is typed: no thousands comma, no unit."""
+    return f"{value:.10g}"
+
+
+def date(text: str) -> str | None:
+    """A date as ``2031-04-28``, as it was typed."""
+    try:
+        return datetime.date.fromisoformat(text).isoformat()
+    except ValueError:
+        return None
+
+
+def days_after(moment: str, days: int) -> str:
+    """The date so many days after a moment that begins with its date."""
+    return (datetime.date.fromisoformat(moment[:10]) + datetime.timedelta(days=days)).isoformat()
+
+
+def answer(line: BriefLine, text: str) -> Answer | None:
+    """The answer to a line of the brief. Money is typed in whole units of money and becomes pence."""
+    match line.type:
+        case AnswerType.WHOLE:
+            return _within(line, _whole_answer(line, text))
+        case AnswerType.DECIMAL:
+            return _within(line, number(text))
+        case AnswerType.ONE_OF:
+            return numbered(line, text)
+        case AnswerType.LIST:
+            values = tuple(numbered(line, part) for part in text.split())
+            return tuple(v for v in values if v is not None) if values and None not in values else None
+        case AnswerType.AGES:
+            ages = tuple(whole(part) for part in text.replace(",", " ").split())
+            good = [age for age in ages if age is not None and line.least <= age <= line.most]
+            return tuple(good) if good and len(good) == len(ages) else None
+        case _:
+            assert_never(line.type)
+
+
+def numbered(line: BriefLine, text: str) -> str | None:
+    """The word of a line that has this number, counted from 1."""
+    place = whole(text)
+    return line.values[place - 1] if place is not None and 0 < place <= len(line.values) else None
+
+
+def one_digit(line: BriefLine) -> bool:
+    """True when one digit is a whole answer, so that nothing need follow it."""
+    match line.type:
+        case AnswerType.WHOLE:
+            return line.least >= 0 and line.most <= 9 and line.unit != PENCE
+        case AnswerType.ONE_OF:
+            return len(line.values) <= 9
+        case AnswerType.DECIMAL | AnswerType.LIST | AnswerType.AGES:
+            return False
+        case _:
+            assert_never(line.type)
+
+
+def typed_answer(line: BriefLine, value: Answer) -> str:
+    """An answer as it would be typed."""
+    match value:
+        case str():
+            return str(line.values.index(value) + 1) if value in line.values else ""
+        case tuple():
+            return " ".join(typed_answer(line, v) if isinstance(v, str) else str(v) for v in value)
+        case int() | float():
+            return plain(value / 100 if line.unit == PENCE else value)
+        case _:
+            assert_never(value)
+
+
+def _whole_answer(line: BriefLine, text: str) -> int | None:
+    value = number(text)
+    if value is None or value != int(value):
+        return None
+    return int(value) * 100 if line.unit == PENCE else int(value)
+
+
+def _within(line: BriefLine, value: float | None) -> int | float | None:
+    return value if value is not None and line.least <= value <= line.most else None
+
+
+def _bare(text: str) -> str:
+    """Without thousands commas and spaces; empty when it cannot be a number."""
+    bare = text.replace(",", "").replace(" ", "")
+    return bare if bare.isascii() and len(bare) <= _LONGEST_NUMBER else ""

@@ -1,0 +1,49 @@
+"""Titles and small sentences of the page that says why."""
+
+from __future__ import annotations
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.findings import Finding
+from specbuilder.model.ids import OptionId
+from specbuilder.model.kinds import OptionState
+from specbuilder.model.report import Report
+
+from .names import option_name
+from .plain import fitted
+from .states import level_words, state_word, verdict_word
+
+_LONGEST_NAME = 60
+
+
+def why_title(catalogue: Catalogue, report: Report, option: OptionId) -> str:
+    """``WHY Bench Three is blocked``; a choice that clashes is told as such."""
+    status = report.options[option]
+    name = fitted(option_name(catalogue, option), _LONGEST_NAME)
+    if status.clashes and report.spec.has(option):
+        return f"WHY {name} clashes"
+    word = state_word(status.state)
+    return f"WHY {name} {word}" if status.state is OptionState.FOLLOWS else f"WHY {name} is {word}"
+
+
+def why_finding_title(catalogue: Catalogue, finding: Finding) -> str:
+    """``WHY it is broken   STOP: cannot be signed``."""
+    word = verdict_word(finding.verdict, finding.accepted)
+    told = f"WHY it is {word}" if word in ("broken", "accepted") else f"WHY: {word}"
+    return f"{told}   {finding.level.value}: {level_words(finding.level)}"
+
+
+def offers_head() -> str:
+    """Over what the house offers."""
+    return "WHAT WE CAN DO"
+
+
+def nothing_in_the_way(catalogue: Catalogue, report: Report, option: OptionId) -> str:
+    """What is said of an option that is plainly open or chosen."""
+    if report.spec.has(option):
+        return f"{option_name(catalogue, option)} was taken and clashes with nothing. u takes the last thing out again."
+    return f"Nothing is in the way of {option_name(catalogue, option)}. Enter takes it."
+
+
+def cannot_accept() -> str:
+    """Said when something cannot be accepted in writing."""
+    return "Only what is broken at SIGN or NOTE can be accepted in writing; a STOP cannot"
