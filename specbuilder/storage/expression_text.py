@@ -67,4 +67,4 @@ def _atom_text(atom: Atom, job_keys: Collection[BriefKey]) -> str:
 
 def _number_text(number: float) -> str:
     """Without exponent, which the written form does not know, and without digits that say nothing."""
-    return f"{int(number)}" if number.is_integer() else f"{Decimal(repr(number)):f}"
+    return f"{int(number)}" if number == int(number) else f"{Decimal(repr(number)):f}"
