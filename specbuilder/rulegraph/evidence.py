@@ -29,7 +29,7 @@ from specbuilder.model.rules import (
 )
 from specbuilder.model.situation import Situation
 
-from .standing import Standing, zone_claims
+from .standing import Standing
 from .truth import all_of, fits, most_claims, need_met, placed_legally, tag_name, zone_free
 
 
@@ -103,8 +103,8 @@ def _gather_atom(atom: Atom, standing: Standing, side: Place | None, evidence: E
                     evidence.lacks.append(Lack(group=placed.option.group))
         case ZonesFree(zones):
             for zone in zones:
-                if zone_free(zone, situation) is not Truth.YES:
-                    evidence.subjects += zone_claims(situation, zone)[1]
+                if zone_free(zone, standing) is not Truth.YES:
+                    evidence.subjects += standing.claims.get(zone, (0, ()))[1]
                     evidence.lacks += _may_claim(situation, zone)
         case Always():
             pass

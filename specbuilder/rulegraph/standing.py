@@ -29,6 +29,8 @@ class Standing:
     """Answers that are still possible in undecided groups."""
     answered: Mapping[GroupId, int]
     """How many different options each group has."""
+    claims: Mapping[Zone, tuple[int, tuple[OptionId, ...]]]
+    """Zones that choices claim: how often after what is freed, the van's own claims counted, and by which choices."""
 
 
 def stand(situation: Situation, readings: Mapping[LedgerId, Reading]) -> Standing:
@@ -54,6 +56,7 @@ def stand(situation: Situation, readings: Mapping[LedgerId, Reading]) -> Standin
         frozenset(p.option.id for p in situation.placed),
         may_choose,
         {group: len(options) for group, options in answered.items()},
+        _claims(situation),
     )
 
 
@@ -69,11 +72,13 @@ def swapped(standing: Standing, out: tuple[Placed, ...], coming: Placed) -> Stan
     for tag in _tags(coming):
         given[tag] = (*given.get(tag, ()), coming.option.id)
     placed = (*(p for p in standing.situation.placed if p not in out), coming)
+    situation = replace(standing.situation, placed=placed)
     return replace(
         standing,
-        situation=replace(standing.situation, placed=placed),
+        situation=situation,
         given=given,
         chosen=(standing.chosen - gone) | {coming.option.id},
+        claims=_claims(situation),
     )
 
 
@@ -84,23 +89,23 @@ def _tags(placed: Placed) -> Iterable[str]:
     return tags
 
 
-def zone_claims(situation: Situation, zone: Zone) -> tuple[int, tuple[OptionId, ...]]:
-    """How often a zone is claimed after what is freed, and the choices that claim it.
-
-    The van's own claims count; a zone that no choice claims is nobody's quarrel and counts 0.
-    """
-    claims, by = 0, list[OptionId]()
+def _claims(situation: Situation) -> dict[Zone, tuple[int, tuple[OptionId, ...]]]:
+    """A zone that no choice claims is nobody's quarrel and is left out."""
+    counted: dict[Zone, int] = {}
+    by: dict[Zone, list[OptionId]] = {}
     for placed in situation.placed:
-        here = zones_at(placed.option.zones, placed.place.value if placed.place else None).count(zone)
-        if here:
-            claims += here * placed.count
-            by.append(placed.option.id)
-    if not by:
-        return 0, ()
-    van = situation.van_data
-    claims += van.zones_taken.count(zone) if van else 0
-    claims -= sum(p.option.frees_zones.count(zone) for p in situation.placed)
-    return claims, tuple(by)
+        if placed.option.zones:
+            for zone in zones_at(placed.option.zones, placed.place.value if placed.place else None):
+                counted[zone] = counted.get(zone, 0) + placed.count
+                by.setdefault(zone, []).append(placed.option.id)
+    for zone in situation.van_data.zones_taken if situation.van_data else ():
+        if zone in counted:
+            counted[zone] += 1
+    for placed in situation.placed:
+        for zone in placed.option.frees_zones:
+            if zone in counted:
+                counted[zone] -= 1
+    return {zone: (count, tuple(dict.fromkeys(by[zone]))) for zone, count in counted.items()}
 
 
 def zones_at(zones: tuple[Zone, ...], place: str | None) -> list[Zone]:

@@ -32,10 +32,9 @@ from specbuilder.model.rules import (
     WithinBound,
     ZonesFree,
 )
-from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span
 
-from .standing import Standing, zone_claims, zones_at
+from .standing import Standing, zones_at
 
 SLACK = 1e-9
 """Two floats nearer than this part of the bound are equal."""
@@ -110,7 +109,7 @@ def truth_of(atom: Atom, standing: Standing, side: Place | None) -> Truth:
         case PlacesLegal():
             return least_of(placed_legally(p.place, p.option.places) for p in standing.situation.placed)
         case ZonesFree(zones):
-            return least_of(zone_free(zone, standing.situation) for zone in zones)
+            return least_of(zone_free(zone, standing) for zone in zones)
         case _:
             assert_never(atom)
 
@@ -209,9 +208,10 @@ def placed_legally(place: Place | None, places: tuple[Place, ...]) -> Truth:
     return _yes(place in places)
 
 
-def zone_free(zone: Zone, situation: Situation) -> Truth:
+def zone_free(zone: Zone, standing: Standing) -> Truth:
     """Whether no more than one thing claims the zone."""
-    claims, _ = zone_claims(situation, zone)
+    situation = standing.situation
+    claims, _ = standing.claims.get(zone, (0, ()))
     if claims > 1:
         return Truth.NO
     taken = situation.van_data.zones_taken.count(zone) if situation.van_data else 0

@@ -118,6 +118,8 @@ def _would_clear(
     clashes: dict[OptionId, list[RuleId]],
 ) -> tuple[RuleId, ...]:
     """Clashes of what stands in the option's pick-one group that end when the option takes its place."""
+    if not clashes:
+        return ()
     situation, catalogue = standing.situation, standing.situation.catalogue
     if stand_.state is not OptionState.OPEN or catalogue.groups[option.group].pick is not Pick.ONE:
         return ()

@@ -9,9 +9,8 @@ from functools import partial
 from specbuilder.calc import made
 from specbuilder.calc.calculation import Calculation
 from specbuilder.calc.weights import Weight, weights_of
-from specbuilder.model.catalogue import Option
 from specbuilder.model.findings import Cause, CauseKind
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import Level, OptionState, Pick, Place, RuleKind, Truth, Verdict
 from specbuilder.model.rules import Rule, WithinBound
 from specbuilder.model.situation import Situation
@@ -65,13 +64,24 @@ def _may_block(
 ) -> tuple[tuple[OptionId, Place | None], ...]:
     """Open options heavy enough to use the room up, with the place they would take."""
     weights = weights_of(situation.catalogue)[limit.ledger]
+    given_up = _given_up(situation, weights)
     options = situation.catalogue.options
     return tuple(
         (option, stands[option].place)
         for option, weight in weights.items()
-        if stands[option].state is OptionState.OPEN
-        and weight.taken + _given_up(situation, options[option], weights) > room
+        if stands[option].state is OptionState.OPEN and weight.taken + given_up.get(options[option].group, 0) > room
     )
+
+
+def _given_up(situation: Situation, weights: Mapping[OptionId, Weight]) -> Mapping[GroupId, float]:
+    """What leaves each pick-one group when another answer takes the place of its choice."""
+    groups = situation.catalogue.groups
+    lost: dict[GroupId, float] = {}
+    for placed in situation.placed:
+        option = placed.option
+        if option.id in weights and groups[option.group].pick is Pick.ONE:
+            lost[option.group] = lost.get(option.group, 0) + weights[option.id].given_up
+    return lost
 
 
 def _out_of_reach(
@@ -86,11 +96,3 @@ def _out_of_reach(
         if reach is not None and within(limit, *reach) is Truth.NO:
             found.append(option)
     return tuple(found)
-
-
-def _given_up(situation: Situation, option: Option, weights: Mapping[OptionId, Weight]) -> float:
-    """What leaves when the option takes the place of its pick-one group's choice."""
-    if situation.catalogue.groups[option.group].pick is Pick.ANY:
-        return 0.0
-    leaving = (p.option.id for p in situation.placed if p.option.group == option.group)
-    return sum(weights[o].given_up for o in leaving if o in weights)
