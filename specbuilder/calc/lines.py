@@ -7,7 +7,7 @@ from dataclasses import replace
 from math import isfinite
 
 from specbuilder.model.ledger import Entry
-from specbuilder.model.span import Span, hull, point
+from specbuilder.model.span import ZERO, Span, hull, point
 
 from .frame import Frame
 from .measure import Amounts, Measure, Shares
@@ -123,12 +123,12 @@ def _rest(measure: Measure, frame: Frame, share: Shares, chain: Chain, scale: fl
     for slot in chain.slots:
         if _is_answer(slot):
             states = {share.combine(state, joint) for state in states for joint in slot.states}
-    found = [more for state in states if (more := measure.rest(state, frame)) is not None]
+    rests = (measure.rest(state, frame) for state in states)
+    found = [rest for rest in rests if rest is not None]
     assert measure.rest_entry is not None
-    if found and (min(found) or max(found)):
-        line = measure.rest_entry(Span(min(found), max(found)) * scale, frame)
-        if line is not None:
-            yield line
+    amount = Span(min(found), max(found)) if found else ZERO
+    if amount != ZERO and (line := measure.rest_entry(amount * scale, frame)) is not None:
+        yield line
 
 
 def _is_answer(slot: Slot) -> bool:

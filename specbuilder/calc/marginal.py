@@ -21,7 +21,7 @@ def marginals(measure: Measure, situation: Situation, ledger: LedgerId | None = 
     """Every option of the catalogue with what it adds to the settled choices, in the measure's unit.
 
     A choice says what it adds now; an option of a group of one answer what it adds more than the choice there; any
-    other what one of it adds. A customer's part counts with its own mass, or the catalogue's while nobody has weighed it.
+    other what one of it adds. A customer's part counts with its own mass, or the catalogue's until it is weighed.
     """
     prep = prepared(situation)
     share = shares(measure, prep.catalogue, situation.van)

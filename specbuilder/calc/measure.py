@@ -63,7 +63,7 @@ def _no_rest(_joint: Joint, _frame: Frame) -> float | None:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Measure:
-    """value = ``final``(sum of ``base`` + sum of count * ``amount`` + ``rest``(folded ``parts``)); equal if identical."""
+    """value = ``final``(sum of ``base`` + sum of count * ``amount`` + ``rest``(folded ``parts``))."""
 
     base: Callable[[Frame], tuple[Entry, ...]] = _no_entries
     """Labelled lines that are no choice."""

@@ -95,7 +95,7 @@ _CHOICES = Measure(amount=_net_pence)
 def price(situation: Situation) -> Price:
     """Totals of what the house sells, from least to most, in whole pence; each end is rounded once.
 
-    While the base van is undecided the price is that of every van that may still be chosen; with none left it holds none.
+    While the base van is undecided the price is that of every van that may still be chosen; with none left it is out.
     """
     prep, asked = prepared(situation), Asked(situation.facts)
     included, found = supplied(prep), outcome(NET, prep, asked, None, listed=False)

@@ -17,7 +17,7 @@ def x_from_datum_mm(x_mm: float, anchor_x_mm: float) -> float:
 def above_steel_mm(kit_mm: float, highest_on_kit_mm: float, highest_fixed_mm: float) -> float:
     """How far the highest thing stands above the van's own roof when all is closed. Result in mm.
 
-    Equation: ``max(kit_mm + highest_on_kit_mm, highest_fixed_mm)``: a thing on the kit adds to it, a fixed one does not.
+    Equation: ``max(kit_mm + highest_on_kit_mm, highest_fixed_mm)``: a thing on the kit adds to it, a fixed one not.
     Valid for: 0 where there is none of a kind.
     Source: height summed over what stands on top of each other; a house rule, measured again on collection day.
 
