@@ -188,7 +188,8 @@ def _group_text(catalogue: Catalogue, wanted: str) -> str:
 
 def _why_option(catalogue: Catalogue, report: Report, option: OptionId, json: bool) -> Answer:
     cause = why_option(catalogue, report.spec, option)
-    words = f"{ended(spoken.option_words(catalogue, report, option))} {rows.row_sentence(catalogue, report, option)}"
+    sentence = rows.row_sentence(catalogue, report, option, keys=False)
+    words = f"{ended(spoken.option_words(catalogue, report, option))} {sentence}".rstrip()
     chain = reasons.reasons(catalogue, report, cause) if cause else ()
     if json:
         return Answer((asjson.option_json(report, option, cause, words, chain),))

@@ -40,6 +40,17 @@ def answer_words(catalogue: Catalogue, line: BriefLine, value: Answer | None) ->
             assert_never(value)
 
 
+def telling(catalogue: Catalogue, line: BriefLine, value: Answer | None) -> str:
+    """An answer that says what it is about where it stands alone: ``2 grown-ups``, ``barrier height 2,100 mm``."""
+    words = answer_words(catalogue, line, value)
+    known = term(line.key)
+    bare = isinstance(value, int | float) and words not in (known.one, known.none) and not known.many
+    listed_or_amount = bare or (isinstance(value, tuple) and line.type is AnswerType.LIST and bool(value))
+    if listed_or_amount or (isinstance(value, str) and value not in known.values):
+        return f"{known.name} {words}"
+    return words
+
+
 def choice_word(line: BriefLine, value: str) -> str:
     """A word beside its number where it is picked from a list: a plain yes or no answers the sentence that asks."""
     return value if value in ("yes", "no") else value_word(line, value)
@@ -71,10 +82,10 @@ def question_words(catalogue: Catalogue, report: Report, number: int) -> str:
     group = catalogue.questions[number].group
     lines = [line for line in catalogue.brief.values() if line.question == number]
     given = [_group_words(catalogue, report, GroupId(group))] if group is not None else []
-    given += (line_words(catalogue, report, x.key) for x in lines if report.spec.answers.get(x.key) is not None)
+    given += (telling(catalogue, x, said) for x in lines if (said := report.spec.answers.get(x.key)) is not None)
     unknown = [key_name(catalogue, line.key) for line in lines if line.key in report.unknown]
     assumed = [
-        answer_words(catalogue, x, report.facts.get(x.key))
+        telling(catalogue, x, report.facts.get(x.key))
         for x in lines
         if x.key in report.assumed and report.spec.answers.get(x.key) is None
     ]

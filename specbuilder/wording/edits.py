@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import fields
 from typing import assert_never
 
@@ -25,12 +26,12 @@ from specbuilder.model.edits import (
     Withdraw,
     WriteNote,
 )
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import BriefKey, OptionId
 from specbuilder.model.kinds import Owner, Pick
 from specbuilder.model.outcome import Outcome, Refusal
 from specbuilder.model.spec import Spec
 
-from .brief import answer_words, not_an_answer
+from .brief import answer_words, not_an_answer, telling
 from .names import chosen_name, group_name, key_name, listed, option_name
 from .plain import ended, fitted, lowered, raised
 from .states import NOT_KNOWN, step_name
@@ -165,7 +166,7 @@ def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
         case SetNote(option=option, note=note):
             return f"{'Noted on' if note else 'Note taken off'} {option_name(catalogue, option)}"
         case AnswerLine(key=key):
-            return f"{raised(key_name(catalogue, key))}: {_answer(catalogue, after, edit)}"
+            return _answered(catalogue, after, key)
         case NameCustomer(name=name):
             return f"Customer: {_quoted(name) or 'no name yet'}"
         case FillVanData():
@@ -186,9 +187,16 @@ def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
             )
             return f"Took the house usual of step {step_name(step)}: {listed(came, most=_FEW)}"
         case Together(edits=edits):
-            return listed((_done(catalogue, e, before, after) for e in edits), most=_FEW) or "Nothing"
+            return _several(_done(catalogue, e, before, after) for e in edits)
         case _:
             assert_never(edit)
+
+
+def _several(sentences: Iterable[str]) -> str:
+    """``Took Pod galley; answered: 2 grown-ups; 3 more``."""
+    first, *rest = list(dict.fromkeys(sentences)) or ["Nothing to do"]
+    more = [f"{len(rest) - _FEW} more"] if len(rest) > _FEW else []
+    return "; ".join((first, *(lowered(sentence) for sentence in rest[:_FEW]), *more))
 
 
 def _about(edit: Edit) -> tuple[OptionId, ...]:
@@ -210,6 +218,13 @@ def _subject(catalogue: Catalogue, edit: Edit, spec: Spec) -> str:
 def _answer(catalogue: Catalogue, spec: Spec, edit: AnswerLine) -> str:
     line = catalogue.brief.get(edit.key)
     return answer_words(catalogue, line, spec.answers.get(edit.key)) if line else NOT_KNOWN
+
+
+def _answered(catalogue: Catalogue, spec: Spec, key: BriefKey) -> str:
+    line, value = catalogue.brief.get(key), spec.answers.get(key)
+    if line is None or value is None:
+        return f"{raised(key_name(catalogue, key))}: {NOT_KNOWN}"
+    return f"Answered: {telling(catalogue, line, value)}"
 
 
 def _whose(owner: Owner) -> str:

@@ -101,10 +101,13 @@ def van_words(catalogue: Catalogue, report: Report, *, short: bool = False) -> s
         return "van not known"
     name = option_name(catalogue, report.van)
     van = catalogue.options[report.van].van if report.van in catalogue.options else None
-    if short or van is None:
+    if short:
+        return name.partition(",")[0]
+    if van is None:
         return name
     doors = listed(place.value for place in van.sliding_doors)
-    return f"{name}, {van.fuel}, door {doors}" if doors else f"{name}, {van.fuel}"
+    more = (van.fuel, f"door {doors}" if doors and " door" not in name else "")
+    return ", ".join((name, *(word for word in more if word and word not in name)))
 
 
 def price_words(catalogue: Catalogue, price: Price, *, tight: bool = False) -> str:

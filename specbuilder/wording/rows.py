@@ -63,10 +63,19 @@ def row_note(catalogue: Catalogue, report: Report, option: OptionId, width: int 
     return note
 
 
-def row_sentence(catalogue: Catalogue, report: Report, option: OptionId) -> str:
-    """What stands below the list for the row under the cursor, in whole sentences."""
+def is_usual(catalogue: Catalogue, report: Report, option: OptionId) -> bool:
+    """Whether the house would take this now: of a pick-one group only the first of its usual answers that may stand."""
+    group = catalogue.groups[catalogue.options[option].group]
+    if group.pick is Pick.ANY:
+        return option in group.usual
+    may = (o for o in group.usual if o in report.options and report.options[o].state is not OptionState.BLOCKED)
+    return next(may, None) == option
+
+
+def row_sentence(catalogue: Catalogue, report: Report, option: OptionId, *, keys: bool = True) -> str:
+    """What stands below the list for the row under the cursor, in whole sentences; with ``keys`` what Enter shows."""
     status, known = report.options[option], catalogue.options[option]
-    parts = [*_state_sentences(catalogue, report, status)]
+    parts = [*_state_sentences(catalogue, report, status, keys=keys)]
     if known.description:
         parts.append(ended(known.description))
     parts += _consequences(catalogue, known, status)
@@ -103,7 +112,7 @@ def _notes(catalogue: Catalogue, report: Report, option: OptionId) -> Iterator[s
         case OptionState.CHOSEN:
             yield from _chosen_notes(catalogue, report, option)
         case OptionState.OPEN:
-            yield from _open_notes(catalogue, known, status)
+            yield from _open_notes(catalogue, known, status, usual=is_usual(catalogue, report, option))
         case _:
             assert_never(status.state)
 
@@ -119,10 +128,10 @@ def _chosen_notes(catalogue: Catalogue, report: Report, option: OptionId) -> Ite
             yield f"taken {choice.at[-5:]}"
 
 
-def _open_notes(catalogue: Catalogue, known: Option, status: OptionStatus) -> Iterator[str]:
+def _open_notes(catalogue: Catalogue, known: Option, status: OptionStatus, *, usual: bool) -> Iterator[str]:
     if status.would_clear:
         yield "would clear the clash"
-    if status.usual:
+    if usual:
         yield USUAL
     if status.brings:
         yield _brings(catalogue, status.brings)
@@ -158,18 +167,19 @@ def _about(catalogue: Catalogue, report: Report, rule: RuleId, option: OptionId)
     return "brief" if finding.keys else "needs another part"
 
 
-def _state_sentences(catalogue: Catalogue, report: Report, status: OptionStatus) -> Iterator[str]:
+def _state_sentences(catalogue: Catalogue, report: Report, status: OptionStatus, *, keys: bool) -> Iterator[str]:
     for rule in status.clashes:
         known = catalogue.rules[rule]
         yield f"{known.level.value}: {ended(known.because)}"
-    if status.clashes:
+    if status.clashes and keys:
         yield "Enter shows the ways out."
     match status.state:
         case OptionState.BLOCKED:
             why = reasons.reason_head(catalogue, report, status.cause) if status.cause else ""
             culprit = reasons.culprit(catalogue, report, status.cause, status.option) if status.cause else ""
             yield ended(f"Blocked: {why or culprit or 'no way to finish this build has it'}")
-            yield "Enter shows why."
+            if keys:
+                yield "Enter shows why."
         case OptionState.FOLLOWS:
             yield ended(f"Follows: {_from(catalogue, report, status)}")
         case OptionState.CHOSEN:

@@ -16,7 +16,7 @@ from .brief import open_question
 from .glance import price_words, state_words, van_words, weight_words
 from .names import choice_name, listed, option_name
 from .plain import ended
-from .rows import row_count_words
+from .rows import is_usual, row_count_words
 from .states import THEIRS, UNDECIDED, clash_count, place_explained, state_word, step_title
 
 
@@ -75,7 +75,7 @@ def option_words(catalogue: Catalogue, report: Report, option: OptionId) -> str:
         parts.append(count)
     if any(choice.owner is Owner.CUSTOMER for choice in taken):
         parts.append(THEIRS)
-    if status.usual:
+    if is_usual(catalogue, report, option):
         parts.append("usual")
     if status.cause is not None and status.state is OptionState.BLOCKED:
         why = reasons.reason_head(catalogue, report, status.cause)

@@ -84,7 +84,7 @@ def test_questions_say_what_is_known_and_what_is_not() -> None:
         3: "Fenwain Short",
         4: "not known yet",
         5: "not asked",
-        6: "assumed: 10 A",
+        6: "assumed: amps of the weakest pitch 10 A",
         7: "not asked",
         8: "not asked",
         9: "not asked",
