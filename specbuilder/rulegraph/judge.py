@@ -11,7 +11,8 @@ from typing import assert_never
 
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import LedgerId, RuleId
-from specbuilder.model.kinds import Place, RuleKind, Truth, Verdict
+from specbuilder.model.kinds import Level, Place, RuleKind, Truth, Verdict
+from specbuilder.model.ledger import Lack
 from specbuilder.model.rules import (
     SAME,
     FigureAbove,
@@ -148,5 +149,16 @@ def _at(rule: Rule, standing: Standing, side: Place | None) -> tuple[Verdict, Ev
     gather(rule.when, standing, side, evidence, wanted=False)
     gather(rule.then, standing, side, evidence, wanted=rule.kind in (RuleKind.NEEDS_ANY, RuleKind.ADVICE))
     if verdict is Verdict.BROKEN:
-        evidence.lacks.clear()
+        evidence.lacks[:] = _still_to_come(rule, standing, evidence)
+        verdict = Verdict.CANNOT_TELL if evidence.lacks else Verdict.BROKEN
     return verdict, evidence
+
+
+def _still_to_come(rule: Rule, standing: Standing, evidence: Evidence) -> list[Lack]:
+    """Extras that may still bring what is wanted, below STOP: nobody has walked their step to its end yet.
+
+    What stops is said at once, whatever may still come.
+    """
+    if rule.level is Level.STOP or rule.kind not in (RuleKind.NEEDS_ANY, RuleKind.ADVICE):
+        return []
+    return [Lack(group=group) for tag in evidence.wanted for group in standing.may_come.get(tag, ())]

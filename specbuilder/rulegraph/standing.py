@@ -24,6 +24,8 @@ class Standing:
     """Each capability that is given, with the choices that give it (the van among them), in the order taken."""
     may_give: Mapping[str, tuple[GroupId, ...]]
     """Each capability that an undecided group may still give."""
+    may_come: Mapping[str, tuple[GroupId, ...]]
+    """Each capability that an extra of a step may still bring while a question of that step is undecided."""
     chosen: frozenset[OptionId]
     may_choose: Mapping[OptionId, GroupId]
     """Answers that are still possible in undecided groups."""
@@ -53,11 +55,24 @@ def stand(situation: Situation, readings: Mapping[LedgerId, Reading]) -> Standin
         readings,
         {tag: tuple(options) for tag, options in given.items()},
         {tag: tuple(groups) for tag, groups in may_give.items()},
+        _may_come(situation),
         frozenset(p.option.id for p in situation.placed),
         may_choose,
         {group: len(options) for group, options in answered.items()},
         _claims(situation),
     )
+
+
+def _may_come(situation: Situation) -> dict[str, tuple[GroupId, ...]]:
+    groups = situation.catalogue.groups
+    unfinished = {groups[group].step for group in situation.undecided}
+    found: dict[str, list[GroupId]] = {}
+    for option in situation.free:
+        if groups[option.group].step in unfinished:
+            for tag in tags_given(option):
+                if option.group not in (seen := found.setdefault(tag, [])):
+                    seen.append(option.group)
+    return {tag: tuple(seen) for tag, seen in found.items()}
 
 
 def swapped(standing: Standing, out: tuple[Placed, ...], coming: Placed) -> Standing:

@@ -50,9 +50,14 @@ def run_of(rulebook: Rulebook, choices: tuple[Choice, ...], facts: Facts) -> Run
 
 
 def answer_literals(rulebook: Rulebook, facts: Facts) -> tuple[int, ...]:
-    """The atoms of the brief that are settled, as literals."""
+    """The atoms of the brief that are settled, as literals.
+
+    The state of the job (a line without a question) is left open: it moves on by itself and blocks no option.
+    """
     settled: list[int] = []
     for atom, variable in rulebook.clauses.atom.items():
+        if rulebook.catalogue.brief[atom.key].question is None:
+            continue
         truth = brief_truth(atom, facts)
         if truth is not Truth.MAYBE:
             settled.append(yes(variable) if truth is Truth.YES else no(variable))
