@@ -311,10 +311,9 @@ _SCALARS = st.one_of(
     st.dates(),
     st.sampled_from(["#awning@same", "brief.adults>2 | larchlid", "total-mass <= bound", "a | b", "one of", "list"]),
 )
-_KEYS = st.text(max_size=5) | st.sampled_from(
-    "group name when then kind type values assumed asked_when gives needs zones places columns rows circuit hole "
-    "space settings question predecessors position".split()
-)
+_FIRST_KEYS = ["group", "name", "when", "then", "kind", "type", "values", "assumed", "asked_when", "gives", "needs"]
+_OTHER_KEYS = ["zones", "places", "columns", "rows", "circuit", "hole", "space", "settings", "question", "predecessors"]
+_KEYS = st.text(max_size=5) | st.sampled_from([*_FIRST_KEYS, *_OTHER_KEYS])
 _VALUES = st.recursive(
     _SCALARS,
     lambda inner: st.lists(inner, max_size=3) | st.dictionaries(_KEYS, inner, max_size=3),
