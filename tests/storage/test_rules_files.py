@@ -10,18 +10,13 @@ import tomli_w
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
-from specbuilder.model.brief import BriefLine
-from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BriefKey, OptionId, RuleId
 from specbuilder.model.rules import NEVER, AllOf, AnyOf, BriefIs, Compare
-from specbuilder.storage.expression_text import expression_text
-from specbuilder.storage.expressions import parse_expression
-from specbuilder.storage.rules_files import RulesFaults, read_rules, rules_folder
+from specbuilder.storage.rules_files import RulesFaults, read_rules
 from specbuilder.storage.rules_tables import SECTIONS
 
 BAD = Path(__file__).parent.parent / "bad_files" / "rules"
 GOOD = BAD / "good"
-SHIPPED = Path(str(rules_folder()))
 FEW = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
@@ -29,11 +24,6 @@ FEW = settings(max_examples=60, deadline=None, suppress_health_check=[HealthChec
 def folder(tmp_path: Path) -> Path:
     """A copy of the smallest whole catalogue."""
     return Path(shutil.copytree(GOOD, tmp_path / "rules"))
-
-
-@pytest.fixture(scope="module")
-def shipped() -> Catalogue:
-    return read_rules(rules_folder())
 
 
 def faults_of(folder: Path) -> str:
@@ -234,49 +224,6 @@ def test_line_ends_and_marks_of_other_editors_are_taken(folder: Path) -> None:
     text = (folder / "catalogue.toml").read_bytes()
     (folder / "catalogue.toml").write_bytes(b"\xef\xbb\xbf" + text.replace(b"\n", b"\r\n"))
     assert read_rules(folder).rules[RuleId("weight-total")].origin.line == 68
-
-
-# --- the shipped catalogue
-
-
-def test_the_shipped_rules_are_read(shipped: Catalogue) -> None:
-    assert shipped.vans
-    assert shipped.rules
-
-
-def test_origins_name_the_head_of_each_table(shipped: Catalogue) -> None:
-    lines = {path: path.read_text("utf-8").splitlines() for path in SHIPPED.rglob("*.toml")}
-    for option in shipped.options.values():
-        head = lines[SHIPPED / option.origin.file][option.origin.line - 1]
-        assert head == f"[{'van' if option.van else 'option'}.{option.id}]"
-        for circuit in option.circuits:
-            here = lines[SHIPPED / circuit.origin.file][circuit.origin.line - 1 :]
-            assert here[0] == f"[[option.{option.id}.circuit]]"
-            assert f'id = "{circuit.id}"' in here[:3]
-
-
-def test_written_rules_come_back_the_same(shipped: Catalogue) -> None:
-    job_keys = {line.key for line in shipped.brief.values() if line.question is None}
-    for rule in shipped.rules.values():
-        for half in (rule.when, rule.then):
-            text = expression_text(half, job_keys)
-            read = parse_expression(text)
-            assert not read.faults
-            assert expression_text(read.expression, job_keys) == text
-
-
-def test_words_of_the_brief_are_words_also_where_they_look_like_figures(shipped: Catalogue) -> None:
-    halves = [half for rule in shipped.rules.values() for half in (rule.when, rule.then)]
-    halves += [line.asked_when for line in shipped.brief.values()]
-    for half in halves:
-        for term in half.terms:
-            for atom in term.atoms:
-                if isinstance(atom, BriefIs):
-                    assert _is_answer(shipped.brief[atom.key], atom.value)
-
-
-def _is_answer(line: BriefLine, value: str | float) -> bool:
-    return value in line.values if line.values else isinstance(value, float)
 
 
 # --- anything at all
