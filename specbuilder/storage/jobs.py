@@ -21,7 +21,7 @@ from specbuilder.model.spec import Spec
 
 from .atomic import PART
 from .disk import DiskError, DiskReason, disk
-from .job_files import JobFiles, is_job_number, job_files
+from .job_files import JobFiles, job_files
 from .job_list import JobLine, changed_at, job_line
 from .job_recovery import Instead, JobUnreadableError, find
 from .journal import start_line
@@ -141,8 +141,7 @@ class JobsFolder:
         """
         found = [files for files in self._all() if files.number == number and revision in (None, files.revision)]
         if not found:
-            name = f"{number}-r{revision or 1}.toml" if is_job_number(number) else "of that number"
-            raise DiskError(DiskReason.GONE, self.path / name, writing=False)
+            raise DiskError(DiskReason.GONE, self.path / f"{number}-r{revision or 1}.toml", writing=False)
         return found[-1]
 
     def _hold(self, files: JobFiles, counter: str) -> JobLock | ReadOnly:

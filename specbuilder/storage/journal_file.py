@@ -83,9 +83,8 @@ class JournalFile:
         with disk(self._path, writing=True):
             if os.fstat(self._file).st_nlink == 0:
                 self._make_again()
-            with memoryview(self._content) as content:
-                while self._on_disk < len(content):
-                    self._on_disk += os.write(self._file, content[self._on_disk :])
+            while self._on_disk < len(self._content):
+                self._on_disk += os.write(self._file, self._content[self._on_disk :])
 
     def _make_again(self) -> None:
         """Somebody removed the file under us: everything is written once more under its old name."""

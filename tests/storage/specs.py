@@ -133,9 +133,6 @@ _PLAIN_EDITS: tuple[Any, ...] = tuple(kind for kind in get_args(Edit) if kind is
 
 def edits() -> st.SearchStrategy[Any]:
     """Every class of edit, with any value its annotations allow."""
-    with_texts: dict[Any, st.SearchStrategy[Any]] = {str: ANYTHING}
-    for kind, strategy in with_texts.items():
-        st.register_type_strategy(kind, strategy)
     plain = st.one_of(*(st.from_type(kind) for kind in _PLAIN_EDITS)).filter(_finite)
     return st.one_of(plain, st.lists(plain, max_size=3).map(lambda some: Together(edits=tuple(some))))
 

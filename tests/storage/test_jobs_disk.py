@@ -1,0 +1,126 @@
+"""Jobs on a disk that refuses: nothing is lost, and one sentence says what to do."""
+
+from __future__ import annotations
+
+import errno
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from specbuilder.storage.disk import DiskError, DiskReason
+from specbuilder.storage.journal import Undo
+from tests.storage.jobs_scene import ASH, GALLEY, files, folder, left, saved, sentences, with_name
+from tests.storage.scene import CATALOGUE
+
+
+def refuse(patch: pytest.MonkeyPatch, call: str, number: int) -> None:
+    def fails(*_: object, **__: object) -> int:
+        raise OSError(number, os.strerror(number))
+
+    patch.setattr(os, call, fails)
+
+
+def test_a_full_disk_keeps_what_was_done_and_tries_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    jobs = left(tmp_path)
+    job = jobs.open("0001", "counter 1", CATALOGUE)
+    with monkeypatch.context() as patch:
+        refuse(patch, "write", errno.ENOSPC)
+        writes: tuple[Callable[[], None], ...] = (
+            lambda: job.append(GALLEY),
+            lambda: job.append(Undo()),
+            job.retry,
+            job.close,
+        )
+        for write in writes:
+            with pytest.raises(DiskError) as caught:
+                write()
+            assert str(caught.value) == (
+                f"{jobs.path}/0001-r1.journal could not be written, the disk is full: make room and try again."
+            )
+        assert job.waiting
+    job.retry()
+    assert not job.waiting
+    job.close()
+    assert jobs.open("0001", "counter 1", CATALOGUE).entries == (ASH, GALLEY, Undo())
+
+
+def test_a_full_disk_on_saving_leaves_the_file_and_the_journal_whole(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    jobs = left(tmp_path)
+    job = jobs.open("0001", "counter 1", CATALOGUE)
+    job.append(GALLEY)
+    before = job.files.spec.read_bytes()
+    with monkeypatch.context() as patch:
+        refuse(patch, "replace", errno.ENOSPC)
+        with pytest.raises(DiskError) as caught:
+            saved(job, with_name(job.start, "other"))
+    assert str(caught.value) == (
+        f"{jobs.path}/0001-r1.toml could not be written, the disk is full: make room and try again."
+    )
+    assert job.files.spec.read_bytes() == before
+    saved(job, with_name(job.start, "other"))
+    job.close()
+    assert jobs.list()[0].customer == "other"
+
+
+def test_in_a_read_only_folder_a_job_can_be_looked_at(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    jobs = left(tmp_path)
+    with monkeypatch.context() as patch:
+        refuse(patch, "open", errno.EROFS)
+        job = jobs.open("0001", "counter 1", CATALOGUE)
+    assert job.entries == (ASH,)
+    assert isinstance(job.read_only_because, DiskError)
+    assert sentences(job) == [
+        f"Read only: {jobs.path}/0001.lock could not be written, the folder is read only: unlock it, or use --jobs "
+        "with another folder."
+    ]
+    assert files(jobs) == ["0001-r1.journal", "0001-r1.toml"]
+
+
+def test_in_a_read_only_folder_there_is_no_new_job(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    jobs = left(tmp_path)
+    refuse(monkeypatch, "open", errno.EACCES)
+    with pytest.raises(DiskError) as caught:
+        jobs.create("counter 1")
+    assert str(caught.value) == (
+        f"{jobs.path}/0002.lock could not be written, this user may not: change the rights of file and folder, or use "
+        "another folder."
+    )
+
+
+def test_a_disk_full_of_new_jobs_leaves_no_half_one(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    jobs = left(tmp_path)
+    with monkeypatch.context() as patch:
+        refuse(patch, "write", errno.ENOSPC)
+        with pytest.raises(DiskError) as caught:
+            jobs.create("counter 1")
+    assert caught.value.reason is DiskReason.FULL
+    assert files(jobs) == ["0001-r1.journal", "0001-r1.toml"]
+
+
+def test_a_journal_that_cannot_be_opened_frees_the_job_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    jobs = left(tmp_path)
+    with monkeypatch.context() as patch:
+        refuse(patch, "ftruncate", errno.EIO)
+        job = jobs.open("0001", "counter 1", CATALOGUE)
+    assert sentences(job) == [
+        f"Read only: {jobs.path}/0001-r1.journal could not be written, the disk reports a fault: check the drive and "
+        "try again."
+    ]
+    assert files(jobs) == ["0001-r1.journal", "0001-r1.toml"]
+
+
+def test_a_folder_that_is_a_file(tmp_path: Path) -> None:
+    (tmp_path / "jobs").write_text("", encoding="utf-8")
+    jobs = folder(tmp_path)
+    with pytest.raises(DiskError) as caught:
+        jobs.list()
+    assert str(caught.value) == (
+        f"{jobs.path} could not be read, something else of that name is in the way: move it or use another name."
+    )
+    with pytest.raises(DiskError) as caught:
+        jobs.create("counter 1")
+    assert caught.value.reason is DiskReason.IN_THE_WAY
