@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from specbuilder.model.ids import OptionId
 from specbuilder.model.report import Effect
@@ -15,6 +16,9 @@ from .price import gross_effects
 def effects(situation: Situation) -> Mapping[OptionId, Effect]:
     """Every option of the catalogue with what it does to price and mass on this spec."""
     mass = mass_effects(situation)
-    return {
-        option: Effect(gross_pence=pence, mass_kg=mass[option]) for option, pence in gross_effects(situation).items()
-    }
+    return {option: _effect(pence, mass[option]) for option, pence in gross_effects(situation).items()}
+
+
+@lru_cache(maxsize=4096)
+def _effect(gross_pence: int, mass_kg: float) -> Effect:
+    return Effect(gross_pence=gross_pence, mass_kg=mass_kg)

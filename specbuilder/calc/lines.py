@@ -10,7 +10,7 @@ from specbuilder.model.ledger import Entry
 from specbuilder.model.span import ZERO, Span, hull, point
 
 from .frame import Frame
-from .measure import Amounts, Measure, Shares
+from .measure import Amounts, Measure, Shares, taking
 from .prepared import Prepared
 from .states import Chain, Fold, Joint, Slot
 
@@ -44,7 +44,7 @@ def _size(entry: Entry) -> float:
 def _choices(prep: Prepared, share: Shares, joint: Joint, signs: tuple[int, ...], scale: float) -> Iterator[Entry]:
     """One line for each settled choice that takes part."""
     known, made = share.known, share.lines
-    for option_id, count, own, _ in prep.settled:
+    for option_id, count, own, _ in taking(prep, share):
         if own is None and option_id not in known:
             continue
         key = option_id, count, scale
@@ -68,7 +68,7 @@ def _amount(share: Shares, amounts: Amounts, joint: Joint, signs: tuple[int, ...
     amount, own = amounts
     if own is share.neutral:
         return amount
-    for sign, fold, mine, all_in in zip(signs, share.folds, own, joint, strict=False):
+    for sign, fold, mine, all_in in zip(signs, share.folding.folds, own, joint, strict=False):
         if sign and isfinite(mine) and (fold is Fold.SUM or mine == all_in):
             amount += sign * mine
     return amount

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from functools import lru_cache
+from typing import TypeVar
 
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import GroupId, LedgerId, OptionId
-from specbuilder.model.kinds import Pick
 from specbuilder.model.situation import Situation
 
 from .frame import Asked, Frame
@@ -15,6 +15,8 @@ from .measure import Amounts, Measure, Shares, shares
 from .outcome import base_span, settings_of, van_frames
 from .prepared import Prepared, prepared
 from .states import Joint
+
+_Key = TypeVar("_Key")
 
 
 def marginals(measure: Measure, situation: Situation, ledger: LedgerId | None = None) -> Mapping[OptionId, float]:
@@ -28,22 +30,38 @@ def marginals(measure: Measure, situation: Situation, ledger: LedgerId | None = 
     settings, asked = settings_of(prep, ledger), Asked(situation.facts)
     frames = van_frames(prep, asked, settings) or (Frame(situation, asked, settings),)
     stands = _standing(prep, share)
-    rest = _least_rest(measure, frames)
-    by_option, by_group = _sums(share, stands, one_by_one=True), _sums(share, stands, one_by_one=False)
+    by_option, by_group = _sums(share, stands, lambda o: o.id), _sums(share, stands, lambda o: o.group)
+    added = dict(_alone(share, prep.catalogue))
     nothing: Amounts = (0, share.neutral)
-    added: dict[OptionId, float] = {}
-    for option_id, group, one in _rows(prep.catalogue):
+    for group, there in by_group.items():
+        for option in prep.members[group] if prep.pick_one(group) else ():
+            if option.id not in by_option:
+                added[option.id] = added[option.id] - there[0]
+    added.update({option: amount for option, (amount, _) in by_option.items()})
+    rest = _least_rest(measure, frames)
+    for option_id in _with_state(share, prep, by_group):
+        group = prep.catalogue.options[option_id].group
+        one = prep.pick_one(group)
         mine = by_option.get(option_id)
-        there = nothing if mine is not None or not one else by_group.get(group, nothing)
-        amount, joint = mine or share.known.get(option_id, nothing)
-        gain = amount - there[0]
-        if joint is not share.neutral or there[1] is not share.neutral:
-            left = [s for s in stands if s[0].id != option_id and not (one and s[0].group == group)]
-            without = _joint(share, left)
-            gain += rest(share.combine(without, joint)) - rest(share.combine(without, there[1]))
-        added[option_id] = gain
+        joint = (mine or share.known.get(option_id, nothing))[1]
+        there = by_group.get(group, nothing) if one and mine is None else nothing
+        left = [s for s in stands if s[0].id != option_id and not (one and s[0].group == group)]
+        without = _joint(share, left)
+        added[option_id] += rest(share.combine(without, joint)) - rest(share.combine(without, there[1]))
     added.update(_vans(measure, prep, _joint(share, stands), frames))
     return added
+
+
+def _with_state(share: Shares, prep: Prepared, by_group: Mapping[GroupId, Amounts]) -> Iterable[OptionId]:
+    """Options that do more than add: by their own part of the state, or by that of what they take the place of."""
+    own = (option for option, (_, joint) in share.known.items() if joint is not share.neutral)
+    replacing = (
+        option.id
+        for group, (_, joint) in by_group.items()
+        if joint is not share.neutral and prep.pick_one(group)
+        for option in prep.members[group]
+    )
+    return dict.fromkeys((*own, *replacing))
 
 
 def _standing(prep: Prepared, share: Shares) -> list[tuple[Option, Amounts]]:
@@ -59,10 +77,10 @@ def _standing(prep: Prepared, share: Shares) -> list[tuple[Option, Amounts]]:
     return found
 
 
-def _sums(share: Shares, stands: list[tuple[Option, Amounts]], *, one_by_one: bool) -> dict[str, Amounts]:
-    sums: dict[str, Amounts] = {}
+def _sums(share: Shares, stands: list[tuple[Option, Amounts]], key_of: Callable[[Option], _Key]) -> dict[_Key, Amounts]:
+    sums: dict[_Key, Amounts] = {}
     for option, (amount, joint) in stands:
-        key = option.id if one_by_one else option.group
+        key = key_of(option)
         known = sums.get(key)
         sums[key] = (amount, joint) if known is None else (known[0] + amount, share.combine(known[1], joint))
     return sums
@@ -100,7 +118,8 @@ def _vans(measure: Measure, prep: Prepared, joint: Joint, frames: tuple[Frame, .
     }
 
 
-@lru_cache(maxsize=4)
-def _rows(catalogue: Catalogue) -> tuple[tuple[OptionId, GroupId, bool], ...]:
-    one = {group.id for group in catalogue.groups.values() if group.pick is Pick.ONE}
-    return tuple((o.id, o.group, o.group in one) for o in catalogue.options.values() if o.van is None)
+@lru_cache(maxsize=16)
+def _alone(share: Shares, catalogue: Catalogue) -> Mapping[OptionId, float]:
+    """What one of each option adds by itself. A memo of the catalogue."""
+    nothing: Amounts = (0, share.neutral)
+    return {o.id: share.known.get(o.id, nothing)[0] for o in catalogue.options.values() if o.van is None}

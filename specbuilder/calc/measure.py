@@ -14,8 +14,8 @@ from specbuilder.model.ledger import Entry
 from specbuilder.model.span import Span
 
 from .frame import Frame
-from .prepared import Prepared
-from .states import Fold, Joint, Slot, combine
+from .prepared import Prepared, Settled
+from .states import Fold, Folding, Joint, Slot
 
 Amounts: TypeAlias = tuple[float, Joint]
 """What one of an option adds, and its part of the state."""
@@ -100,7 +100,7 @@ class Shares:
 
     measure: Measure
     van: Van | None
-    folds: tuple[Fold, ...]
+    folding: Folding
     neutral: Joint
     known: dict[OptionId, Amounts]
     """Only options that add something."""
@@ -121,20 +121,11 @@ class Shares:
 
     def times(self, amounts: Amounts, count: int) -> Amounts:
         """So many of it: sums grow, leasts and mosts do not."""
-        amount, joint = amounts
-        if count == 1:
-            return amounts
-        if joint is self.neutral:
-            return amount * count, joint
-        return amount * count, tuple(
-            [x * count if f is Fold.SUM else x for f, x in zip(self.folds, joint, strict=True)]
-        )
+        return (amounts[0] * count, self.folding.times(amounts[1], count)) if count != 1 else amounts
 
     def combine(self, one: Joint, other: Joint) -> Joint:
         """Two states folded into one."""
-        if other is self.neutral:
-            return one
-        return other if one is self.neutral else combine(self.folds, one, other)
+        return self.folding.combine(one, other)
 
 
 def shares(measure: Measure, catalogue: Catalogue, van: Option | None) -> Shares:
@@ -146,11 +137,20 @@ def shares(measure: Measure, catalogue: Catalogue, van: Option | None) -> Shares
     found = shelf.get(key)
     if found is None:
         neutral = tuple(part.neutral for part in measure.parts)
-        found = Shares(measure, van.van if van else None, measure.folds, neutral, {}, {})
+        found = Shares(measure, van.van if van else None, Folding(measure.folds, neutral), neutral, {}, {})
         for option in catalogue.options.values():
             if option.van is None and (amounts := found.of(option)) is not None:
                 found.known[option.id] = amounts
         shelf[key] = found
+    return found
+
+
+def taking(prep: Prepared, share: Shares) -> list[Settled]:
+    """The settled choices that take part in a measure. A memo of the situation."""
+    found: list[Settled] | None = prep.taking.get(share)
+    if found is None:
+        known = share.known
+        found = prep.taking[share] = [s for s in prep.settled if s[0] in known or s[2] is not None]
     return found
 
 

@@ -13,7 +13,7 @@ from specbuilder.model.span import ZERO, Span, hull
 
 from .frame import Asked, Frame
 from .lines import joined, lines
-from .measure import Measure, Shares, shares
+from .measure import Measure, Shares, shares, taking
 from .prepared import Prepared
 from .states import Chain, Joint, Slot, States, add_state
 
@@ -102,7 +102,7 @@ def chain_of(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> C
             states = alternatives(share, options)
             if states is not None:
                 slots.append(Slot(group, states, Lack(group=group)))
-        found = Chain(share.folds, share.neutral, amount, joint, slots)
+        found = Chain(share.folding, amount, joint, slots)
         prep.chains[key] = found
     return found
 
@@ -110,13 +110,13 @@ def chain_of(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> C
 def standing(prep: Prepared, share: Shares) -> tuple[float, Joint]:
     """The plain amount and the state of all settled choices."""
     total, joint = 0.0, share.neutral
-    known = share.known
-    for option_id, count, own, _ in prep.settled:
+    known, neutral = share.known, share.neutral
+    for option_id, count, own, _ in taking(prep, share):
         amounts = known.get(option_id) if own is None else share.of(own)
         if amounts is not None:
             amount, state = amounts if count == 1 else share.times(amounts, count)
             total += amount
-            if state is not share.neutral:
+            if state is not neutral:
                 joint = share.combine(joint, state)
     return total, joint
 

@@ -14,6 +14,7 @@ from specbuilder.model.kinds import Owner, Pick
 from specbuilder.model.situation import Placed, Situation
 
 from .states import Chain
+from .zones import Ways
 
 UNWEIGHED_FACTORS = (0.0, 2.0)
 """A customer's part nobody has weighed: from nothing to twice what the catalogue's own part weighs."""
@@ -37,6 +38,10 @@ class Prepared:
     """Undecided groups with their answers."""
     chains: dict[tuple[object, OptionId | None, bool], Chain]
     """Merged states already worked out, by measure and van."""
+    ways: dict[str, Mapping[str, Ways]]
+    """What undecided groups and free extras may claim."""
+    taking: dict[object, list[Settled]]
+    """Settled choices that take part, by what they take part in."""
 
     @property
     def members(self) -> Mapping[GroupId, tuple[Option, ...]]:
@@ -97,6 +102,8 @@ def _prepare(same: _Same) -> Prepared:
         unweighed=tuple(unweighed),
         groups=tuple((g, o) for g, o in undecided.items() if g != BASE_VAN_GROUP),
         chains={},
+        ways={},
+        taking={},
     )
 
 

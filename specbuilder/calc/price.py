@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from specbuilder.model.catalogue import Option, Van
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId
@@ -118,7 +119,12 @@ def gross_effects(situation: Situation) -> Mapping[OptionId, int]:
     A choice says what it adds now. Rounded half up, each by itself.
     """
     vat_percent = situation.catalogue.firm.vat_percent
-    return {option: gross_pence(round(net), vat_percent) for option, net in marginals(NET, situation).items()}
+    return {option: _rounded(net, vat_percent) for option, net in marginals(NET, situation).items()}
+
+
+@lru_cache(maxsize=4096)
+def _rounded(net_pence: float, vat_percent: float) -> int:
+    return gross_pence(round(net_pence), vat_percent)
 
 
 def gross_effect(situation: Situation, option: Option, _place: Place | None = None) -> int:

@@ -9,10 +9,10 @@ from specbuilder.model.ledger import Lack
 from specbuilder.model.span import Span, hull
 
 from .frame import Asked, Frame
-from .measure import Amounts, Measure, Shares, shares
+from .measure import Amounts, Measure, Shares, shares, taking
 from .outcome import alternatives, base_span, settings_of, span_of, unweighed_slots, van_frames
 from .prepared import Prepared
-from .states import Chain, Slot, States, add_state, merge
+from .states import Chain, Slot, States, add_state
 
 
 def reach_of(
@@ -48,7 +48,7 @@ def _standing_with(
     if not one and any(p.option.id == option.id and place in (None, p.place) for p in prep.situation.placed):
         return chain.all
     states = _counts(share, option, absent=False, most=1 if one else option.max_count)
-    return merge(share.folds, share.neutral, chain.without(option.group if one else option.id), states)
+    return share.folding.merge(chain.without(option.group if one else option.id), states)
 
 
 def _open_chain(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> Chain:
@@ -60,7 +60,7 @@ def _open_chain(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -
         return found
     decided: dict[str, Amounts] = {}
     total, joint = 0.0, share.neutral
-    for option_id, count, own, placed in prep.settled:
+    for option_id, count, own, placed in taking(prep, share):
         amounts = share.known.get(option_id) if own is None else share.of(own)
         if amounts is None:
             continue
@@ -79,7 +79,7 @@ def _open_chain(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -
     for extra in prep.situation.free:
         if extra.id in share.known:
             slots.append(Slot(extra.id, _counts(share, extra, absent=True, most=extra.max_count)))
-    found = Chain(share.folds, share.neutral, total, joint, _one_each(share, slots))
+    found = Chain(share.folding, total, joint, _one_each(share, slots))
     prep.chains[key] = found
     return found
 
@@ -89,7 +89,7 @@ def _one_each(share: Shares, slots: list[Slot]) -> list[Slot]:
     by_key: dict[str, Slot] = {}
     for slot in slots:
         known = by_key.get(slot.key)
-        states = merge(share.folds, share.neutral, known.states, slot.states) if known else slot.states
+        states = share.folding.merge(known.states, slot.states) if known else slot.states
         by_key[slot.key] = slot._replace(states=states)
     return list(by_key.values())
 

@@ -41,33 +41,66 @@ class Slot(NamedTuple):
     """What settles it; None for an extra that nobody has to decide."""
 
 
-def combine(folds: Sequence[Fold], one: Joint, other: Joint) -> Joint:
-    """Two states folded into one."""
-    return tuple(
-        [
-            a + b if fold is Fold.SUM else (min(a, b) if fold is Fold.LEAST else max(a, b))
-            for fold, a, b in zip(folds, one, other, strict=True)
-        ]
-    )
+def _added(a: float, b: float) -> float:
+    return a + b
 
 
-def merge(folds: Sequence[Fold], neutral: Joint, one: States, other: States) -> States:
-    """Every state of one beside every state of the other.
+def _smaller(a: float, b: float) -> float:
+    return a if a < b else b
 
-    Exact up to ``MOST_STATES`` pairs. Above that both are widened to the corners of their boxes: sums, leasts and mosts
-    grow with each of their numbers, so nothing that can come about lies outside.
-    """
-    if len(one) * len(other) > MOST_STATES:
-        one, other = _corners(one), _corners(other)
-    if len(other) == 1 and neutral in other:
-        low, high = other[neutral]
-        return {joint: (a + low, b + high) for joint, (a, b) in one.items()}
-    merged: States = {}
-    for joint, (low, high) in one.items():
-        for beside, (least, most) in other.items():
-            both = joint if beside is neutral else beside if joint is neutral else combine(folds, joint, beside)
-            add_state(merged, both, low + least, high + most)
-    return merged
+
+def _larger(a: float, b: float) -> float:
+    return a if a > b else b
+
+
+_OPERATIONS = {Fold.SUM: _added, Fold.LEAST: _smaller, Fold.MOST: _larger}
+
+
+class Folding:
+    """How the states of one measure fold, and the state of nothing at all."""
+
+    __slots__ = ("_operations", "folds", "neutral")
+
+    def __init__(self, folds: Sequence[Fold], neutral: Joint) -> None:
+        self.folds, self.neutral = tuple(folds), neutral
+        self._operations = tuple(_OPERATIONS[fold] for fold in folds)
+
+    def combine(self, one: Joint, other: Joint) -> Joint:
+        """Two states folded into one."""
+        neutral = self.neutral
+        if other is neutral:
+            return one
+        if one is neutral:
+            return other
+        return tuple([operation(a, b) for operation, a, b in zip(self._operations, one, other, strict=True)])
+
+    def times(self, joint: Joint, count: int) -> Joint:
+        """A state so many times over: sums grow, leasts and mosts do not."""
+        if count == 1 or joint is self.neutral:
+            return joint
+        return tuple([x * count if fold is Fold.SUM else x for fold, x in zip(self.folds, joint, strict=True)])
+
+    def merge(self, one: States, other: States) -> States:
+        """Every state of one beside every state of the other.
+
+        Exact up to ``MOST_STATES`` pairs. Above that both are widened to the corners of their boxes: sums, leasts and
+        mosts grow with each of their numbers, so nothing that can come about lies outside.
+        """
+        if len(one) * len(other) > MOST_STATES:
+            one, other = _corners(one), _corners(other)
+        if len(other) == 1 and self.neutral in other:
+            low, high = other[self.neutral]
+            return {joint: (a + low, b + high) for joint, (a, b) in one.items()}
+        merged: States = {}
+        combine = self.combine
+        for joint, (low, high) in one.items():
+            for beside, (least, most) in other.items():
+                both, least, most = combine(joint, beside), low + least, high + most
+                known = merged.get(both)
+                if known is not None:
+                    least, most = _smaller(known[0], least), _larger(known[1], most)
+                merged[both] = least, most
+        return merged
 
 
 def add_state(states: States, joint: Joint, least: float, most: float) -> None:
@@ -85,20 +118,19 @@ def _corners(states: States) -> States:
 class Chain:
     """Slots one after the other, merged from both ends so that any one of them can be left out cheaply."""
 
-    __slots__ = ("_after", "_at", "_before", "_folds", "_neutral", "settled", "slots")
+    __slots__ = ("_after", "_at", "_before", "_folding", "_without", "settled", "slots")
 
-    def __init__(
-        self, folds: Sequence[Fold], neutral: Joint, amount: float, settled: Joint, slots: Iterable[Slot]
-    ) -> None:
+    def __init__(self, folding: Folding, amount: float, settled: Joint, slots: Iterable[Slot]) -> None:
         self.slots = tuple(slots)
         self.settled = settled
         """The state of what is settled, before any slot."""
-        self._folds, self._neutral = folds, neutral
+        self._folding = folding
         self._at = {slot.key: index for index, slot in enumerate(self.slots)}
         self._before: list[States] = [{settled: (amount, amount)}]
         for slot in self.slots:
-            self._before.append(merge(folds, neutral, self._before[-1], slot.states))
+            self._before.append(folding.merge(self._before[-1], slot.states))
         self._after: list[States] = []
+        self._without: dict[str, States] = {}
 
     @property
     def all(self) -> States:
@@ -111,10 +143,16 @@ class Chain:
         if index is None:
             return self.all
         if not self._after:
-            after: States = {self._neutral: (0, 0)}
+            self._merge_backwards()
+        found = self._without.get(key)
+        if found is None:
+            found = self._without[key] = self._folding.merge(self._before[index], self._after[index])
+        return found
+
+    def _merge_backwards(self) -> None:
+        after: States = {self._folding.neutral: (0, 0)}
+        self._after.append(after)
+        for slot in reversed(self.slots[1:]):
+            after = self._folding.merge(after, slot.states)
             self._after.append(after)
-            for slot in reversed(self.slots[1:]):
-                after = merge(self._folds, self._neutral, after, slot.states)
-                self._after.append(after)
-            self._after.reverse()
-        return merge(self._folds, self._neutral, self._before[index], self._after[index])
+        self._after.reverse()

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
 from specbuilder.model.catalogue import Catalogue, Option
-from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, LedgerId, OptionId, Zone
+from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, LedgerId, OptionId
 from specbuilder.model.kinds import Place, Verdict
 from specbuilder.model.ledger import Entry, Lack, Reading
 from specbuilder.model.situation import Placed, Situation
@@ -16,7 +16,7 @@ from specbuilder.model.span import Span, hull, point
 from .lines import largest_first
 from .prepared import Prepared, prepared
 from .verdicts import verdict_of
-from .zones import NO_CLAIMS, Claims, Field, claims_at, field_of, ways_of
+from .zones import NO_CLAIMS, Claims, Field, Ways, claims_at, field_of, ways_of
 
 _MOST = "most_claims"
 
@@ -43,21 +43,20 @@ class ZoneUse:
         prep = prepared(situation)
         spec = prep.catalogue.ledgers[self.id]
         bound = point(spec.settings[_MOST])
-        settled = [claims_of(p) for p in situation.placed if p.option.id in _touching(prep.catalogue)]
-        open_groups = tuple(_open_groups(prep))
-        fields = [field_of(van.van, settled, (ways for _, ways in open_groups)) for van in prep.vans]
-        if not fields:
-            return self._unsaid(prep, bound)
+        settled = [claims_of(prep.catalogue, p) for p in _claiming(prep)]
+        open_groups = _open_groups(prep)
+        fields = [field_of(van.van, settled, open_groups.values()) for van in prep.vans]
         spans = [_span(field) for field in fields]
         value = hull(spans)
-        assert value is not None
+        if value is None:
+            return self._unsaid(prep, bound)
         return Reading(
             id=self.id,
             value=value,
             bound=bound,
             verdict=verdict_of(spec.sense, value, bound),
             lacks=() if value.settled else _lacks(open_groups, fields, spans),
-            entries=_entries(situation, fields[0]),
+            entries=_entries(prep, fields[0]),
             sense=spec.sense,
         )
 
@@ -74,17 +73,13 @@ class ZoneUse:
     def reach(self, situation: Situation, option: Option, place: Place | None) -> tuple[Span, Span] | None:
         """Claims on the fullest place if the option stood there, over every way to finish the build."""
         prep = prepared(situation)
-        one = option.van is None and prep.pick_one(option.group)
-        left = [p for p in situation.placed if not (one and p.option.group == option.group)]
-        settled = [claims_of(p) for p in left]
-        ways = [w for group, w in _open_groups(prep) if not (one and group == option.group)]
-        ways += [
-            (NO_CLAIMS, *(_times(way, extra.max_count) for way in ways_of(extra)))
-            for extra in situation.free
-            if extra.id != option.id and self.touches(extra)
-        ]
+        group = option.group if option.van is None and prep.pick_one(option.group) else None
+        left = [p for p in _claiming(prep) if p.option.group != group]
+        settled = [claims_of(prep.catalogue, p) for p in left]
+        ways = [w for key, w in _open_groups(prep).items() if key != group]
+        ways += [w for extra, w in _extras(prep).items() if extra != option.id]
         if option.van is None and not any(p.option.id == option.id and place in (None, p.place) for p in left):
-            ways.append((claims_at(option, place, 1),) if place else ways_of(option))
+            ways.append(Ways((claims_at(option, place, 1),) if place else ways_of(option)))
         vans = (option,) if option.van is not None else prep.vans
         value = hull(_span(field_of(van.van, settled, ways)) for van in vans)
         return None if value is None else (value, point(prep.catalogue.ledgers[self.id].settings[_MOST]))
@@ -94,13 +89,19 @@ class ZoneUse:
         return None
 
 
-def claims_of(placed: Placed) -> Claims:
-    """What a choice claims."""
-    return claims_at(placed.option, placed.place, placed.count)
+def claims_of(catalogue: Catalogue, placed: Placed) -> Claims:
+    """What a choice claims. A memo of the catalogue."""
+    known = _known(catalogue)
+    key = placed.option.id, placed.place, placed.count
+    found = known.get(key)
+    if found is None:
+        found = known[key] = claims_at(placed.option, placed.place, placed.count)
+    return found
 
 
-def _times(way: Claims, count: int) -> Claims:
-    return Claims(tuple((zone, times * count) for zone, times in way.claims), way.frees)
+@lru_cache(maxsize=4)
+def _known(_catalogue: Catalogue) -> dict[tuple[OptionId, Place | None, int], Claims]:
+    return {}
 
 
 @lru_cache(maxsize=4)
@@ -108,46 +109,69 @@ def _touching(catalogue: Catalogue) -> frozenset[OptionId]:
     return frozenset(o.id for o in catalogue.options.values() if o.zones or o.frees_zones)
 
 
-def _open_groups(prep: Prepared) -> Iterable[tuple[GroupId, tuple[Claims, ...]]]:
-    """Undecided groups of which some answer claims or frees a place, with every way they may go."""
-    for group, options in prep.groups:
-        ways = tuple(dict.fromkeys(way for option in options for way in ways_of(option)))
-        if ways and ways != (NO_CLAIMS,):
-            yield group, ways
+def _claiming(prep: Prepared) -> list[Placed]:
+    """The settled choices that claim or free a place."""
+    touching = _touching(prep.catalogue)
+    return [p for p in prep.situation.placed if p.option.id in touching]
+
+
+def _open_groups(prep: Prepared) -> Mapping[str, Ways]:
+    """Undecided groups of which some answer claims or frees a place. A memo of the situation."""
+    if (found := prep.ways.get(_GROUPS)) is not None:
+        return found
+    touching = _touching(prep.catalogue)
+    found = prep.ways[_GROUPS] = {
+        group: Ways(way for option in options for way in ways_of(option))
+        for group, options in prep.groups
+        if any(option.id in touching for option in options)
+    }
+    return found
+
+
+def _extras(prep: Prepared) -> Mapping[str, Ways]:
+    """Free extras that claim or free a place: none to the most of each. A memo of the situation."""
+    if (found := prep.ways.get(_EXTRAS)) is not None:
+        return found
+    touching = _touching(prep.catalogue)
+    found = prep.ways[_EXTRAS] = {
+        extra.id: Ways((NO_CLAIMS, *(claims_at(extra, p, extra.max_count) for p in extra.places or (None,))))
+        for extra in prep.situation.free
+        if extra.id in touching
+    }
+    return found
+
+
+_GROUPS, _EXTRAS = "groups", "extras"
 
 
 def _span(field: Field) -> Span:
     return Span(field.least, field.most) if field.open else point(field.most)
 
 
-def _lacks(
-    open_groups: tuple[tuple[GroupId, tuple[Claims, ...]], ...], fields: list[Field], spans: list[Span]
-) -> tuple[Lack, ...]:
+def _lacks(open_groups: Mapping[str, Ways], fields: list[Field], spans: list[Span]) -> tuple[Lack, ...]:
     """Groups that may still fill a place above the least, and the base van while vans differ."""
     least = min(span.least for span in spans)
     may_fill = {zone for field in fields for zone, most in field.most_by_zone.items() if most > least}
     found = [Lack(group=BASE_VAN_GROUP)] if any(span != spans[0] for span in spans) else []
-    for group, ways in open_groups:
-        nets = [way.net for way in ways]
-        if any(len({net[zone] for net in nets}) > 1 for zone in may_fill):
-            found.append(Lack(group=group))
-    return tuple(found)
+    return (
+        *found,
+        *(Lack(group=GroupId(g)) for g, w in open_groups.items() if any(w.differs_in(z) for z in may_fill & w.zones)),
+    )
 
 
-def _entries(situation: Situation, field: Field) -> tuple[Entry, ...]:
+def _entries(prep: Prepared, field: Field) -> tuple[Entry, ...]:
     """Who claims the fullest place of the settled choices."""
     if not field.claimed:
         return ()
+    van = prep.situation.van
     fullest = max(sorted(field.claimed), key=lambda zone: field.taken[zone])
-    found = [_line(placed, fullest) for placed in situation.placed]
-    van = situation.van_data.zones_taken.count(fullest) if situation.van_data else 0
-    taken = [Entry("van", point(van), option=situation.van.id)] if van and situation.van else []
-    return largest_first([*taken, *(line for line in found if line is not None)])
-
-
-def _line(placed: Placed, zone: Zone) -> Entry | None:
-    net = claims_of(placed).net[zone]
-    return Entry("", point(net), option=placed.option.id, count=placed.count) if net else None
+    taken = van.van.zones_taken.count(fullest) if van and van.van else 0
+    lines = [Entry("van", point(taken), option=van.id)] if van and taken else []
+    for placed in _claiming(prep):
+        net = claims_of(prep.catalogue, placed).net.get(fullest, 0)
+        if net:
+            lines.append(Entry("", point(net), option=placed.option.id, count=placed.count))
+    return largest_first(lines)
 
 
 ZONE_USE = ZoneUse(id=LedgerId("zone-use"), settings=(_MOST,))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from specbuilder.model.catalogue import Option, Van
 from specbuilder.model.ids import Zone
@@ -18,27 +18,49 @@ MOST_STEPS = 20_000
 class Claims:
     """What one way of a choice claims and gives back, zone by zone."""
 
-    claims: tuple[tuple[Zone, int], ...]
-    frees: tuple[tuple[Zone, int], ...]
+    claims: tuple[tuple[Zone, int], ...] = ()
+    frees: tuple[tuple[Zone, int], ...] = ()
+    net: Mapping[Zone, int] = field(init=False, compare=False)
+    """Claims less what is given back."""
 
-    @property
-    def net(self) -> Counter[Zone]:
-        """Claims less what is given back."""
-        total = Counter(dict(self.claims))
-        total.subtract(dict(self.frees))
-        return total
+    def __post_init__(self) -> None:
+        net = dict(self.claims)
+        for zone, times in self.frees:
+            net[zone] = net.get(zone, 0) - times
+        object.__setattr__(self, "net", net)
 
 
-NO_CLAIMS = Claims((), ())
+NO_CLAIMS = Claims()
 
 
 def claims_at(option: Option, place: Place | None, count: int) -> Claims:
     """What an option claims at a place; ``@side`` stands for the place. Each of several claims again."""
+    if not option.zones and not option.frees_zones:
+        return NO_CLAIMS
     zones = Counter(Zone(z.replace("@side", f"@{place.value}")) if place else z for z in option.zones)
     return Claims(
         tuple((zone, times * count) for zone, times in zones.items()),
         tuple(Counter(option.frees_zones).items()),
     )
+
+
+class Ways:
+    """Several ways one thing may go, looked over once."""
+
+    __slots__ = ("all", "claimable", "frees", "most", "zones")
+
+    def __init__(self, ways: Iterable[Claims]) -> None:
+        self.all = tuple(sorted(dict.fromkeys(ways), key=lambda way: len(way.claims)))
+        """Without doubles, those that claim least first."""
+        self.zones = frozenset(zone for way in self.all for zone in way.net)
+        self.claimable = frozenset(zone for way in self.all for zone, _ in way.claims)
+        nets = {zone: [way.net.get(zone, 0) for way in self.all] for zone in self.zones}
+        self.most = {zone: max(net) for zone, net in nets.items()}
+        self.frees = {zone: -min(net) for zone, net in nets.items() if min(net) < 0}
+
+    def differs_in(self, zone: Zone) -> bool:
+        """True when it depends on the way how often the zone is claimed."""
+        return len({way.net.get(zone, 0) for way in self.all}) > 1
 
 
 def ways_of(option: Option) -> tuple[Claims, ...]:
@@ -54,19 +76,17 @@ class Field:
     """Claims of the van and of the settled choices, less what they give back."""
     claimed: frozenset[Zone]
     """Zones that some settled choice claims; others are nobody's quarrel."""
-    open: tuple[tuple[Claims, ...], ...]
+    open: tuple[Ways, ...]
 
     @property
     def most_by_zone(self) -> Mapping[Zone, int]:
         """The most each zone that can be claimed may come to."""
-        may = set(self.claimed)
-        total = Counter(self.taken)
+        total = {zone: self.taken.get(zone, 0) for zone in self.claimed.union(*(w.claimable for w in self.open))}
         for ways in self.open:
-            nets = [way.net for way in ways]
-            may.update(zone for way in ways for zone, _ in way.claims)
-            for zone in {zone for net in nets for zone in net}:
-                total[zone] += max(net[zone] for net in nets)
-        return {zone: total[zone] for zone in may}
+            for zone, times in ways.most.items():
+                if zone in total:
+                    total[zone] += times
+        return total
 
     @property
     def most(self) -> int:
@@ -76,72 +96,69 @@ class Field:
     @property
     def least(self) -> int:
         """The least the fullest zone can come to over every way."""
-        low = max((self.taken.get(zone, 0) - self._may_free(zone) for zone in self.claimed), default=0)
         most = self.most
+        frees = Counter[Zone]()
+        for ways in self.open:
+            frees.update(ways.frees)
+        low = max((self.taken.get(zone, 0) - frees[zone] for zone in self.claimed), default=0)
         for limit in range(max(low, 0), most):
             if _Search(self, limit).possible():
                 return limit
         return most
 
-    def _may_free(self, zone: Zone) -> int:
-        return sum(max(0, -min(way.net[zone] for way in ways)) for ways in self.open)
-
 
 class _Search:
     """Whether everything open can go some way so that no claimed zone is claimed more than ``limit`` times."""
 
-    def __init__(self, field: Field, limit: int) -> None:
-        self._ways = sorted(field.open, key=len)
+    def __init__(self, field_: Field, limit: int) -> None:
+        self._ways = sorted(field_.open, key=lambda ways: len(ways.all))
         self._limit = limit
-        self._taken = dict(field.taken)
-        self._claimed = Counter(field.claimed)
+        self._taken = dict(field_.taken)
+        self._claimed = dict.fromkeys(field_.claimed, 1)
         self._steps = 0
         self._later: list[Mapping[Zone, int]] = [{}]
         for ways in reversed(self._ways):
-            frees: Counter[Zone] = Counter(self._later[-1])
-            for zone in {zone for way in ways for zone, _ in way.frees}:
-                frees[zone] += max(0, -min(way.net[zone] for way in ways))
+            frees = dict(self._later[-1])
+            for zone, times in ways.frees.items():
+                frees[zone] = frees.get(zone, 0) + times
             self._later.append(frees)
         self._later.reverse()
 
     def possible(self) -> bool:
         """True also when that could not be told within ``MOST_STEPS``: the limit is then the last proven number."""
-        return self._fits(self._claimed, 0) and self._go(0)
+        return self._fits(tuple(self._claimed), 0) and self._go(0)
 
     def _go(self, index: int) -> bool:
-        if index == len(self._ways):
-            return True
         self._steps += 1
-        if self._steps > MOST_STEPS:
+        if index == len(self._ways) or self._steps > MOST_STEPS:
             return True
         ways = self._ways[index]
-        zones = {zone for way in ways for zone, _ in (*way.claims, *way.frees)}
-        for way in sorted(ways, key=lambda w: len(w.claims)):
+        for way in ways.all:
             self._move(way, 1)
-            if self._fits(zones, index + 1) and self._go(index + 1):
+            if self._fits(ways.zones, index + 1) and self._go(index + 1):
                 return True
             self._move(way, -1)
         return False
 
     def _move(self, way: Claims, sign: int) -> None:
-        for zone, times in way.claims:
+        for zone, times in way.net.items():
             self._taken[zone] = self._taken.get(zone, 0) + sign * times
-            self._claimed[zone] += sign
-        for zone, times in way.frees:
-            self._taken[zone] = self._taken.get(zone, 0) - sign * times
+        for zone, _ in way.claims:
+            self._claimed[zone] = self._claimed.get(zone, 0) + sign
 
     def _fits(self, zones: Iterable[Zone], index: int) -> bool:
         later = self._later[index]
-        return all(
-            self._claimed[zone] <= 0 or self._taken.get(zone, 0) - later.get(zone, 0) <= self._limit for zone in zones
-        )
+        for zone in zones:
+            if self._claimed.get(zone, 0) > 0 and self._taken.get(zone, 0) - later.get(zone, 0) > self._limit:
+                return False
+        return True
 
 
-def field_of(van: Van | None, settled: Sequence[Claims], ways: Iterable[tuple[Claims, ...]]) -> Field:
+def field_of(van: Van | None, settled: Sequence[Claims], ways: Iterable[Ways]) -> Field:
     """The claims on one van."""
-    taken: Counter[Zone] = Counter(van.zones_taken if van else ())
+    taken = dict(Counter(van.zones_taken)) if van else {}
     for way in settled:
-        taken.update(dict(way.claims))
-        taken.subtract(dict(way.frees))
+        for zone, times in way.net.items():
+            taken[zone] = taken.get(zone, 0) + times
     claimed = frozenset(zone for way in settled for zone, _ in way.claims)
     return Field(taken, claimed, tuple(ways))
