@@ -122,8 +122,10 @@ def _check_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
         yield f"Undecided: {group_name(catalogue, group)} (step {step_name(catalogue.groups[group].step)})."
     for key in report.unknown:
         yield f"Not known yet: {key_name(catalogue, key)}."
-    if report.assumed:
-        yield from (f"Assumed: {ended(_line_words(catalogue, report, key))}" for key in report.assumed)
+    if not report.spec.van_data.complete:
+        yield ended(brief_words.open_thing(catalogue, report, step=Step.BASE_VAN))
+    for key in report.assumed:
+        yield f"Assumed: {ended(brief_words.assumption(catalogue, report, key))}"
     if silent := findings.silent_words(catalogue, report):
         yield silent
 
@@ -193,10 +195,12 @@ def _why_option(catalogue: Catalogue, report: Report, option: OptionId, json: bo
     chain = reasons.reasons(catalogue, report, cause) if cause else ()
     if json:
         return Answer((asjson.option_json(report, option, cause, words, chain),))
+    head = reasons.reason_head(catalogue, report, cause) if cause else ""
     first = reasons.first_taken(catalogue, report, cause) if cause else ""
     broken = [f for f in report.findings if f.verdict is Verdict.BROKEN and option in f.subjects]
     clashes = tuple(line for f in broken for line in _finding_lines(catalogue, report, f))
-    return Answer((words, *chain, *((first,) if first else ()), *clashes))
+    quoted = f'"{head}"' if head and head not in words else ""
+    return Answer((words, *filter(None, (quoted, *chain, first)), *clashes))
 
 
 def _why_rule(catalogue: Catalogue, report: Report, rule: RuleId, json: bool) -> Answer:

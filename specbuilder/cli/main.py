@@ -28,7 +28,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run the program. Returns its exit code; never raises and never shows a traceback."""
     output.prepare()
     try:
-        return int(_run(list(sys.argv[1:] if argv is None else argv)))
+        return _run(list(sys.argv[1:] if argv is None else argv))
+    except SystemExit as told:  # help was asked for and printed
+        return Exit.FINE if not told.code else Exit.UNUSABLE
     except StopError as stop:
         return _ended(stop.code, stop.lines)
     except BrokenPipeError:

@@ -22,10 +22,10 @@ def audit_summary(catalogue: Catalogue, lints: tuple[Lint, ...]) -> tuple[str, .
     """What the rules hold, counted, and how many places are odd."""
     vans, options = len(catalogue.vans), len(catalogue.options) - len(catalogue.vans)
     lines = [
-        f"{vans} base vans, {len(catalogue.groups)} groups, {options} options, {len(catalogue.rules)} rules, "
-        f"{len(catalogue.ledgers)} ledgers and figures, {len(catalogue.brief)} lines of the brief and the job, "
-        f"{len(catalogue.work)} work steps, {len(catalogue.cautions)} cautions, {len(catalogue.papers)} papers, "
-        f"{len(catalogue.tables)} tables.",
+        f"Base vans {vans}, groups {len(catalogue.groups)}, options {options}, rules {len(catalogue.rules)}, "
+        f"ledgers and figures {len(catalogue.ledgers)}, lines of the brief and the job {len(catalogue.brief)}, "
+        f"work steps {len(catalogue.work)}, cautions {len(catalogue.cautions)}, papers {len(catalogue.papers)}, "
+        f"tables {len(catalogue.tables)}.",
         "No faults: the program starts with these rules.",
     ]
     counts = {code: sum(lint.code is code for lint in lints) for code in LintCode}

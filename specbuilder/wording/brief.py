@@ -77,6 +77,12 @@ def line_words(catalogue: Catalogue, report: Report, key: BriefKey) -> str:
     return f"assumed: {words}" if key in report.facts.assumed else words
 
 
+def assumption(catalogue: Catalogue, report: Report, key: BriefKey) -> str:
+    """What is assumed while nobody has answered: ``weight of a child 30 kg``, ``no pets``."""
+    line = catalogue.brief.get(key)
+    return telling(catalogue, line, report.facts.get(key)) if line else key_name(catalogue, key)
+
+
 def question_words(catalogue: Catalogue, report: Report, number: int) -> str:
     """All answers of one of the eleven questions: ``2 grown-ups, 2 children; not known yet: sleepers``."""
     group = catalogue.questions[number].group

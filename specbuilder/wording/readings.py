@@ -15,6 +15,8 @@ from .names import group_name, key_name, lack_name, listed, option_name
 from .plain import ended, lowered
 
 ESTIMATE = "ESTIMATE"
+ESTIMATED = "e"
+"""Beside a short name where there is no room for the word."""
 _FEW = 2
 """So many lacking things are named in one line; the rest is counted."""
 
@@ -38,6 +40,11 @@ class Bar:
     """``STOP`` when broken at that level, else empty."""
     estimate: bool
     """Rests on an estimate: say so near the bar."""
+
+
+def estimated_legend() -> str:
+    """What the sign beside a short name means."""
+    return f"{ESTIMATED}: ESTIMATE"
 
 
 def reading_line(catalogue: Catalogue, reading: Reading) -> str:

@@ -164,7 +164,7 @@ def _line(catalogue: Catalogue, report: Report, node: Cause) -> str:
         case CauseKind.GIVES:
             return f"{option} gives {tag_name(node.tag)}" if node.tag else f"{option} is in"
         case CauseKind.NOTHING_GIVES:
-            return f"nothing that is left gives {tag_name(node.tag)}" if node.tag else "nothing that is left would do"
+            return f"nothing else is left that gives {tag_name(node.tag)}" if node.tag else "nothing else is left"
         case CauseKind.LEDGER:
             return _ledger_line(catalogue, report, node)
         case CauseKind.ZONE:

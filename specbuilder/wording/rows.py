@@ -180,9 +180,9 @@ def _state_sentences(catalogue: Catalogue, report: Report, status: OptionStatus,
             yield ended(f"Blocked: {why or culprit or 'no way to finish this build has it'}")
             if keys:
                 yield "Enter shows why."
-        case OptionState.FOLLOWS:
+        case OptionState.FOLLOWS if not any(c.came_with for c in report.spec.chosen(status.option)):
             yield ended(f"Follows: {_from(catalogue, report, status)}")
-        case OptionState.CHOSEN:
+        case OptionState.CHOSEN | OptionState.FOLLOWS:
             yield from _chosen_sentences(catalogue, report, status.option)
         case OptionState.OPEN if status.would_clear:
             levels = [catalogue.rules[rule].level for rule in status.would_clear]

@@ -173,7 +173,7 @@ def test_a_chain_of_reasons() -> None:
         "6. of it, Solar 160 W, framed: 13 kg",
         "7. Larchlid tilting roof, long would go past what may be",
         "8. Cooking has one answer only",
-        "9. nothing that is left gives exhaust on the left",
+        "9. nothing else is left that gives exhaust on the left",
         "10. Larchlid tilting roof, long is not made for Fenwain Short",
         "11. one place for one thing: wall floor on the right",
         "12. the van is Fenwain Short: sliding door on the left",
