@@ -23,13 +23,13 @@ class Columns:
     note: int
     state: int = 8
     money: int = 8
-    mass: int = 9
+    mass: int = 10
 
     @staticmethod
     def of(cells: int) -> Columns:
         """The widths for rows of so many cells; the note gives way first, then the name."""
-        rest = max(cells - MARK_CELLS - 1 - 8 - 8 - 9 - 2, 0)
-        note = min(max(rest - 30, 0), 23) if rest < 60 else min(rest - 36, 34)
+        rest = max(cells - MARK_CELLS - 1 - 8 - 8 - 10 - 2, 0)
+        note = min(max(rest - 28, 0), 21) if rest < 58 else min(rest - 34, 34)
         return Columns(name=max(rest - note, 4), note=note)
 
     def row(self, mark: str, ink: Ink, words: RowWords, item: Item, more: bool = False) -> Line:

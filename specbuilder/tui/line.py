@@ -132,3 +132,13 @@ def spread(first: Sequence[Bit], last: Sequence[Bit], cells: int) -> Line:
     if used + wanted + 1 > cells:
         return Line(tuple(first))
     return Line((*first, Bit(" " * (cells - used - wanted)), *last))
+
+
+def fitted(lines: Sequence[Line], rows: int, cells: int) -> list[Line]:
+    """At most so many lines; the last one says by two dots that there is more."""
+    if len(lines) <= rows or rows <= 0:
+        return list(lines[: max(rows, 0)])
+    last = lines[rows - 1]
+    text = cut(last.text, cells - len(CUT) - 1)
+    more = text if text.endswith(CUT) else f"{text.rstrip()} {CUT}"
+    return [*lines[: rows - 1], Line((Bit(more),), last.item)]

@@ -26,6 +26,8 @@ class Marks:
     novalue: str = "-"
     line: str = "-"
     side: str = "|"
+    thumb: str = "#"
+    """Where in a long list the lines shown are."""
 
     def of_state(self, state: OptionState) -> str:
         """The mark of an option."""
@@ -45,6 +47,6 @@ class Marks:
         }[verdict]
 
 
-SHAPES = Marks(chosen="▰", open="▱", follows="↳", blocked="✗", cursor="►")
+SHAPES = Marks(chosen="▰", open="▱", follows="↳", blocked="✗", cursor="►", thumb="▮")
 PLAIN = Marks(chosen="#", open="~", follows="&", blocked="x", cursor=">")
 """For ``--ascii``, 16-colour consoles and old fonts."""

@@ -11,7 +11,7 @@ from textual.screen import Screen
 
 from .counter import Counter
 from .ink import Look
-from .line import EMPTY, Line, line, wrapped
+from .line import EMPTY, Line, fitted, line, wrapped
 from .screens.heading import hints, jobs_heading, rule
 from .widgets.board import Board
 
@@ -136,7 +136,7 @@ class CounterScreen(Screen[None]):
         walk, rows = self.counter.walk, board.size.height
         told = list(self.counter.main.foot(board.cells))
         if walk is None or self.size.width >= WIDE:
-            return told[:rows]
+            return fitted(told, rows, board.cells)
         return walk.foot(told, board.cells, rows)
 
     def _across(self, board: Board) -> Line:
@@ -153,7 +153,7 @@ class CounterScreen(Screen[None]):
             foot = list(page.foot(side.cells))
             side.show([*page.shown, *([EMPTY, *foot] if foot else [])], page.cursor())
         elif walk is not None and self.size.width >= WIDE:
-            heading.show([])
+            heading.show([walk.beside_heading(heading.cells)])
             side.show(walk.beside(side.cells, rows, third=self.size.width >= WIDEST))
         else:
             heading.show([])

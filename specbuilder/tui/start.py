@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import platform
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -21,7 +22,7 @@ class Start:
     def __init__(self, jobs: Path | None, rules: Path | None, counter: str) -> None:
         self.jobs = jobs if jobs is not None else default_jobs_path()
         self.rules = rules
-        self.counter = counter
+        self.counter = counter or platform.node()
 
     def names(self) -> tuple[str, ...]:
         """Numbers of the jobs, from the names of their files alone: fast, for the first frame."""

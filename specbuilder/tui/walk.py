@@ -20,13 +20,13 @@ from specbuilder.wording.open_things import all_is_decided, only_this_is_open
 from .desk import Desk
 from .items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnQuestion, OnReading
 from .keys import Act, Where
-from .line import EMPTY, Line
+from .line import EMPTY, Line, fitted
 from .screens.brief import BriefPage
 from .screens.check import CheckPage
 from .screens.find import FindPage
 from .screens.heading import heading
 from .screens.job_actions import JobActionsPage
-from .screens.ledgers import LedgerPage, LedgersPage
+from .screens.ledgers import LedgerPage, LedgersPage, ledgers_head
 from .screens.margin import below, beside, open_lines
 from .screens.open_things import OpenPage, item_of
 from .screens.page import Host, Page
@@ -205,13 +205,18 @@ class Walk:
     def foot(self, told: list[Line], cells: int, rows: int) -> list[Line]:
         """Under the page in a small window: sentences, and ledgers where there is room for both."""
         if self.step in (Step.BRIEF, Step.CHECK) or rows < BARS_FROM:
-            return told[:rows]
-        sentences = (told + [EMPTY] * rows)[: rows - BAR_ROWS]
-        return [*sentences, *below(self.host, cells)]
+            return fitted(told, rows, cells)
+        room = rows - BAR_ROWS
+        sentences = fitted(told, room, cells)
+        return [*sentences, *[EMPTY] * (room - len(sentences)), *below(self.host, cells)]
 
     def beside(self, cells: int, rows: int, third: bool) -> list[Line]:
         """The right pane while no page is open in it."""
         return beside(self.host, cells, rows, third)
+
+    def beside_heading(self, cells: int) -> Line:
+        """The line over it."""
+        return ledgers_head(cells)
 
     def third(self, cells: int) -> list[Line]:
         """The third pane."""

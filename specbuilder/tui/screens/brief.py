@@ -13,7 +13,7 @@ from specbuilder.session.walk import open_lines
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnAnswer, OnField, OnGroup
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import Bit, Line, cut, left, line, right, wrapped
+from specbuilder.tui.line import Bit, Line, cut, left, line, right, width, wrapped
 from specbuilder.wording.brief import hint, line_words, not_an_answer
 from specbuilder.wording.brief_groups import group_answer, group_hint
 from specbuilder.wording.forms import not_taken
@@ -24,7 +24,7 @@ from .fields import FieldLines
 from .page import Host, Page
 
 NUMBER_CELLS = 5
-HEADING_CELLS = 21
+HEADING_CELLS = 20
 
 
 class BriefPage(Page):
@@ -88,8 +88,9 @@ class BriefPage(Page):
         words = line_words(self.host.catalogue, report, known.key)
         if not unknown:
             return line(start, Bit(cut(words, room), Ink.PLAIN), item=item)
-        asked = cut(hint(self.host.catalogue, known), room - len(words) - 2)
-        return line(start, Bit(words, Ink.DOUBT), f"  {asked}", item=item)
+        asked = hint(self.host.catalogue, known)
+        whole = width(asked) <= room - width(words) - 2
+        return line(start, Bit(words, Ink.DOUBT), f"  {asked}" if whole else "", item=item)
 
     def _group(self, group: GroupId, head: tuple[str, str], cells: int) -> Line:
         report = self.host.report
@@ -161,8 +162,9 @@ class BriefPage(Page):
             case OnGroup(group):
                 options = self.host.catalogue.options_of(group)
                 if 0 < number <= len(options):
-                    self.host.edit(Take(option=options[number - 1].id, at=self.host.now()))
-                    self.move(1)
+                    was_unknown = self._is_unknown(self.at)
+                    if self.host.edit(Take(option=options[number - 1].id, at=self.host.now())):
+                        self._go_on(was_unknown)
             case OnField():
                 self.start_typing(str(number))
             case _:
@@ -198,11 +200,31 @@ class BriefPage(Page):
         return self._give(known.key, value)
 
     def _give(self, key: BriefKey, value: Answer | None) -> bool:
+        was_unknown = key in self.host.report.unknown
         given = self.host.report.spec.answers.get(key)
         if given != value and not self.host.edit(AnswerLine(key=key, value=value)):
             return False
-        self.move(1)
+        self._go_on(was_unknown)
         return True
+
+    def _go_on(self, to_unknown: bool) -> None:
+        """After a first answer to the next line nobody has answered; after a correction just one line on."""
+        if not to_unknown:
+            self.move(1)
+            return
+        items = self.items()
+        later = items[items.index(self.at) + 1 :] if self.at in items else []
+        self.at = next((item for item in later if self._is_unknown(item)), self.at)
+
+    def _is_unknown(self, item: Item) -> bool:
+        report = self.host.report
+        match item:
+            case OnAnswer(key):
+                return key in report.unknown
+            case OnGroup(group):
+                return not report.groups[group].decided
+            case _:
+                return False
 
     def _leave_group(self, group: GroupId) -> None:
         for choice in self.host.report.groups[group].choices:

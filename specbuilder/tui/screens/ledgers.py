@@ -15,13 +15,14 @@ from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.tui.marks import Marks
 from specbuilder.wording.findings import silent_words
 from specbuilder.wording.forms import form_title
-from specbuilder.wording.readings import Bar, reading_bar, reading_detail, worst_first
+from specbuilder.wording.readings import ESTIMATED, Bar, estimated_legend, reading_bar, reading_detail, worst_first
 
 from .page import Host, Page
 from .why import WhyPage
 
-NAME_CELLS = 11
-BAR_CELLS = 10
+NAME_CELLS = 12
+BAR_CELLS = ((56, 10), (44, 6), (0, 4))
+"""Length of a bar from that width on."""
 
 
 def bar_bits(bar: Bar, cells: int, marks: Marks) -> tuple[Bit, ...]:
@@ -37,16 +38,25 @@ def bar_bits(bar: Bar, cells: int, marks: Marks) -> tuple[Bit, ...]:
     return Bit(marks.chosen * used, Ink.MINE), Bit(marks.open * may + marks.free * (full - used - may) + end)
 
 
-def bar_line(host: Host, reading: Reading, cells: int, bar_cells: int = BAR_CELLS) -> Line:
-    """Mark, short name, bar, amount and verdict of one ledger or figure."""
+def bar_line(host: Host, reading: Reading, cells: int) -> Line:
+    """Mark, short name, bar and verdict of one ledger or figure."""
+    bar_cells = next(length for least, length in BAR_CELLS if cells >= least)
     bar = reading_bar(host.catalogue, reading)
     ink = {Verdict.BROKEN: Ink.CARE, Verdict.CANNOT_TELL: Ink.DOUBT, Verdict.HOLDS: Ink.PLAIN}[reading.verdict]
-    start = Bit(f" {host.marks.of_verdict(reading.verdict)} {left(bar.short, NAME_CELLS)} ")
-    room = max(cells - NAME_CELLS - bar_cells - 6, 0)
+    estimate = ESTIMATED if bar.estimate else " "
+    start = Bit(f" {host.marks.of_verdict(reading.verdict)} {left(bar.short, NAME_CELLS)}{estimate}")
+    room = max(cells - NAME_CELLS - bar_cells - 5, 0)
     words = f"{bar.words} {bar.level}".rstrip()
     return line(
         start, *bar_bits(bar, bar_cells, host.marks), " ", Bit(cut(words, room), ink), item=OnReading(reading.id)
     )
+
+
+def ledgers_head(cells: int) -> Line:
+    """The line over the bars."""
+    title, legend = form_title("ledgers"), estimated_legend()
+    room = cells - len(title) - 4
+    return line(" ", Bit(title, Ink.HEAD, Act.LEDGERS), "  ", cut(legend, room) if room > 12 else "")
 
 
 def told(host: Host) -> tuple[Reading, ...]:
@@ -61,8 +71,8 @@ class LedgersPage(Page):
     where: ClassVar[Where] = Where.LEDGERS
 
     def head(self, cells: int) -> Sequence[Line]:
-        """Its name."""
-        return [line(" ", Bit(form_title("ledgers"), Ink.HEAD))]
+        """Its name, and what the sign beside a figure means."""
+        return [ledgers_head(cells)]
 
     def lines(self, cells: int) -> Sequence[Line]:
         """One bar a ledger; what is not summed yet is said at the end."""

@@ -8,7 +8,6 @@ from specbuilder.tui.items import OnFinding
 from specbuilder.tui.keys import Act
 from specbuilder.tui.line import EMPTY, Bit, Line, line, wrapped
 from specbuilder.wording.findings import finding_line, findings_none
-from specbuilder.wording.forms import form_title
 from specbuilder.wording.margin import broken_head, open_count_head
 
 from .ledgers import bar_line, told
@@ -20,8 +19,7 @@ LINES_EACH = 3
 
 def ledger_lines(host: Host, cells: int, most: int) -> list[Line]:
     """The worst ledgers as bars."""
-    head = line(" ", Bit(form_title("ledgers"), Ink.HEAD, Act.LEDGERS))
-    return [head, *(bar_line(host, reading, cells) for reading in told(host)[:most])]
+    return [bar_line(host, reading, cells) for reading in told(host)[:most]]
 
 
 def broken_lines(host: Host, cells: int) -> list[Line]:
@@ -40,7 +38,7 @@ def broken_lines(host: Host, cells: int) -> list[Line]:
 
 def open_lines(host: Host, cells: int) -> list[Line]:
     """What is undecided and not known."""
-    rows = [row for row in thing_lines(host, cells) if not isinstance(row.item, OnFinding)]
+    rows = [row for row in thing_lines(host, cells, who=False) if not isinstance(row.item, OnFinding)]
     return [line(" ", Bit(open_count_head(len(rows)), Ink.HEAD, Act.OPEN_THINGS)), *rows]
 
 
@@ -54,7 +52,7 @@ def beside(host: Host, cells: int, rows: int, third: bool) -> list[Line]:
 def below(host: Host, cells: int) -> list[Line]:
     """Under the walk in a small window: six ledgers in three lines of two."""
     half = (cells - 1) // 2
-    bars = [bar_line(host, reading, half, 6) for reading in told(host)[:6]]
+    bars = [bar_line(host, reading, half) for reading in told(host)[:6]]
     return [_side_by_side(one, other, half) for one, other in zip(bars[::2], [*bars[1::2], EMPTY], strict=False)]
 
 

@@ -53,7 +53,7 @@ def question_of(host: Host, item: Item) -> str | None:
             return None
 
 
-def thing_lines(host: Host, cells: int) -> list[Line]:
+def thing_lines(host: Host, cells: int, *, who: bool = True) -> list[Line]:
     """One line for each open thing; a question about a thing that is listed itself stands on its line."""
     catalogue, report, result = host.catalogue, host.report, list[Line]()
     things = open_things(catalogue, report)
@@ -73,11 +73,15 @@ def thing_lines(host: Host, cells: int) -> list[Line]:
         )
         mark, ink = (host.marks.broken, Ink.CARE) if thing.rule else (host.marks.doubt, Ink.PLAIN)
         text = question_of(host, item)
-        who = "" if text is None or thing.question else who_and_when(asked_of(report, text))
-        room = cells - STEP_CELLS - 5 - len(who)
+        asked = who_and_when(asked_of(report, text)) if who and text is not None and not thing.question else ""
+        room = cells - STEP_CELLS - 5 - len(asked)
         result.append(
             line(
-                f" {mark} ", left(step_name(thing.step), STEP_CELLS), Bit(left(words, room), ink), f" {who}", item=item
+                f" {mark} ",
+                left(step_name(thing.step), STEP_CELLS),
+                Bit(left(words, room), ink),
+                f" {asked}",
+                item=item,
             )
         )
     return result

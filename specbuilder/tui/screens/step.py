@@ -13,7 +13,7 @@ from specbuilder.tui.columns import Columns
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnField, OnGroup, OnOption
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, wrapped
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.folded import folded_words
 from specbuilder.wording.rows import row_count_words, row_sentence, row_words
 from specbuilder.wording.states import group_kind, group_state
@@ -23,7 +23,8 @@ from .fields import FieldLines
 from .page import Host, Page
 from .usual import UsualPage
 
-ROOMY = 70
+NAME_CELLS, KIND_CELLS = 19, 13
+ROOMY = 82
 """From this width on groups stand apart by an empty line."""
 
 
@@ -49,13 +50,15 @@ class StepPage(Page):
 
     def lines(self, cells: int) -> Sequence[Line]:
         """Every group of the step."""
-        columns, result = Columns.of(cells), list[Line]()
+        columns, result, after_folded = Columns.of(cells), list[Line](), True
         for group in self.host.catalogue.groups_of(self.step):
-            if group.id in self.folded:
+            folded = group.id in self.folded
+            if result and cells >= ROOMY and not (folded and after_folded):
+                result.append(EMPTY)
+            after_folded = folded
+            if folded:
                 result.append(self._folded(group, columns))
                 continue
-            if result and cells >= ROOMY:
-                result.append(EMPTY)
             result.append(self._head(group, cells))
             result += (self._option(option, columns) for option in _in_order(self._options(group), group))
         return [*result, *self.fields.lines(cells, self.at, self.entry)]
@@ -86,9 +89,8 @@ class StepPage(Page):
         state = group_state(self.host.catalogue, status)
         ink = Ink.CARE if status.clashes else Ink.PLAIN if status.decided else Ink.DOUBT
         kind = group_kind(self.host.catalogue, status)
-        name = cut(group.name, max(cells // 3, 12))
-        rest = cells - 3 - len(name) - len(kind) - 6
-        return line(f" {mark} ", Bit(name, Ink.HEAD), f"   {kind}   ", Bit(cut(state, rest), ink))
+        start = f" {mark} ", Bit(left(group.name, NAME_CELLS), Ink.HEAD), left(kind, KIND_CELLS)
+        return line(*start, Bit(cut(state, cells - 3 - NAME_CELLS - KIND_CELLS), ink))
 
     def _folded(self, group: Group, columns: Columns) -> Line:
         report, marks = self.host.report, self.host.marks

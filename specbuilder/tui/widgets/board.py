@@ -157,7 +157,7 @@ class Board(Widget):
         if all_ <= rows or rows == 0:
             return " "
         start = self._top * rows // all_
-        return self.marks.side if start <= y <= start + rows * rows // all_ else " "
+        return self.marks.thumb if start <= y <= start + rows * rows // all_ else " "
 
 
 def _hot_at(line: Line, x: int) -> Item | Act | None:
