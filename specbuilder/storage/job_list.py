@@ -46,7 +46,7 @@ class JobLine:
 
 def job_line(files: JobFiles, holder: LockHolder | None, zone: tzinfo | None) -> JobLine:
     """The line of this job. Fails on nothing: what cannot be read is told in the line."""
-    line = JobLine(number=files.number, revision=files.revision, holder=holder, changed=_changed(files, zone))
+    line = JobLine(number=files.number, revision=files.revision, holder=holder, changed=changed_at(files, zone))
     try:
         journal = _journal(files)
         if not files.spec.exists():
@@ -60,7 +60,8 @@ def job_line(files: JobFiles, holder: LockHolder | None, zone: tzinfo | None) ->
 
 def changed_at(files: JobFiles, zone: tzinfo | None) -> datetime | None:
     """When file or journal was last changed; None when neither is there."""
-    return _changed(files, zone)
+    times = [time for path in (files.spec, files.journal) if (time := _time_s(path)) is not None]
+    return datetime.fromtimestamp(max(times), zone) if times else None
 
 
 def _from_file(line: JobLine, files: JobFiles, *, unsaved: bool) -> JobLine:
@@ -78,7 +79,7 @@ def _head(text: str) -> tuple[JobState, str, str] | None:
     ends = [end for mark in _ENDS if (end := text.find(mark)) >= 0]
     try:
         table = tomllib.loads(text[: min(ends, default=len(text)) + 1])
-    except (tomllib.TOMLDecodeError, RecursionError):
+    except (ValueError, RecursionError):
         return None
     match table:
         case {
@@ -133,11 +134,6 @@ def _journal(files: JobFiles) -> bytes:
         return files.journal.read_bytes()
     except OSError:
         return b""
-
-
-def _changed(files: JobFiles, zone: tzinfo | None) -> datetime | None:
-    times = [time for path in (files.spec, files.journal) if (time := _time_s(path)) is not None]
-    return datetime.fromtimestamp(max(times), zone) if times else None
 
 
 def _time_s(path: Path) -> float | None:

@@ -78,11 +78,6 @@ class JournalRecord:
     newer_format: int = 0
     """The format it says it has, when this program does not know that one."""
 
-    @property
-    def unsaved(self) -> int:
-        """How many entries the file was never written with."""
-        return len(self.entries) - (self.saves[-1].entries if self.saves else 0)
-
 
 def start_line(start: Spec) -> bytes:
     """The first line."""

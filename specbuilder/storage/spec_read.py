@@ -66,6 +66,7 @@ def read_spec(text: str, name: str, catalogue: Catalogue | None) -> ReadSpec:
     Raises:
         SpecFaultsError: with every fault that was found.
     """
+    text = text.replace("\r\n", "\n")
     faults = FaultList()
     source = Source(name, TomlLines(text), faults)
     table = toml_table(text, source)

@@ -40,12 +40,15 @@ def before_choices(view: SpecView) -> Iterator[str]:
     report, catalogue = view.report, view.catalogue
     known = {key: catalogue.brief[key] for key in (*report.assumed, *report.unknown) if key in catalogue.brief}
     assumed: dict[str, Value | None] = {str(key): report.facts.get(key) for key in report.assumed if key in known}
-    yield table("assumed", assumed, remark="Computed. Nobody said so: the house assumes it until somebody does.")
+    yield table(
+        "assumed", assumed, remark=_or_none("Nobody said so: the house assumes it until somebody does.", assumed)
+    )
     unknown = {str(key): known[key].ask for key in report.unknown if key in known}
-    yield table("not_known", unknown, remark="Computed. NOT KNOWN YET, and asked so.")
+    yield table("not_known", unknown, remark=_or_none("NOT KNOWN YET, and asked so.", unknown))
     groups = catalogue.groups
     undecided = {str(group): groups[group].question for group in report.undecided if group in groups}
-    yield table("undecided", undecided, remark="Computed. Not chosen yet: nothing of it may be ordered or built.")
+    remark = _or_none("Not chosen yet: nothing of it may be ordered or built.", undecided)
+    yield table("undecided", undecided, remark=remark)
     yield "\n# Choices in build order. Said: option, taken, count, place, whose, note, came_with, at and own_part.\n"
 
 
@@ -107,6 +110,10 @@ def _open_points(view: SpecView) -> str:
         "left_the_catalogue": view.names(report.strangers) or _NONE,
     }
     return table("open_points", dict(counts), remark="Computed. What nobody may take as settled.")
+
+
+def _or_none(remark: str, values: Mapping[str, object]) -> str:
+    return f"Computed. {remark}" if values else f"Computed. {remark} None."
 
 
 def _counted(number: int) -> Value:
@@ -173,7 +180,7 @@ def _hours(view: SpecView) -> str:
 
 def _steps(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
     for step in view.catalogue.work.values():
-        parts = view.names(c.choice.option for c in chosen if c.option and c.option.build_step == step.id)
+        parts = view.names(c.choice.option for c in chosen if c.option and view.build_step(c.option) == step.id)
         values: dict[str, Value | None] = {
             "id": step.id,
             "work": step.work,

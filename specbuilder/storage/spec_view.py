@@ -66,7 +66,7 @@ class SpecView:
             option = chosen.option
             if option is None:
                 return len(steps) + 1, 0, 0, chosen.taken
-            step = steps.get(option.build_step, len(steps))
+            step = steps.get(self.build_step(option), len(steps))
             return step, groups[option.group], options[option.id], chosen.taken
 
         return tuple(sorted(self.in_taken_order(), key=order))
@@ -89,6 +89,12 @@ class SpecView:
     def lacks(self, lacks: Iterable[Lack]) -> str:
         """What must be known or decided first, by name, with semicolons between."""
         return "; ".join(dict.fromkeys(self._lack(lack) for lack in lacks))
+
+    def build_step(self, option: Option) -> str:
+        """The step of the build that needs it; the van itself is there from the first one."""
+        if option.van is not None and not option.build_step:
+            return next(iter(self.catalogue.work), "")
+        return option.build_step
 
     def work_name(self, step: str) -> str:
         """``B7 Cabinets, worktop, fridge, cooker``."""

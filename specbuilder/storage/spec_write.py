@@ -177,7 +177,7 @@ def _choice(view: SpecView, chosen: Chosen) -> str:
 def _part(view: SpecView, chosen: Chosen) -> dict[str, Value | None]:
     """What the catalogue says of the part; everything here is computed.
 
-    Mass and price of a van stand under ``[vehicle]`` and ``[price]``, the mass of a customer's part on its own sheet.
+    Mass, price and weeks of a van stand under ``[vehicle]`` and ``[price]``, the mass of a customer's part on its own sheet.
     """
     option, choice = chosen.option, chosen.choice
     if option is None:
@@ -187,10 +187,10 @@ def _part(view: SpecView, chosen: Chosen) -> dict[str, Value | None]:
     ours = choice.owner is Owner.HOUSE and option.van is None
     return {
         "group": catalogue.groups[option.group].name,
-        "build_step": view.work_name(option.build_step),
+        "build_step": view.work_name(view.build_step(option)),
         "mass_each_kg": figure(option.mass_kg) if ours else None,
         "price_net_each_pence": option.price_net_pence if ours else None,
-        "lead_weeks": figure(option.lead_weeks),
+        "lead_weeks": figure(option.lead_weeks) if ours else None,
         "x_mm": figure(spot.x_mm) if spot else None,
         "y_mm": figure(spot.y_mm) if spot else None,
         "z_mm": figure(spot.z_mm) if spot else None,

@@ -14,7 +14,7 @@ def toml_table(text: str, source: Source) -> dict[str, object] | None:
     """The table; None after the fault was noted with its line."""
     try:
         return tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
+    except ValueError as error:
         message = str(error)
         place = _PLACE.search(message)
         line = int(place[1]) if place and place[1] else text.count("\n") + 1

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.spec import Acceptance, Choice, Spec
@@ -19,6 +22,8 @@ from specbuilder.storage.spec_files import (
     write_spec_file,
 )
 from tests.storage.scene import CATALOGUE, report_of
+
+WHOLE = Path(__file__).with_name("spec_0147.toml").read_text(encoding="utf-8")
 
 
 def faults(text: str) -> list[str]:
@@ -138,6 +143,28 @@ def test_deep_nesting_is_a_fault_and_no_crash() -> None:
     assert faults("format = 1\nchoice = " + "[" * 5000) == [
         "0147-r1.toml: lists or tables stand too deep inside each other: write it flatter."
     ]
+
+
+def test_a_number_too_long_to_be_one_is_a_fault_and_no_crash() -> None:
+    assert len(faults("format = 1\nchoice = " + "9" * 5000)) == 1
+
+
+@given(st.data())
+@settings(max_examples=200, deadline=None)
+def test_a_mangled_file_is_read_or_refused_and_nothing_else(data: st.DataObject) -> None:
+    """Slices of a good file are cut out, doubled or replaced by what a file may hold elsewhere."""
+    text = WHOLE
+    for _ in range(data.draw(st.integers(1, 3))):
+        at = data.draw(st.integers(0, len(text)))
+        end = at + data.draw(st.integers(0, 40))
+        new = data.draw(
+            st.sampled_from(("", '"', "[", "]", "=", "\n", "[[choice]]\n", "1", "true", "x = 1\n", text[at:end] * 2))
+        )
+        text = text[:at] + new + text[end:]
+    for catalogue in (CATALOGUE, None):
+        with suppress(SpecFaultsError):
+            spec = read_spec(text, "a.toml", catalogue).spec
+            assert read_spec(written(spec), "a.toml", None).spec == spec
 
 
 def test_the_least_that_can_be_read_is_a_format() -> None:
