@@ -155,7 +155,7 @@ def _finding_lines(catalogue: Catalogue, report: Report, finding: Finding) -> It
     yield f"{findings.finding_line(catalogue, report, finding)} [{finding.rule}]"
     if finding.verdict is Verdict.BROKEN and not finding.accepted:
         for fix in findings.finding_words(catalogue, report, finding).fixes:
-            yield f"  way out: {ended(fix)}"
+            yield f"  offer: {ended(fix)}"
 
 
 def _step_lines(catalogue: Catalogue, report: Report, step: Step) -> tuple[str, ...]:
@@ -213,7 +213,7 @@ def _why_rule(catalogue: Catalogue, report: Report, rule: RuleId, json: bool) ->
     if json:
         return Answer((asjson.finding_json(catalogue, report, finding, cause, chain),))
     told = findings.finding_words(catalogue, report, finding)
-    fixes = (f"way out: {ended(fix)}" for fix in told.fixes)
+    fixes = (f"offer: {ended(fix)}" for fix in told.fixes)
     return Answer((told.head, *told.rests_on, *told.lacks, *fixes, told.source))
 
 

@@ -70,8 +70,14 @@ def _app(arguments: Namespace) -> Exit:
         )
     from specbuilder.tui.app import run
 
-    run(rules=_path(arguments.rules), jobs=_path(arguments.jobs))
-    return Exit.FINE
+    code = run(
+        jobs=_path(arguments.jobs),
+        rules=_path(arguments.rules),
+        ascii=arguments.ascii,
+        light=arguments.light,
+        counter=arguments.counter,
+    )
+    return Exit.FINE if code == 0 else Exit.OWN_MISTAKE
 
 
 def _no_screen() -> str:
@@ -116,6 +122,9 @@ def _parser() -> ArgumentParser:
         description="Counter program for a campervan workshop. Without a command it opens the counter screens.",
     )
     _folders(top, main=True)
+    top.add_argument("--counter", metavar="NAME", default="", help="what other counters call this one")
+    top.add_argument("--ascii", action="store_true", help="marks every font has")
+    top.add_argument("--light", action="store_true", help="dark letters on light ground")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     check = commands.add_parser("check", help="what is broken, what cannot be told yet, what is open")
     check.description = (

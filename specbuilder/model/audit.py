@@ -11,6 +11,8 @@ from .origin import Origin
 class LintCode(StrEnum):
     """What is odd."""
 
+    SETTING_MISSING = "setting-missing"
+    """A house setting that a sum cannot be made without."""
     ZERO_WITHOUT_NOTE = "zero-without-note"
     """Mass or price is nought and nothing says why."""
     IMPLAUSIBLE = "implausible"

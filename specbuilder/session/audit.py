@@ -9,16 +9,24 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from types import MappingProxyType
 
+from specbuilder.calc import missing_settings
+from specbuilder.calc.beds import FROM_BENCH
+from specbuilder.calc.roof import LIFTS
+from specbuilder.calc.space import FRONT_DOOR
+from specbuilder.calc.supply import HOUSE_SUPPLIES
 from specbuilder.model.audit import Lint, LintCode
 from specbuilder.model.brief import BriefLine
 from specbuilder.model.catalogue import Catalogue, Van
-from specbuilder.model.ids import BASE_VAN_GROUP, LedgerId, Tag
+from specbuilder.model.ids import BASE_VAN_GROUP, CUSTOMER_PART, LedgerId, Tag
 from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.origin import Origin
 from specbuilder.model.rules import AnyOf, Atom, Given, Not, Rule
 from specbuilder.rulegraph.judge import hearing
 
 from .evaluate import MADE
+
+_ASKED_BY_SUMS = (CUSTOMER_PART, FROM_BENCH, FRONT_DOOR, HOUSE_SUPPLIES, LIFTS)
+"""Capabilities the calculations look for themselves."""
 
 _USUAL_RANGE: Mapping[str, tuple[float, float]] = MappingProxyType(
     {
@@ -28,7 +36,7 @@ _USUAL_RANGE: Mapping[str, tuple[float, float]] = MappingProxyType(
         "_y_mm": (-1_200, 1_200),
         "_z_mm": (-800, 3_200),
         "_mm": (0, 6_500),
-        "_mm2": (0, 250_000),
+        "_mm2": (0, 400_000),
         "_cm2": (0, 2_500),
         "_kg": (0, 400),
         "_weeks": (0, 30),
@@ -62,6 +70,7 @@ _OWN_RANGE: Mapping[str, tuple[float, float]] = MappingProxyType(
         "plate_raise_kg": (0, 1_500),
         "rear_axle_raise_kg": (0, 1_000),
         "inverter_surge_w": (0, 10_000),
+        "bms_peak_a": (0, 1_200),
         "hours_summer": (0, 24),
         "hours_winter": (0, 24),
         "duty_summer": (0, 1),
@@ -105,6 +114,7 @@ _VAN_RANGE: Mapping[str, tuple[float, float]] = MappingProxyType(
 def lints(catalogue: Catalogue) -> tuple[Lint, ...]:
     """Everything worth a second look, by kind and then in the order of the files."""
     found = (
+        *_lacking(catalogue),
         *_zeros(catalogue),
         *_implausible(catalogue),
         *_unexplained(catalogue),
@@ -115,6 +125,11 @@ def lints(catalogue: Catalogue) -> tuple[Lint, ...]:
     )
     kinds = tuple(LintCode)
     return tuple(sorted(found, key=lambda lint: kinds.index(lint.code)))
+
+
+def _lacking(catalogue: Catalogue) -> Iterator[Lint]:
+    for ledger, setting in missing_settings(catalogue):
+        yield _lint(LintCode.SETTING_MISSING, ledger, catalogue.ledgers[ledger].origin, setting)
 
 
 def _zeros(catalogue: Catalogue) -> Iterator[Lint]:
@@ -199,7 +214,7 @@ def _without_usual(catalogue: Catalogue) -> Iterator[Lint]:
 
 def _unused_tags(catalogue: Catalogue) -> Iterator[Lint]:
     """A tag named after nothing that asks: dead weight, or a slip of the pen."""
-    asked = frozenset(_asked(catalogue))
+    asked = frozenset((*_asked(catalogue), *_ASKED_BY_SUMS))
     told: set[Tag] = set()
     for option in catalogue.options.values():
         van: Van | None = option.van

@@ -45,6 +45,8 @@ def _subject(catalogue: Catalogue, lint: Lint) -> str:
 
 def _what(lint: Lint) -> str:
     match lint.code:
+        case LintCode.SETTING_MISSING:
+            return f"settings lack {lint.field}: its sum cannot be made without it"
         case LintCode.ZERO_WITHOUT_NOTE:
             return f"{lint.field} is 0 and no zero_note says why"
         case LintCode.IMPLAUSIBLE:

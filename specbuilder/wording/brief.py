@@ -44,11 +44,17 @@ def telling(catalogue: Catalogue, line: BriefLine, value: Answer | None) -> str:
     """An answer that says what it is about where it stands alone: ``2 grown-ups``, ``barrier height 2,100 mm``."""
     words = answer_words(catalogue, line, value)
     known = term(line.key)
-    bare = isinstance(value, int | float) and words not in (known.one, known.none) and not known.many
-    listed_or_amount = bare or (isinstance(value, tuple) and line.type is AnswerType.LIST and bool(value))
-    if listed_or_amount or (isinstance(value, str) and value not in known.values):
-        return f"{known.name} {words}"
-    return words
+    if words == known.none:
+        return words
+    match value:
+        case int() | float() if words != known.one and not known.many:
+            return f"{known.name} {words}"
+        case str() if value not in known.values:
+            return f"{known.name} {words}"
+        case tuple() if line.type is AnswerType.LIST:
+            return known.many.replace("#", words) if known.many else f"{known.name} {words}"
+        case _:
+            return words
 
 
 def choice_word(line: BriefLine, value: str) -> str:

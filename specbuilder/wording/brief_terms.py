@@ -20,7 +20,7 @@ class Term:
     one: str = ""
     """For the answer 1, e.g. ``1 grown-up``; empty: number and unit."""
     many: str = ""
-    """For other numbers; ``#`` stands for the number."""
+    """For other numbers and for lists that stand alone; ``#`` stands for the number or the list."""
     none: str = ""
     """For 0, ``none`` or nothing at all."""
     values: Mapping[str, str] = field(default_factory=dict)
@@ -92,6 +92,7 @@ _TERMS: dict[str, Term] = {
     "gas": Term("gas", values={"yes": "gas", "no": "no gas", "any": "do not mind"}),
     "must_run": Term(
         "what must run away from the plug",
+        many="# away from the plug",
         none="nothing special",
         values={
             "hair-dryer": "hair dryer",

@@ -8,7 +8,7 @@ from typing import assert_never
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import OptionId
-from specbuilder.model.kinds import Confidence, Verdict
+from specbuilder.model.kinds import Confidence, Level, Verdict
 from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.report import Report
 from specbuilder.model.rules import FitsVan, NeedsMet, PlacesLegal, Rule, WithinBound, ZonesFree
@@ -52,7 +52,7 @@ def finding_words(catalogue: Catalogue, report: Report, finding: Finding) -> Fin
 
 
 def finding_head(catalogue: Catalogue, report: Report, finding: Finding) -> str:
-    """Level, verdict and what the customer hears."""
+    """Level, verdict and what the customer hears. A NOTE stops nothing, so it is not called broken but *to be said*."""
     because = catalogue.rules[finding.rule].because
     level = finding.level.value
     match finding.verdict:
@@ -60,6 +60,8 @@ def finding_head(catalogue: Catalogue, report: Report, finding: Finding) -> str:
             return f'{level}, holds. Looked at because: "{because}"'
         case Verdict.BROKEN if finding.accepted:
             return f"{level}, {_acceptance(report, finding)}: {ended(because)}"
+        case Verdict.BROKEN if finding.level is Level.NOTE:
+            return f"{level}, to be said: {ended(because)}"
         case Verdict.BROKEN:
             return f"{level}, broken: {ended(because)}"
         case Verdict.CANNOT_TELL:

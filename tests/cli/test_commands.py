@@ -70,7 +70,7 @@ def test_check_of_a_clash_and_of_what_holds(job: Counter) -> None:
     assert clash.out[0] == "Broken: 1 thing at STOP. It cannot be signed or built as it stands."
     assert clash.out[2:4] == (
         "STOP, broken: You said no gas. It is about Gas bundle and gas (no gas). [no-gas-means-no-gas]",
-        "  way out: Cook without gas.",
+        "  offer: Cook without gas.",
     )
     job("set", "1", "no-cooking", "parking_limit_mm=2100")
     holds = job("check", "0001")
@@ -313,7 +313,7 @@ def test_why(job: Counter) -> None:
     assert job("why", "1", "one-van").out == (
         'STOP, cannot tell yet, needs base van. At stake: "Everything else is measured from the van."',
         "needs a decision: Base van (step van)",
-        "way out: Pick one.",
+        "offer: Pick one.",
         "Source: trade practice.",
     )
     assert job("why", "1", "Steam of the kettle").out == (

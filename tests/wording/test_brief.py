@@ -19,6 +19,7 @@ from specbuilder.wording.brief import (
     open_question,
     open_thing,
     question_words,
+    telling,
 )
 from tests.wording.scene import CATALOGUE, choice, group_status, report, spec
 
@@ -109,3 +110,21 @@ def test_open_things() -> None:
     assert says(step=Step.BASE_VAN) == "Data of the real van, not known yet (end of the chassis number)"
     assert open_question(OpenQuestion(text="Fabric")) == "Fabric: nobody finds out yet, no date"
     assert nothing_open() == "Nothing open. Print this page: it says None."
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "words"),
+    [
+        ("adults", 2, "2 grown-ups"),
+        ("adults", 1, "1 grown-up"),
+        ("parking_limit_mm", 2100, "barrier height 2,100 mm"),
+        ("parking_limit_mm", 0, "no barrier"),
+        ("site_amps", "6", "amps of the weakest pitch 6 A"),
+        ("gas", "no", "no gas"),
+        ("must_run", ("kettle", "laptop"), "kettle and laptop away from the plug"),
+        ("must_run", ("none",), "nothing special"),
+        ("child_ages", (9,), "aged 9"),
+    ],
+)
+def test_an_answer_that_stands_alone(key: str, value: Answer, words: str) -> None:
+    assert telling(CATALOGUE, CATALOGUE.brief[BriefKey(key)], value) == words

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId, RuleId, Tag
-from specbuilder.model.kinds import Place, Verdict
+from specbuilder.model.kinds import Level, Place, Verdict
 from specbuilder.model.ledger import Lack
 from specbuilder.model.rules import AllOf, AnyOf, FitsVan, NeedsMet, PlacesLegal, WithinBound, ZonesFree
 from specbuilder.model.span import point
@@ -147,3 +147,10 @@ def test_silent_and_strange_things_are_named() -> None:
     assert strangers_words(report(SPEC, strangers=(OptionId("old-roof"),))) == (
         '"old-roof" is chosen and not in this catalogue: take another option in its place or leave it out.',
     )
+
+
+def test_a_note_is_to_be_said_not_broken() -> None:
+    rule = replace(CATALOGUE.rules[RuleId("nights-short")], level=Level.NOTE)
+    note = replace(finding("nights-short", Verdict.BROKEN), level=Level.NOTE)
+    catalogue = replace(CATALOGUE, rules={**CATALOGUE.rules, rule.id: rule})
+    assert finding_line(catalogue, REPORT, note) == "NOTE, to be said: By the second evening the fridge is off."
