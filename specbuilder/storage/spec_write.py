@@ -177,7 +177,8 @@ def _choice(view: SpecView, chosen: Chosen) -> str:
 def _part(view: SpecView, chosen: Chosen) -> dict[str, Value | None]:
     """What the catalogue says of the part; everything here is computed.
 
-    Mass, price and weeks of a van stand under ``[vehicle]`` and ``[price]``, the mass of a customer's part on its own sheet.
+    Mass, price and weeks of a van stand under ``[vehicle]``, ``[price]`` and the ledgers; those of a customer's part
+    are its own, on its sheet.
     """
     option, choice = chosen.option, chosen.choice
     if option is None:

@@ -11,17 +11,24 @@ from specbuilder.model.kinds import Place
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.session.evaluate import evaluate
 from specbuilder.storage.rules_files import read_rules, rules_folder
-from specbuilder.storage.spec_files import read_spec, read_spec_file, spec_text
+from specbuilder.storage.spec_files import WarningKind, read_spec, read_spec_file, spec_text
 
 CATALOGUE = read_rules(rules_folder())
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 
 
+def without_digests(text: str) -> list[str]:
+    """The text but for what any change of any file of the rules changes."""
+    return [line for line in text.splitlines() if not line.startswith(("checksum = ", "catalogue_digest = "))]
+
+
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_an_example_is_what_the_program_writes(path: Path) -> None:
+    """When rules or sums change on purpose, the examples are written again from what they say."""
     read = read_spec_file(path, CATALOGUE)
-    assert read.warnings == ()
-    assert spec_text(CATALOGUE, read.spec, evaluate(CATALOGUE, read.spec)) == path.read_text(encoding="utf-8")
+    assert {warning.kind for warning in read.warnings} <= {WarningKind.OTHER_CATALOGUE}
+    text = spec_text(CATALOGUE, read.spec, evaluate(CATALOGUE, read.spec))
+    assert without_digests(text) == without_digests(path.read_text(encoding="utf-8"))
 
 
 def test_every_option_at_every_place_comes_back() -> None:
