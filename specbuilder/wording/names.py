@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from specbuilder.model.catalogue import Catalogue
@@ -11,7 +12,7 @@ from specbuilder.model.ledger import Lack
 from specbuilder.model.spec import Choice, Spec
 
 from .brief_terms import key_words
-from .plain import lowered
+from .plain import fitted, lowered
 
 _PLACES = {"left": "on the left", "right": "on the right", "rear": "at the rear", "same": "on that side"}
 
@@ -22,6 +23,16 @@ def option_name(catalogue: Catalogue, option: OptionId, place: Place | None = No
     name = known.name if known else f'"{option}" (not in this catalogue)'
     sided = f"{name}, {place.value}" if place else name
     return f"{count} x {sided}" if count > 1 else sided
+
+
+def short_name(catalogue: Catalogue, option: OptionId, room: int) -> str:
+    """The name in at most so many characters: whole, up to its first comma or colon, or the name of its question."""
+    known = catalogue.options.get(option)
+    if known is None:
+        return fitted(option, room)
+    main = re.split("[,:]", known.name)[0]
+    fits = (name for name in (known.name, main, lowered(group_name(catalogue, known.group))) if len(name) <= room)
+    return next(fits, fitted(main, room))
 
 
 def choice_name(catalogue: Catalogue, choice: Choice) -> str:

@@ -82,6 +82,11 @@ def money(pence: float, currency: str) -> str:
     return f"{currency}{number}" if number[0].isdigit() else number
 
 
+def whole_money(pence: float) -> str:
+    """The bare number in whole units of money: ``17,532``."""
+    return _digits(pence / 100, 0)
+
+
 def money_exact(pence: int, currency: str) -> str:
     """Money to the penny, for papers: ``£17,532.40``."""
     sign = "-" if pence < 0 else ""
@@ -104,34 +109,6 @@ def money_range_tight(pence: Pence, currency: str) -> str:
 def money_delta(pence: float) -> str:
     """A change of money without currency: ``+936``, ``-1,392``, ``+0``."""
     return _signed(_digits(pence / 100, 0))
-
-
-def money_spoken(pence: float, currency: str) -> str:
-    """For reading aloud: ``936 pounds``."""
-    number = _digits(pence / 100, 0)
-    one, many = {"£": ("pound", "pounds"), "€": ("euro", "euros"), "$": ("dollar", "dollars")}.get(
-        currency, (currency, currency)
-    )
-    return f"{number} {one if number in ('1', '-1') else many}"
-
-
-def money_range_spoken(pence: Pence, currency: str) -> str:
-    """For reading aloud: ``0 to 1,968 pounds``."""
-    most = money_spoken(pence.most, currency)
-    least = _digits(pence.least / 100, 0)
-    return most if most.startswith(f"{least} ") else f"{least} to {most}"
-
-
-def kilograms_range_spoken(mass_kg: Span) -> str:
-    """For reading aloud: ``0 to 21 kilograms``."""
-    least, most = number_text(mass_kg.least, "kg"), kilograms_spoken(mass_kg.most)
-    return most if most.startswith(f"{least} ") else f"{least} to {most}"
-
-
-def kilograms_spoken(mass_kg: float) -> str:
-    """For reading aloud: ``21 kilograms``."""
-    number = number_text(mass_kg, "kg")
-    return f"{number} kilogram" if number in ("1", "-1") else f"{number} kilograms"
 
 
 def kilograms(mass_kg: float) -> str:

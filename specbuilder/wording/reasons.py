@@ -20,6 +20,7 @@ from .names import (
     ledger_name,
     listed,
     option_name,
+    short_name,
     tag_name,
     zone_name,
 )
@@ -65,7 +66,7 @@ def first_taken(catalogue: Catalogue, report: Report, cause: Cause) -> str:
     return f"First taken: {choice_name(catalogue, taken[0])}." if len(taken) > 1 else ""
 
 
-def culprit(catalogue: Catalogue, report: Report, cause: Cause, option: OptionId | None = None) -> str:
+def culprit(catalogue: Catalogue, cause: Cause, option: OptionId, width: int = 200) -> str:
     """The main thing in the way of ``option``, in a few words: ``not with Side galley``, ``brief: gas``."""
     nodes = tuple(_from_above(cause))
     for node in nodes:
@@ -76,11 +77,11 @@ def culprit(catalogue: Catalogue, report: Report, cause: Cause, option: OptionId
                 return f"clash: {_short(catalogue, node)}"
             case CauseKind.ZONE:
                 taken = _taken(nodes, option)
-                return f"place: {option_name(catalogue, taken)}" if taken else "its place is taken"
+                return _with_name(catalogue, "place: ", taken, width) if taken else "its place is taken"
             case _:
                 continue
     if taken := _taken(nodes, option):
-        return f"not with {option_name(catalogue, taken)}"
+        return _with_name(catalogue, "not with ", taken, width)
     for node in nodes:
         if node.kind is CauseKind.ANSWER and node.key is not None:
             return f"brief: {key_name(catalogue, node.key)}"
@@ -91,11 +92,15 @@ def culprit(catalogue: Catalogue, report: Report, cause: Cause, option: OptionId
     return "no way to finish"
 
 
-def source_of(catalogue: Catalogue, report: Report, cause: Cause, option: OptionId) -> str:
+def _with_name(catalogue: Catalogue, words: str, option: OptionId, width: int) -> str:
+    return words + short_name(catalogue, option, width - len(words))
+
+
+def source_of(catalogue: Catalogue, cause: Cause, option: OptionId, width: int = 200) -> str:
     """From what an option follows, in a few words: a choice, an answer of the brief or the van; empty when unclear."""
     nodes = tuple(_from_above(cause))
     if taken := _taken(nodes, option):
-        return option_name(catalogue, taken)
+        return short_name(catalogue, taken, width)
     for node in nodes:
         if node.kind is CauseKind.ANSWER and node.key is not None:
             return f"brief: {key_name(catalogue, node.key)}"

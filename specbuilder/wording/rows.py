@@ -12,7 +12,7 @@ from specbuilder.model.kinds import Basis, Level, OptionState, Owner, Pick
 from specbuilder.model.report import OptionStatus, Report
 
 from . import quantities, reasons
-from .names import choice_name, group_name, listed, option_name
+from .names import choice_name, group_name, listed, option_name, short_name
 from .plain import ended, fitted, lowered, raised
 from .states import THEIRS, USUAL, state_word
 
@@ -54,7 +54,7 @@ def row_words(catalogue: Catalogue, report: Report, option: OptionId, note_width
 def row_note(catalogue: Catalogue, report: Report, option: OptionId, width: int = NOTE_WIDTH) -> str:
     """At most 23 characters: the one or two things worth knowing about this row."""
     note = ""
-    for part in _notes(catalogue, report, option):
+    for part in _notes(catalogue, report, option, width):
         longer = f"{note}; {part}" if note else part
         if len(longer) <= width:
             note = longer
@@ -98,63 +98,64 @@ def _cells(catalogue: Catalogue, status: OptionStatus, *, taken: bool) -> tuple[
             assert_never(status.state)
 
 
-def _notes(catalogue: Catalogue, report: Report, option: OptionId) -> Iterator[str]:
+def _notes(catalogue: Catalogue, report: Report, option: OptionId, width: int) -> Iterator[str]:
     """What could be said, the weightiest first."""
     status, known = report.options[option], catalogue.options[option]
     if status.clashes:
-        yield f"clash: {_about(catalogue, report, status.clashes[0], option)}"
+        yield f"clash: {_about(catalogue, report, status.clashes[0], option, width - len('clash: '))}"
     match status.state:
         case OptionState.BLOCKED:
             cause = status.cause
-            yield reasons.culprit(catalogue, report, cause, option) if cause else "no way to finish"
+            yield reasons.culprit(catalogue, cause, option, width) if cause else "no way to finish"
         case OptionState.FOLLOWS:
-            yield _from(catalogue, report, status)
+            yield _from(catalogue, status, width)
         case OptionState.CHOSEN:
-            yield from _chosen_notes(catalogue, report, option)
+            yield from _chosen_notes(catalogue, report, option, width)
         case OptionState.OPEN:
-            yield from _open_notes(catalogue, known, status, usual=is_usual(catalogue, report, option))
+            yield from _open_notes(catalogue, known, status, width, usual=is_usual(catalogue, report, option))
         case _:
             assert_never(status.state)
 
 
-def _chosen_notes(catalogue: Catalogue, report: Report, option: OptionId) -> Iterator[str]:
+def _chosen_notes(catalogue: Catalogue, report: Report, option: OptionId, width: int) -> Iterator[str]:
     for choice in report.spec.chosen(option):
         if choice.owner is Owner.CUSTOMER:
             whole = choice.own_part is not None and choice.own_part.complete
             yield THEIRS if whole else f"{THEIRS}, sheet not known"
         if choice.came_with:
-            yield f"from {option_name(catalogue, choice.came_with[0])}"
+            yield f"from {short_name(catalogue, choice.came_with[0], width - len('from '))}"
         elif choice.at:
             yield f"taken {choice.at[-5:]}"
 
 
-def _open_notes(catalogue: Catalogue, known: Option, status: OptionStatus, *, usual: bool) -> Iterator[str]:
+def _open_notes(catalogue: Catalogue, known: Option, status: OptionStatus, width: int, *, usual: bool) -> Iterator[str]:
     if status.would_clear:
         yield "would clear the clash"
     if usual:
         yield USUAL
     if status.brings:
-        yield _brings(catalogue, status.brings)
+        yield _brings(catalogue, status.brings, width)
     if status.asks:
-        yield f"asks for {lowered(group_name(catalogue, status.asks[0]))}"
+        asked = lowered(group_name(catalogue, status.asks[0]))
+        yield f"asks for {asked}" if len(f"asks for {asked}") <= width else f"asks: {asked}"
     if known.lead_weeks >= SLOW_WEEKS:
         yield f"parts take {quantities.weeks(known.lead_weeks)}"
 
 
-def _brings(catalogue: Catalogue, brings: tuple[OptionId, ...]) -> str:
+def _brings(catalogue: Catalogue, brings: tuple[OptionId, ...], width: int) -> str:
     if len(brings) == 1:
-        return f"brings {lowered(option_name(catalogue, brings[0]))}"
+        return f"brings {short_name(catalogue, brings[0], width - len('brings '))}"
     return f"brings {len(brings)} parts"
 
 
-def _from(catalogue: Catalogue, report: Report, status: OptionStatus) -> str:
+def _from(catalogue: Catalogue, status: OptionStatus, width: int = 200) -> str:
     if status.cause is None:
         return _EVERYWHERE
-    source = reasons.source_of(catalogue, report, status.cause, status.option)
+    source = reasons.source_of(catalogue, status.cause, status.option, width - len("from "))
     return f"from {source}" if source else _EVERYWHERE
 
 
-def _about(catalogue: Catalogue, report: Report, rule: RuleId, option: OptionId) -> str:
+def _about(catalogue: Catalogue, report: Report, rule: RuleId, option: OptionId, room: int) -> str:
     """What a clash is about: its ledger, else the other choice, else the brief."""
     finding = next((f for f in report.findings if f.rule == rule), None)
     if finding is None:
@@ -163,7 +164,7 @@ def _about(catalogue: Catalogue, report: Report, rule: RuleId, option: OptionId)
         return lowered(catalogue.ledgers[finding.reading].short)
     other = next((o for o in finding.subjects if o != option), None)
     if other is not None:
-        return option_name(catalogue, other)
+        return short_name(catalogue, other, room)
     return "brief" if finding.keys else "needs another part"
 
 
@@ -176,12 +177,12 @@ def _state_sentences(catalogue: Catalogue, report: Report, status: OptionStatus,
     match status.state:
         case OptionState.BLOCKED:
             why = reasons.reason_head(catalogue, report, status.cause) if status.cause else ""
-            culprit = reasons.culprit(catalogue, report, status.cause, status.option) if status.cause else ""
+            culprit = reasons.culprit(catalogue, status.cause, status.option) if status.cause else ""
             yield ended(f"Blocked: {why or culprit or 'no way to finish this build has it'}")
             if keys:
                 yield "Enter shows why."
         case OptionState.FOLLOWS if not any(c.came_with for c in report.spec.chosen(status.option)):
-            yield ended(f"Follows: {_from(catalogue, report, status)}")
+            yield ended(f"Follows: {_from(catalogue, status)}")
         case OptionState.CHOSEN | OptionState.FOLLOWS:
             yield from _chosen_sentences(catalogue, report, status.option)
         case OptionState.OPEN if status.would_clear:

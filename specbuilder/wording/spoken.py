@@ -11,7 +11,7 @@ from specbuilder.model.kinds import OptionState, Owner, Pick, Step
 from specbuilder.model.report import Effect, OptionStatus, Report
 from specbuilder.model.spec import Choice
 
-from . import quantities, reasons
+from . import aloud, reasons
 from .brief import open_question
 from .glance import price_words, state_words, van_words, weight_words
 from .names import choice_name, listed, option_name
@@ -79,9 +79,9 @@ def option_words(catalogue: Catalogue, report: Report, option: OptionId) -> str:
         parts.append("usual")
     if status.cause is not None and status.state is OptionState.BLOCKED:
         why = reasons.reason_head(catalogue, report, status.cause)
-        parts.append(f'because "{why}"' if why else reasons.culprit(catalogue, report, status.cause, option))
+        parts.append(f'because "{why}"' if why else reasons.culprit(catalogue, status.cause, option))
     if status.cause is not None and status.state is OptionState.FOLLOWS:
-        source = reasons.source_of(catalogue, report, status.cause, option)
+        source = reasons.source_of(catalogue, status.cause, option)
         parts.append(f"from {source}" if source else "in every finished build")
     if status.brings and status.state is OptionState.OPEN:
         parts.append(f"brings {listed(option_name(catalogue, o) for o in status.brings)}")
@@ -98,16 +98,16 @@ def _effect_words(catalogue: Catalogue, status: OptionStatus, taken: tuple[Choic
         case OptionState.BLOCKED if not taken:
             pass
         case OptionState.BLOCKED | OptionState.CHOSEN | OptionState.FOLLOWS:
-            yield quantities.money_spoken(effect.gross_pence, currency)
-            yield quantities.kilograms_spoken(effect.mass_kg)
+            yield aloud.money_spoken(effect.gross_pence, currency)
+            yield aloud.kilograms_spoken(effect.mass_kg)
         case _:
             assert_never(status.state)
 
 
 def _changes(effect: Effect, currency: str) -> Iterator[str]:
     """``adds 936 pounds, 21 kilograms``; what gets less is told with ``takes off``."""
-    price = quantities.money_spoken(abs(effect.gross_pence), currency)
-    mass = quantities.kilograms_spoken(abs(effect.mass_kg))
+    price = aloud.money_spoken(abs(effect.gross_pence), currency)
+    mass = aloud.kilograms_spoken(abs(effect.mass_kg))
     if effect.gross_pence >= 0 and effect.mass_kg >= 0:
         yield f"adds {price}"
         yield mass
@@ -136,8 +136,8 @@ def _group_short(catalogue: Catalogue, report: Report, group: Group) -> Iterator
     """What is chosen in a group, a line each; undecided says so; an empty pick-any group says nothing."""
     status = report.groups[group.id]
     if not status.decided:
-        added = quantities.money_range_spoken(status.gross_added, catalogue.firm.currency)
-        mass = quantities.kilograms_range_spoken(status.mass_added_kg)
+        added = aloud.money_range_spoken(status.gross_added, catalogue.firm.currency)
+        mass = aloud.kilograms_range_spoken(status.mass_added_kg)
         yield f"{group.name}: {UNDECIDED}, adds {added} and {mass}."
     for choice in status.choices:
         yield f"{group.name}: {ended(choice_words(catalogue, choice))}"

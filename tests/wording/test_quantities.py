@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from specbuilder.model.report import Pence
 from specbuilder.model.span import Span
+from specbuilder.wording import aloud
 from specbuilder.wording import quantities as q
 
 UNITS = (
@@ -99,10 +100,10 @@ def test_lengths_for_customers() -> None:
 
 
 def test_spoken() -> None:
-    assert q.money_spoken(93_600, "£") == "936 pounds"
-    assert q.money_spoken(100, "£") == "1 pound"
-    assert q.kilograms_spoken(21) == "21 kilograms"
-    assert q.kilograms_spoken(1) == "1 kilogram"
+    assert aloud.money_spoken(93_600, "£") == "936 pounds"
+    assert aloud.money_spoken(100, "£") == "1 pound"
+    assert aloud.kilograms_spoken(21) == "21 kilograms"
+    assert aloud.kilograms_spoken(1) == "1 kilogram"
 
 
 def test_what_is_no_number_says_so() -> None:
@@ -130,7 +131,12 @@ def test_any_number_has_a_text(value: float, unit: str) -> None:
     for text in (q.quantity(value, unit, "£"), q.delta(value, unit, "£"), q.number_text(value, unit)):
         assert _clean(text)
         assert not f"{text} ".startswith(("-0 ", "+-", "-+"))
-    for text in (q.feet_and_inches(value), q.metres(value), q.money_spoken(value, "£"), q.kilograms_spoken(value)):
+    for text in (
+        q.feet_and_inches(value),
+        q.metres(value),
+        aloud.money_spoken(value, "£"),
+        aloud.kilograms_spoken(value),
+    ):
         assert _clean(text)
 
 

@@ -90,12 +90,19 @@ def test_follows_says_from_what() -> None:
     assert _row("usb-pair", OptionState.FOLLOWS).note == "in every finished build"
 
 
-def test_no_note_is_wider_than_its_column() -> None:
-    long = replace(CATALOGUE.options[OptionId("side-galley")], name="A very long name that no column can hold")
+@pytest.mark.parametrize(
+    ("name", "note"),
+    [
+        ("Side galley", "not with Side galley"),
+        ("Side galley, oak, with sink", "not with Side galley"),
+        ("A kitchen whose name no column can hold", "not with galley"),
+    ],
+)
+def test_a_long_name_is_shortened_to_what_is_known_of_it(name: str, note: str) -> None:
+    long = replace(CATALOGUE.options[OptionId("side-galley")], name=name)
     catalogue = replace(CATALOGUE, options={**CATALOGUE.options, long.id: long})
-    told = report(SPEC, options=(status("pod-galley", OptionState.BLOCKED, cause=_cause(CauseKind.RULE, TOOK_GALLEY)),))
-    note = row_note(catalogue, told, OptionId("pod-galley"))
-    assert note == "not with A very long.."
+    blocked = status("pod-galley", OptionState.BLOCKED, cause=_cause(CauseKind.RULE, TOOK_GALLEY))
+    assert row_note(catalogue, report(SPEC, options=(blocked,)), OptionId("pod-galley")) == note
     assert len(note) <= NOTE_WIDTH
 
 
