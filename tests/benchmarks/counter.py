@@ -56,6 +56,7 @@ def keys(jobs: Path, presses: int = 200) -> None:
         for _ in range(4):
             terminal.key(RIGHT)
         arrows = [terminal.key(DOWN if i % 8 < 4 else UP) for i in range(presses)]
+        terminal.key(b"-")  # leaves the first answer of the step out: one edit to undo and to redo
         edits = [terminal.key(key) for _ in range(presses // 4) for key in (b"u", b"r")]
     _line("arrow key", arrows, floor)
     _line("undo, redo", edits, floor)
@@ -85,11 +86,7 @@ def memory(jobs: Path, presses: int = 2000) -> None:
             terminal.key(rng.choice(sequences))
         before = terminal.rss_kb()
         for _ in range(presses):
-            _write_and_drain(terminal, rng.choice(sequences))
+            terminal.press(rng.choice(sequences))
         terminal.settle()
         after = terminal.rss_kb()
     print(f"memory        {before / 1024:5.1f} MB, after {presses} keys {after / 1024:5.1f} MB (bound 70, flat)")
-
-
-def _write_and_drain(terminal: Terminal, key: bytes) -> None:
-    terminal.key(key)

@@ -77,6 +77,12 @@ class Terminal:
             last = time.perf_counter()
         return Frame(last - pressed if written else 0.0, written)
 
+    def press(self, sequence: bytes) -> None:
+        """Press one key and take what comes at once, without waiting for the end of the frame."""
+        os.write(self.fd, sequence)
+        while self._read(0.01):
+            pass
+
     def rss_kb(self) -> int:
         """Resident memory of the program in kB (Linux)."""
         with open(f"/proc/{self.pid}/status", encoding="ascii") as status:
