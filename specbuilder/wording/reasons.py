@@ -181,7 +181,7 @@ def _line(catalogue: Catalogue, report: Report, node: Cause) -> str:
 def _choice_line(catalogue: Catalogue, report: Report, node: Cause, option: str) -> str:
     choice = next((c for c in report.spec.choices if c.option == node.option and node.place in (None, c.place)), None)
     if choice is None:
-        return f"{option} is in"
+        return f"if {option} is taken"
     name = choice_name(catalogue, choice)
     if choice.came_with:
         return f"{name} came with {listed(option_name(catalogue, o) for o in choice.came_with)}"

@@ -73,7 +73,11 @@ def is_usual(catalogue: Catalogue, report: Report, option: OptionId) -> bool:
 
 
 def row_sentence(catalogue: Catalogue, report: Report, option: OptionId, *, keys: bool = True) -> str:
-    """What stands below the list for the row under the cursor, in whole sentences; with ``keys`` what Enter shows."""
+    """What stands below the list for the row under the cursor, in whole sentences.
+
+    With ``keys`` it says what Enter shows, and names the clashes; without, for line commands, whoever prints it lets
+    the findings follow.
+    """
     status, known = report.options[option], catalogue.options[option]
     parts = [*_state_sentences(catalogue, report, status, keys=keys)]
     if known.description:
@@ -169,7 +173,7 @@ def _about(catalogue: Catalogue, report: Report, rule: RuleId, option: OptionId,
 
 
 def _state_sentences(catalogue: Catalogue, report: Report, status: OptionStatus, *, keys: bool) -> Iterator[str]:
-    for rule in status.clashes:
+    for rule in status.clashes if keys else ():
         known = catalogue.rules[rule]
         yield f"{known.level.value}: {ended(known.because)}"
     if status.clashes and keys:
