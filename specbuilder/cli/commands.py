@@ -13,6 +13,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.report import Report
 from specbuilder.session.audit import lints
 from specbuilder.session.evaluate import evaluate
+from specbuilder.session.ready import gaps
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.jobs import JobsFolder, default_jobs_path
@@ -22,6 +23,7 @@ from specbuilder.wording.audit import audit_summary, lint_line
 from specbuilder.wording.glance import price_words
 from specbuilder.wording.jobs import job_words, no_jobs, read_only, rules_unreadable
 from specbuilder.wording.plain import ended
+from specbuilder.wording.ready import gap_lines
 
 from . import answers, output
 from .answers import Answer
@@ -112,7 +114,7 @@ def _jobs(arguments: Namespace) -> Answer:
 
 def _audit(arguments: Namespace) -> Answer:
     folder = Path(arguments.dir) if arguments.dir else None
-    catalogue = read_rules(folder or _rules(arguments))
+    catalogue = _usable(folder or _rules(arguments))
     found = lints(catalogue)
     return Answer((*audit_summary(catalogue, found), *(lint_line(catalogue, lint) for lint in found)))
 
@@ -140,7 +142,14 @@ def _report(arguments: Namespace) -> tuple[Catalogue, Report]:
 
 
 def _catalogue(arguments: Namespace) -> Catalogue:
-    return read_rules(_rules(arguments))
+    return _usable(_rules(arguments))
+
+
+def _usable(folder: Traversable | Path) -> Catalogue:
+    catalogue = read_rules(folder)
+    if missing := gaps(catalogue):
+        raise StopError(Exit.UNUSABLE, *rules_unreadable(gap_lines(missing)))
+    return catalogue
 
 
 def _rules(arguments: Namespace) -> Traversable | Path:

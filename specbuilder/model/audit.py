@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from .ids import BriefKey, LedgerId
 from .origin import Origin
 
 
@@ -43,3 +44,12 @@ class Lint:
     least: float | None = None
     most: float | None = None
     origin: Origin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gap:
+    """One thing a sum asks for in vain: a line of the brief, or a setting of a ledger."""
+
+    line: BriefKey | None = None
+    ledger: LedgerId | None = None
+    setting: str = ""

@@ -34,8 +34,10 @@ class Start:
 
     def load(self, floor: Floor) -> Opening | Sequence[str]:
         """Catalogue, folder and desk; or the sentences that say what must be mended. Slow: for a worker."""
+        from specbuilder.session.ready import gaps
         from specbuilder.storage.jobs import JobsFolder, local_time
         from specbuilder.storage.rules_files import RulesFaults, read_rules, rules_folder
+        from specbuilder.wording.ready import gap_lines
 
         from .desk import Desk
         from .opening import Opening
@@ -44,4 +46,6 @@ class Start:
             catalogue = read_rules(self.rules if self.rules is not None else rules_folder())
         except RulesFaults as error:
             return rules_unreadable(tuple(str(fault) for fault in error.faults))
+        if missing := gaps(catalogue):
+            return rules_unreadable(gap_lines(missing))
         return Opening(floor, Desk(JobsFolder(self.jobs), catalogue, local_time, self.counter))
