@@ -22,12 +22,15 @@ from specbuilder.model.rules import (
     BriefIs,
     Chosen,
     FigureAbove,
+    FitsVan,
     Given,
     GroupAnswered,
     MarginBelow,
+    NeedsMet,
     Not,
     Rule,
     WithinBound,
+    ZonesFree,
 )
 
 SIDE_MARK = "@side"
@@ -43,6 +46,7 @@ class NodeKind(StrEnum):
     RULE = "rule"
     LEDGER = "ledger"
     ANSWER = "answer"
+    ZONE = "zone"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +73,9 @@ class EdgeKind(StrEnum):
     EXACTLY_ONE = "exactly one"
     """group or rule -> group"""
     LIMITS = "limits"
-    """rule -> ledger"""
+    """rule -> ledger or zone"""
+    CLAIMS = "claims"
+    """option -> zone"""
     ADVISES = "advises"
     """rule -> what would still the advice"""
     CONDITION = "condition"
@@ -151,7 +157,8 @@ class RuleGraph:
         start = option_node(option)
         if start not in self.net:
             return frozenset()
-        reached = {start, *(t for t, kind, _ in self.edges_from(start) if kind in (EdgeKind.GIVES, EdgeKind.MEMBER))}
+        about = (EdgeKind.GIVES, EdgeKind.MEMBER, EdgeKind.CLAIMS)
+        reached = {start, *(target for target, kind, _ in self.edges_from(start) if kind in about)}
         found = {RuleId(t.id) for n in reached for t, kind, _ in self.edges_from(n) if t.kind is NodeKind.RULE}
         found |= {RuleId(s.id) for n in reached for s, _, d in self.net.in_edges(n, data=True) if d["rule"] == s.id}
         return frozenset(found)
@@ -165,8 +172,8 @@ class RuleGraph:
         for node in self.net:
             if node.kind is not NodeKind.OPTION:
                 continue
-            for tag, kind, rule in self.edges_from(node):
-                givers = self.givers(tag.id) if kind is EdgeKind.NEEDS_ANY and rule is None else ()
+            for tag, kind, _ in self.edges_from(node):
+                givers = self.givers(tag.id) if kind is EdgeKind.NEEDS_ANY else ()
                 if len(givers) == 1 and givers[0] != node.id:
                     only.add_edge(node, option_node(givers[0]))
         loops = (part for part in nx.strongly_connected_components(only) if len(part) > 1)
@@ -176,6 +183,8 @@ class RuleGraph:
 def build_graph(catalogue: Catalogue) -> RuleGraph:
     """The rule graph of a catalogue."""
     net: nx.MultiDiGraph[Node] = nx.MultiDiGraph()
+    net.add_nodes_from(Node(NodeKind.RULE, rule) for rule in catalogue.rules)
+    net.add_nodes_from(Node(NodeKind.LEDGER, ledger) for ledger in catalogue.ledgers)
     for source, target, kind, rule in _edges(catalogue):
         net.add_edge(source, target, kind=kind, rule=rule)
     return RuleGraph(net)
@@ -186,22 +195,33 @@ def _edges(catalogue: Catalogue) -> Iterator[tuple[Node, Node, EdgeKind, RuleId 
         if group.pick is Pick.ONE:
             node = Node(NodeKind.GROUP, group.id)
             yield node, node, EdgeKind.EXACTLY_ONE, None
+    fits, needs = _rule_with(catalogue, FitsVan), _rule_with(catalogue, NeedsMet)
     for option in catalogue.options.values():
-        yield from _option_edges(option)
+        yield from _option_edges(option, fits, needs)
     for rule in catalogue.rules.values():
         yield from _rule_edges(rule)
 
 
-def _option_edges(option: Option) -> Iterator[tuple[Node, Node, EdgeKind, RuleId | None]]:
+def _rule_with(catalogue: Catalogue, atom: type[FitsVan | NeedsMet]) -> RuleId | None:
+    """The rule that gives the options' own columns their level and words."""
+    return next((r.id for r in catalogue.rules.values() for a, _ in atoms_of(r.then) if isinstance(a, atom)), None)
+
+
+def _option_edges(
+    option: Option, fits: RuleId | None, needs: RuleId | None
+) -> Iterator[tuple[Node, Node, EdgeKind, RuleId | None]]:
     me = option_node(option.id)
     yield me, Node(NodeKind.GROUP, option.group), EdgeKind.MEMBER, None
     for tag in tags_given(option):
         yield me, Node(NodeKind.CAPABILITY, tag), EdgeKind.GIVES, None
     for van in option.fits_vans:
-        yield me, option_node(van), EdgeKind.FITS, None
+        yield me, option_node(van), EdgeKind.FITS, fits
     for need in option.needs:
         for wanted in need.any_of:
-            yield me, Node(NodeKind.CAPABILITY, wanted), EdgeKind.NEEDS_ANY, None
+            yield me, Node(NodeKind.CAPABILITY, wanted), EdgeKind.NEEDS_ANY, needs
+    for zone in option.zones:
+        for side in (f"@{place.value}" for place in option.places) if zone.endswith(SIDE_MARK) else ("",):
+            yield me, Node(NodeKind.ZONE, zone.removesuffix(SIDE_MARK) + side), EdgeKind.CLAIMS, None
 
 
 def _rule_edges(rule: Rule) -> Iterator[tuple[Node, Node, EdgeKind, RuleId | None]]:
@@ -210,6 +230,8 @@ def _rule_edges(rule: Rule) -> Iterator[tuple[Node, Node, EdgeKind, RuleId | Non
         yield node, me, EdgeKind.CONDITION, rule.id
     for node in _nodes(rule.then):
         yield me, node, _THEN_EDGE[rule.kind], rule.id
+    for zone in (z for atom, _ in atoms_of(rule.then) if isinstance(atom, ZonesFree) for z in atom.zones):
+        yield me, Node(NodeKind.ZONE, zone), EdgeKind.LIMITS, rule.id
 
 
 def _nodes(expression: AnyOf) -> Iterable[Node]:
