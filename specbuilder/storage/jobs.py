@@ -14,8 +14,6 @@ from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
-from platformdirs import user_data_path
-
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.spec import Spec
 
@@ -28,14 +26,10 @@ from .journal import start_line
 from .journal_file import JournalFile
 from .lock import JobLock, LockHolder, Process, holds, read_lock, take_lock, this_process
 from .open_job import Clock, OpenJob, ReadOnly
+from .places import default_jobs_path
 
 _DIGITS = 4
 _TRIES = 50
-
-
-def default_jobs_path() -> Path:
-    """Where jobs stand when nobody says otherwise: in the user's own data folder."""
-    return user_data_path("specbuilder") / "jobs"
 
 
 def local_time() -> datetime:
@@ -188,3 +182,6 @@ class JobsFolder:
         with disk(self.path, writing=True):
             for path in self.path.glob(f".{files.number}-r{files.revision}.*{PART}"):
                 path.unlink(missing_ok=True)
+
+
+__all__ = ["JobsFolder", "default_jobs_path", "local_time"]

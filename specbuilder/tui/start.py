@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from specbuilder.storage.job_files import job_files
-from specbuilder.storage.jobs import default_jobs_path
+from specbuilder.storage.places import default_jobs_path
 from specbuilder.wording.jobs import rules_unreadable
 
 if TYPE_CHECKING:

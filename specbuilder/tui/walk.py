@@ -24,8 +24,8 @@ from .line import EMPTY, Line, fitted
 from .screens.brief import BriefPage
 from .screens.check import CheckPage
 from .screens.find import FindPage
-from .screens.heading import heading
 from .screens.job_actions import JobActionsPage
+from .screens.job_heading import heading
 from .screens.ledgers import LedgerPage, LedgersPage, ledgers_head
 from .screens.margin import below, beside, open_lines
 from .screens.open_things import OpenPage, item_of

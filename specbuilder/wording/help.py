@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Step
 
-from .names import ledger_name
 from .states import step_name
 
 
@@ -23,8 +20,3 @@ def marks_words() -> str:
 def go_to_step(step: Step) -> str:
     """``step: kitchen``."""
     return f"step: {step_name(step)}"
-
-
-def open_ledger(catalogue: Catalogue, ledger: LedgerId) -> str:
-    """``ledger: Weight on the roof``."""
-    return f"ledger: {ledger_name(catalogue, ledger)}"

@@ -9,9 +9,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Context, Decimal
+from typing import TYPE_CHECKING
 
-from specbuilder.model.report import Pence
-from specbuilder.model.span import Span
+if TYPE_CHECKING:  # the first frame needs this module before any catalogue is there
+    from specbuilder.model.report import Pence
+    from specbuilder.model.span import Span
 
 NO_NUMBER = "cannot tell"
 NO_END = "no end"

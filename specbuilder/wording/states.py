@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from typing import assert_never
+from typing import TYPE_CHECKING, assert_never
 
-from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import JobState, Level, OptionState, Owner, Pick, Place, Step, Verdict
-from specbuilder.model.report import GroupStatus, StepStatus
 
 from . import quantities
+
+if TYPE_CHECKING:  # the first frame needs these words before any catalogue is there
+    from specbuilder.model.catalogue import Catalogue
+    from specbuilder.model.report import GroupStatus, StepStatus
 
 CHECKING = "checking"
 """Stands in place of *open* and *follows* while the report is older than the spec."""

@@ -5,7 +5,8 @@ from __future__ import annotations
 from specbuilder.model.kinds import STEPS
 from specbuilder.tui.items import Item, OnReading, OnStep
 from specbuilder.tui.line import Line, line
-from specbuilder.wording.help import go_to_step, open_ledger
+from specbuilder.wording.finding_things import open_ledger
+from specbuilder.wording.help import go_to_step
 
 from .help import KEY_CELLS, ActionsPage
 from .ledgers import LedgerPage, told

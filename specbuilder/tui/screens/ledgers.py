@@ -29,12 +29,13 @@ def bar_bits(bar: Bar, cells: int, marks: Marks) -> tuple[Bit, ...]:
     """A bar of so many cells: used, what may come, free, and whether it goes past the bound."""
     if bar.used is None or bar.may is None:
         return (Bit(marks.novalue * cells),)
-    full, past = cells - 1, bar.may > 1
+    full = cells - 1
+    past = bar.may > 1 and bar.verdict is not Verdict.HOLDS
     used = min(round(bar.used * full), full) if bar.used < 1 else full
     may = max(min(round(bar.may * full), full) - used, 0)
     if bar.may > bar.used and may == 0 and used < full:
         may = 1
-    end = marks.past if past else marks.free
+    end = marks.past if past else marks.chosen if bar.used >= 1 else marks.open if bar.may >= 1 else marks.free
     return Bit(marks.chosen * used, Ink.MINE), Bit(marks.open * may + marks.free * (full - used - may) + end)
 
 

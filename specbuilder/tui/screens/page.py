@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Sequence
-from typing import ClassVar, Protocol
+from typing import TYPE_CHECKING, ClassVar, Protocol
 
-from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit
-from specbuilder.model.ids import OptionId
-from specbuilder.model.kinds import Step
-from specbuilder.model.report import Report
 from specbuilder.tui.entry import Entry, started
 from specbuilder.tui.items import Item, OnAnswer, OnField, OnGroup, OnOption
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Line
 from specbuilder.tui.marks import Marks
+
+if TYPE_CHECKING:  # the list of jobs is a page before any catalogue is there
+    from specbuilder.model.catalogue import Catalogue
+    from specbuilder.model.edits import Edit
+    from specbuilder.model.ids import OptionId
+    from specbuilder.model.kinds import Step
+    from specbuilder.model.report import Report
 
 
 class Host(Protocol):

@@ -1,0 +1,111 @@
+"""The app: it paints the list of jobs at once, reads the catalogue beside that, and owns the disk's slow work."""
+
+from __future__ import annotations
+
+import gc
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, ClassVar
+
+from textual import work
+from textual.app import App
+from textual.theme import Theme
+
+from specbuilder.wording.jobs import window_too_small
+
+from .counter import Counter
+from .ink import Look, turned
+from .marks import PLAIN, SHAPES
+from .screen import CounterScreen
+from .screens.jobs import JobRow
+from .start import Start
+
+if TYPE_CHECKING:
+    from .opening import Opening
+
+
+SYNC_S = 0.5
+"""How often the journal is brought to the disk, when something was written."""
+
+
+class CounterApp(App[None]):
+    """One screen, one counter."""
+
+    CSS_PATH: ClassVar = ["styles/counter.tcss"]
+    ENABLE_COMMAND_PALETTE = False
+    TITLE = "specbuilder"
+
+    def __init__(self, start: Start, look: Look, ascii_marks: bool) -> None:
+        super().__init__(ansi_color=look.own_colours)
+        self.look = look
+        self._dress()
+        self._start = start
+        self._syncs = False
+        marks = PLAIN if ascii_marks else SHAPES
+        rows = tuple(JobRow(name=name) for name in start.names())
+        self.counter = Counter(marks, rows, leave=self.exit, turn=self.turn)
+        self._screen = CounterScreen(self.counter, look, self._window_words)
+
+    def get_default_screen(self) -> CounterScreen:
+        """The one there is."""
+        return self._screen
+
+    def on_mount(self) -> None:
+        """Read the catalogue once the first frame is out."""
+        self.call_after_refresh(self.read_catalogue)
+
+    @work(thread=True, exit_on_error=True)
+    def read_catalogue(self) -> None:
+        """Off the first frame: the rules, and all that must be imported to reason about them."""
+        found = self._start.load(self.counter)
+        self.call_from_thread(self._loaded, found)
+
+    def _loaded(self, found: Opening | Sequence[str]) -> None:
+        if isinstance(found, Sequence):
+            self.counter.failed(found)
+        else:
+            self.counter.loaded(found)
+        self._screen.paint()
+        self.set_interval(SYNC_S, self._sync)
+        gc.enable()
+        gc.collect()
+        gc.freeze()
+        gc.set_threshold(20_000, 20, 50)
+
+    def _sync(self) -> None:
+        if self.counter.opening is not None and self.counter.opening.desk.unsynced and not self._syncs:
+            self._syncs = True
+            self.bring_to_disk()
+
+    @work(thread=True, group="disk")
+    def bring_to_disk(self) -> None:
+        """The journal, down to the platter; nobody waits for it."""
+        if self.counter.opening is not None:
+            self.counter.opening.desk.sync()
+        self._syncs = False
+
+    def turn(self) -> None:
+        """Light ground or dark ground."""
+        self.look = turned(self.look)
+        self._dress()
+        self._screen.wear(self.look)
+
+    def on_unmount(self) -> None:
+        """Leave the open job as a job is left: nothing is asked."""
+        if self.counter.opening is not None:
+            self.counter.opening.leave()
+
+    def _dress(self) -> None:
+        """Tell the toolkit the colours of the ground; everything else is painted by the boards."""
+        look = self.look
+        if look.ground is None or look.text is None:
+            self.theme = "ansi-dark"
+            return
+        ink, ground = look.text, look.ground
+        theme = Theme(name=look.name, primary=ink, foreground=ink, background=ground, surface=ground, dark=look.dark)
+        self.register_theme(theme)
+        self.theme = look.name
+
+    def _window_words(self, columns: int, rows: int) -> Sequence[str]:
+        opening = self.counter.opening
+        job = opening.desk.job if opening is not None else None
+        return (window_too_small(columns, rows, job.number if job is not None else ""),)

@@ -1,0 +1,36 @@
+"""The lines that never move in a job: which job, where it stands, the steps, and the question of the step."""
+
+from __future__ import annotations
+
+from specbuilder.model.kinds import STEPS, Step
+from specbuilder.tui.ink import Ink
+from specbuilder.tui.items import OnStep
+from specbuilder.tui.keys import Act
+from specbuilder.tui.line import Bit, Line, cut, line, width
+from specbuilder.wording.glance import glance, head
+from specbuilder.wording.states import step_tab, step_title
+
+from .page import Host
+
+
+def heading(host: Host, step: Step, cells: int, told: str) -> list[Line]:
+    """Job, glance, steps and the question of the step."""
+    catalogue, report = host.catalogue, host.report
+    return [
+        line(" ", cut(head(catalogue, report, cells - 2, told), cells - 2)),
+        line(" ", Bit(cut(glance(catalogue, report, cells - 2), cells - 2), Ink.HEAD, Act.OPEN_THINGS)),
+        steps_line(host, step, cells),
+        line(" ", Bit(cut(step_title(step), cells - 2), Ink.HEAD)),
+    ]
+
+
+def steps_line(host: Host, here: Step, cells: int) -> Line:
+    """Every step with its counts; the current one in capitals. Can be clicked."""
+    tabs = [step_tab(host.report.steps[step]) for step in STEPS]
+    room = cells - 1 - sum(width(tab) for tab in tabs)
+    gap = " " * max(min(room // len(tabs), 5), 1)
+    bits = [Bit(" ")]
+    for step, tab in zip(STEPS, tabs, strict=True):
+        current = step is here
+        bits += [Bit(tab.upper() if current else tab, Ink.HERE if current else Ink.PLAIN, OnStep(step)), Bit(gap)]
+    return Line(tuple(bits))
