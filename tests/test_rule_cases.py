@@ -52,7 +52,7 @@ def _cases() -> dict[tuple[str, str], Case]:
 
 
 ALL = _cases()
-SILENT = frozenset((CASES / "silent.txt").read_text("utf-8").split())
+SILENT = frozenset((CASES / "silent_rules.txt").read_text("utf-8").split())
 """Rules whose sum is not made yet. Whoever makes the sum takes the rule off and writes its case."""
 
 
