@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from specbuilder.wording.last_line import reading_catalogue
+from specbuilder.wording.last_line import own_mistake, reading_catalogue
 
-from .items import Item, OnAnswer, OnField, OnFinding, OnGroup, OnJob, OnOption, OnReading, OnStep
+from .items import Item, OnJob
 from .keys import Act, act_of
 from .marks import Marks
 from .screens.help import ActionsPage, KeysPage
@@ -40,7 +40,7 @@ class Counter:
     ) -> None:
         self.marks = marks
         self.drafts: dict[Item, str] = {}
-        self.message = ""
+        self.message = self.hint = ""
         self.sides: list[Page] = []
         self.opening: Opening | None = None
         self.main_cells = self.side_cells = 78
@@ -97,7 +97,8 @@ class Counter:
         self.opening = opening
         self.jobs.rows = opening.rows()
         if self._waits:
-            self._waits, self.message = False, ""
+            self._waits = False
+            self.say("")
             ahead, self._ahead = self._ahead, []
             for key, character in ahead:
                 self.press(key, character)
@@ -115,7 +116,8 @@ class Counter:
         act = act_of(key, page.where, typing=page.entry is not None)
         if self._waits or (self.opening is None and page is self.jobs and act in (Act.ENTER, Act.NEW)):
             self._ahead.append((key, character))
-            self._waits, self.message = True, reading_catalogue()
+            self._waits = True
+            self.say(reading_catalogue())
             return
         if page.entry is not None:
             self._typing(page, key, character, act)
@@ -124,6 +126,8 @@ class Counter:
         elif character is not None and len(character) == 1 and character in "0123456789":
             page.digit(int(character))
         self.lay()
+        if self.opening is not None and self.main.entry is not None:
+            self.opening.remember()
 
     def paste(self, text: str) -> None:
         """Text from the clipboard goes where text is being typed, and nowhere else."""
@@ -183,7 +187,7 @@ class Counter:
     def _do_in_job(self, walk: Walk, act: Act) -> None:
         match act:
             case Act.NEXT:
-                self._close_all()
+                self.close_all()
                 walk.next_thing()
             case Act.WHY:
                 walk.why()
@@ -228,7 +232,7 @@ class Counter:
 
     def walk_to(self, step: Step, item: Item | None) -> None:
         """Close every page beside the walk and stand there."""
-        self._close_all()
+        self.close_all()
         if self.walk is not None:
             self.walk.go(step, item)
             self.lay()
@@ -238,7 +242,8 @@ class Counter:
         if self.walk is not None:
             self.show(self.walk.why_page(option))
 
-    def _close_all(self) -> None:
+    def close_all(self) -> None:
+        """Close every page beside the main one."""
         while self.sides:
             self.close()
 
@@ -260,47 +265,16 @@ class Counter:
         self.lay()
         return done
 
-    def say(self, text: str) -> None:
-        """Put a sentence on the last line."""
-        self.message = text
+    def say(self, text: str, hint: str = "") -> None:
+        """Put a sentence on the last line; the hint behind it is never cut."""
+        self.message, self.hint = text, hint
+
+    def mistaken(self, mistake: Exception) -> None:
+        """The program met a mistake of its own: say so, and let go of what may be in its way."""
+        self.sides.clear()
+        self.say(own_mistake(f"{type(mistake).__name__}: {mistake}"))
 
     def open_job(self) -> None:
         """Open the job under the cursor of the list."""
         if self.opening is not None and isinstance(self.jobs.at, OnJob):
             self.opening.open(self.jobs.at.name)
-
-    # -- the mouse -------------------------------------------------------------------------------------------------
-
-    def click(self, hot: Item | Act | None, item: Item | None, side: bool) -> None:
-        """A click: on a piece of a line that means something, or on a line: the cursor goes there, or Enter."""
-        target = hot if hot is not None else item
-        if isinstance(target, Act):
-            self.do(target)
-        elif isinstance(target, OnStep):
-            self.walk_to(target.step, None)
-        elif target is not None and hot is None and (side or not self.sides):
-            self._click_line(self.top, target)
-        elif target is not None and hot is None:
-            self._close_all()
-            self._click_line(self.main, target)
-        elif isinstance(target, OnReading | OnFinding) and self.walk is not None:
-            self.show(self.walk.page_of(target))
-        self.lay()
-
-    def click_beside(self, item: Item | None) -> None:
-        """A click on what stands beside the walk while no page is open there."""
-        if self.walk is None or item is None:
-            return
-        if isinstance(item, OnReading | OnFinding):
-            self.show(self.walk.page_of(item))
-        elif isinstance(item, OnGroup | OnAnswer | OnOption | OnField):
-            self.walk.reach(item)
-        self.lay()
-
-    def _click_line(self, page: Page, item: Item) -> None:
-        if page.at == item and page.entry is None:
-            self.do(Act.ENTER)
-        else:
-            if not page.searches:
-                page.stop_typing()
-            page.at = item

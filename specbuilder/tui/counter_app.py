@@ -72,7 +72,12 @@ class CounterApp(App[None]):
         gc.set_threshold(20_000, 20, 50)
 
     def _sync(self) -> None:
-        if self.counter.opening is not None and self.counter.opening.desk.unsynced and not self._syncs:
+        """Where the cursor is, into the journal; what is new in the journal, to the disk."""
+        opening = self.counter.opening
+        if opening is None:
+            return
+        opening.remember()
+        if opening.desk.unsynced and not self._syncs:
             self._syncs = True
             self.bring_to_disk()
 

@@ -33,6 +33,7 @@ class Opening:
         self.floor = floor
         self.desk = desk
         self.walk: Walk | None = None
+        self._place: CursorPlace | None = None
 
     def rows(self) -> tuple[JobRow, ...]:
         """Every job of the folder."""
@@ -75,6 +76,12 @@ class Opening:
         trouble = self.desk.trouble
         self.floor.say(disk_trouble(trouble.reason) if trouble is not None else "")
 
+    def remember(self) -> None:
+        """Write down where the cursor is and what is half typed, if that has changed."""
+        if self.walk is not None and (place := self.walk.place()) != self._place:
+            self._place = place
+            self.desk.keep_place(place)
+
     def hand_over(self) -> None:
         """Write the spec for the workshop and say where."""
         if self.desk.job is None:
@@ -90,6 +97,7 @@ class Opening:
         self.floor.say("")
         self.walk = Walk(self.floor, self.desk)
         self.walk.start(place)
+        self._place = place
 
     def _offer(self, number: str, error: JobUnreadableError) -> None:
         sentences = unreadable(tuple(str(f) for f in error.faults), copy_kept=bool(error.others))

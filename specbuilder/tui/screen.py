@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+import os
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 
+from .clicks import click, click_beside
 from .counter import Counter
 from .ink import Look
-from .line import EMPTY, Line, fitted, line, wrapped
+from .line import EMPTY, Line, cut, fitted, line, wrapped
 from .screens.heading import hints, jobs_heading, rule
 from .widgets.board import Board
 
 NARROWEST, LOWEST = 60, 18
 WIDE, WIDEST = 100, 160
 HEADING_ROWS = 4
+TRACE = "SPECBUILDER_TRACE"
+"""Set by developers who want the traceback of a mistake in the program."""
 
 
 class CounterScreen(Screen[None]):
@@ -72,27 +77,44 @@ class CounterScreen(Screen[None]):
             return
         event.stop()
         event.prevent_default()
-        self.counter.press(event.key, event.character if event.is_printable else None)
-        self.paint()
+        with self._last_floor():
+            self.counter.press(event.key, event.character if event.is_printable else None)
+            self.paint()
 
     def on_paste(self, event: events.Paste) -> None:
         """Text from the clipboard."""
         event.stop()
-        self.counter.paste(event.text)
-        self.paint()
+        with self._last_floor():
+            self.counter.paste(event.text)
+            self.paint()
 
     def on_board_clicked(self, event: Board.Clicked) -> None:
         """A click on any board."""
         event.stop()
+        with self._last_floor():
+            self._click(event)
+            self.paint()
+
+    def _click(self, event: Board.Clicked) -> None:
         name = event.board.id
         if name in ("side", "third", "foot") and not (name == "side" and self.counter.sides):
             if event.hot is not None:
-                self.counter.click(event.hot, None, side=False)
+                click(self.counter, event.hot, None, side=False)
             else:
-                self.counter.click_beside(event.item)
+                click_beside(self.counter, event.item)
         else:
-            self.counter.click(event.hot, event.item, side=name == "side")
-        self.paint()
+            click(self.counter, event.hot, event.item, side=name == "side")
+
+    @contextmanager
+    def _last_floor(self) -> Iterator[None]:
+        """A mistake of the program costs the one key that met it: it is said, and everything stands as it was."""
+        try:
+            yield
+        except Exception as mistake:
+            if os.environ.get(TRACE):
+                raise
+            self.counter.mistaken(mistake)
+            self._paint_tail(self.boards["tail"])
 
     def on_board_resized(self, event: Board.Resized) -> None:
         """A board has another size."""
@@ -116,8 +138,7 @@ class CounterScreen(Screen[None]):
             ]
             boards["small"].show([line(f" {text}") for text in texts])
             return
-        counter.main_cells, counter.side_cells = boards["main"].cells, boards["side"].cells
-        counter.rows_high = max(boards["side" if counter.sides else "main"].size.height, 1)
+        self._measure()
         counter.lay()
         self._paint_heading(boards["heading"])
         boards["main"].show(counter.main.shown, None if counter.sides else counter.main.cursor())
@@ -125,6 +146,15 @@ class CounterScreen(Screen[None]):
         boards["across"].show([self._across(boards["across"])] * boards["across"].size.height)
         self._paint_side()
         self._paint_tail(boards["tail"])
+
+    def _measure(self) -> None:
+        """Tell the counter how wide and high its pages are; a board that is not shown has no size and says nothing."""
+        counter, main, side = self.counter, self.boards["main"], self.boards["side"]
+        if main.size.width:
+            counter.main_cells = main.cells
+        if side.size.width:
+            counter.side_cells = side.cells
+        counter.rows_high = max((side if counter.sides else main).size.height, 1)
 
     def _paint_heading(self, board: Board) -> None:
         counter = self.counter
@@ -162,6 +192,6 @@ class CounterScreen(Screen[None]):
 
     def _paint_tail(self, board: Board) -> None:
         counter = self.counter
-        said = wrapped(counter.message, board.cells - 2, 1)
-        last = line(" ", said[0] if said else "")
+        hint = f"  {counter.hint}" if counter.hint else ""
+        last = line(" ", cut(counter.message, board.cells - 2 - len(hint)), hint)
         board.show([last, hints(counter.top.where, counter.top.entry is not None, board.cells)])

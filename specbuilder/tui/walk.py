@@ -7,7 +7,6 @@ from typing import TypeAlias
 from specbuilder.model.edits import Edit
 from specbuilder.model.ids import BriefKey, GroupId, OptionId
 from specbuilder.model.kinds import STEPS, Step
-from specbuilder.session.state import Done
 from specbuilder.session.walk import OpenThing, open_things
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.journal import CursorPlace
@@ -48,6 +47,7 @@ class Walk:
         self.desk = desk
         self.step = Step.BRIEF
         self.pages: dict[Step, StopPage] = {}
+        self._asked_in_brief = {q.group for q in desk.catalogue.questions.values() if q.group is not None}
 
     @property
     def page(self) -> StopPage:
@@ -85,7 +85,7 @@ class Walk:
             self.host.say(words.refused(catalogue, edit, outcome))
             return False
         told = words.done(catalogue, edit, done.before, done.after, done.brought, done.left)
-        self._say_done(back_hint(told))
+        self._say_done(told, back_hint())
         return True
 
     def undo(self) -> None:
@@ -94,7 +94,11 @@ class Walk:
             self._say_read_only()
             return
         done = self.desk.undo()
-        self._say_done(again_hint(self._undone(done)) if done is not None else words.nothing_to_undo())
+        if done is None:
+            self.host.say(words.nothing_to_undo())
+            return
+        told = words.undone(self.desk.catalogue, done.edit, done.before, done.after)
+        self._say_done(told, again_hint())
 
     def redo(self) -> None:
         """Put it back and name it."""
@@ -106,7 +110,7 @@ class Walk:
             self.host.say(words.nothing_to_redo())
             return
         told = words.redone(self.desk.catalogue, done.edit, done.before, done.after)
-        self._say_done(back_hint(told))
+        self._say_done(told, back_hint())
 
     # -- going -----------------------------------------------------------------------------------------------------
 
@@ -236,6 +240,8 @@ class Walk:
     def _target(self, thing: OpenThing) -> tuple[Step, Item] | None:
         """Where the cursor goes for an open thing."""
         item = item_of(thing)
+        if isinstance(item, OnGroup) and item.group in self._asked_in_brief:
+            return Step.BRIEF, item
         if not isinstance(item, OnFinding):
             return thing.step, item
         found = next((f for f in self.desk.report.findings if f.rule == item.rule), None)
@@ -255,12 +261,12 @@ class Walk:
             return OnAnswer(BriefKey(row))
         return OnField(Field(row)) if row in list(Field) else None
 
-    def _undone(self, done: Done) -> str:
-        return words.undone(self.desk.catalogue, done.edit, done.before, done.after)
-
-    def _say_done(self, told: str) -> None:
+    def _say_done(self, told: str, hint: str) -> None:
         trouble = self.desk.trouble
-        self.host.say(disk_trouble(trouble.reason) if trouble is not None else told)
+        if trouble is not None:
+            self.host.say(disk_trouble(trouble.reason))
+        else:
+            self.host.say(told, hint)
 
     def _say_read_only(self) -> None:
         job = self.desk.job

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from .plain import ended
+
+def back_hint() -> str:
+    """Behind what was done."""
+    return "u takes it back"
 
 
-def back_hint(told: str) -> str:
-    """``Took Gas bundle, with CO alarm. u takes it out again``."""
-    return f"{ended(told)} u takes it back"
+def again_hint() -> str:
+    """Behind what was undone."""
+    return "r puts it back"
 
 
-def again_hint(told: str) -> str:
-    """``Undone: awning. r puts it back``."""
-    return f"{ended(told)} r puts it back"
+def own_mistake(what: str) -> str:
+    """Said when the program met a mistake of its own."""
+    return f"That key met a mistake of the program and did nothing; what was said stands and is saved. ({what[:80]})"
 
 
 def reading_catalogue() -> str:

@@ -177,7 +177,7 @@ def _state_sentences(catalogue: Catalogue, report: Report, status: OptionStatus,
         known = catalogue.rules[rule]
         yield f"{known.level.value}: {ended(known.because)}"
     if status.clashes and keys:
-        yield "Enter shows the ways out."
+        yield "Enter shows why and what we can do."
     match status.state:
         case OptionState.BLOCKED:
             why = reasons.reason_head(catalogue, report, status.cause) if status.cause else ""

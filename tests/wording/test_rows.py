@@ -145,7 +145,7 @@ def test_sentences_below() -> None:
     )
     assert says("pod-galley") == ("Blocked: You cannot smell it. Enter shows why. ESTIMATE: price, mass and weeks.")
     assert says("solar") == (
-        "STOP: Too heavy and you could not pull the roof shut. Enter shows the ways out. "
+        "STOP: Too heavy and you could not pull the roof shut. Enter shows why and what we can do. "
         "The customer's own part: we fit it, we do not warrant it. ESTIMATE: price, mass and weeks."
     )
     assert says("usb-pair") == "Follows: from Side galley. ESTIMATE: price, mass and weeks."

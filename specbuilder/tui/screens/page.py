@@ -45,8 +45,8 @@ class Host(Protocol):
         """Do this to the spec; False when it was refused (the last line says why)."""
         ...
 
-    def say(self, text: str) -> None:
-        """Put a sentence on the last line."""
+    def say(self, text: str, hint: str = "") -> None:
+        """Put a sentence on the last line; the hint behind it is never cut."""
         ...
 
     def show(self, page: Page) -> None:
