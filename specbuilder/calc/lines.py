@@ -84,7 +84,7 @@ def _open(
         if slot.lack is None or slot.lack.group is None:
             continue
         if signs:
-            ranges = [_signed(share, joint, ends, signs) for joint, ends in slot.states.items()]
+            ranges = [_signed(share, chain.settled, joint, ends, signs) for joint, ends in slot.states.items()]
         else:
             ranges = [_beside(measure, frame, share, chain, stands, joint, e) for joint, e in slot.states.items()]
         amount = hull(ranges)
@@ -97,8 +97,9 @@ def _open(
             yield Entry("", amount, group=slot.lack.group)
 
 
-def _signed(share: Shares, joint: Joint, ends: tuple[float, float], signs: tuple[int, ...]) -> Span:
-    more = _amount(share, (0, joint), joint, signs)
+def _signed(share: Shares, settled: Joint, joint: Joint, ends: tuple[float, float], signs: tuple[int, ...]) -> Span:
+    """What one way of a slot adds to a figure: the parts of it that would decide the state."""
+    more = _amount(share, (0, joint), share.combine(settled, joint), signs)
     return Span(ends[0] + more, ends[1] + more)
 
 

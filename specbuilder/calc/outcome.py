@@ -62,21 +62,21 @@ def outcome(measure: Measure, prep: Prepared, asked: Asked, ledger: LedgerId | N
     frames = frames_of(measure, prep, asked, ledger)
     if not frames:
         return Outcome(None, lacks=(Lack(group=BASE_VAN_GROUP),))
-    if len(frames) == 1:
-        return _under(measure, prep, frames[0], listed)
-    found = [_under(measure, prep, frame, listed) for frame in frames]
+    lacks: dict[Lack, None] = {}
+    found = [_under(measure, prep, frame, listed, lacks) for frame in frames]
+    if len(found) == 1:
+        return found[0]
     widens = any(one.span != found[0].span or one.absent != found[0].absent for one in found)
-    lacks = [lack for one in found for lack in one.lacks]
     return Outcome(
         hull(one.span for one in found if one.span is not None),
         any(one.absent for one in found),
-        tuple(dict.fromkeys([Lack(group=BASE_VAN_GROUP), *lacks] if widens else lacks)),
+        (Lack(group=BASE_VAN_GROUP), *lacks) if widens else tuple(lacks),
         joined(one.entries for one in found),
     )
 
 
-def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool) -> Outcome:
-    """The measure under one base van."""
+def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: dict[Lack, None]) -> Outcome:
+    """The measure under one base van; what widens it is added to ``lacks``."""
     share = shares(measure, prep.catalogue, frame.option)
     chain = chain_of(measure, prep, frame, share)
     base = measure.base(frame)
@@ -84,9 +84,10 @@ def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool) -> Outc
     span, absent = span_of(chain.all, measure, frame, start)
     if span is None:
         return Outcome(None, absent)
-    lacks = _lacks(chain, measure, frame, share) if absent or not span.settled else ()
+    if absent or not span.settled:
+        _note_lacks(chain, measure, frame, share, lacks)
     entries = lines(measure, prep, frame, share, base, chain) if listed else ()
-    return Outcome(span, absent, lacks, entries)
+    return Outcome(span, absent, tuple(lacks), entries)
 
 
 def chain_of(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> Chain:
@@ -174,17 +175,17 @@ def span_of(states: States, measure: Measure, frame: Frame, base: Span) -> tuple
     return Span(least, most), absent
 
 
-def _lacks(chain: Chain, measure: Measure, frame: Frame, share: Shares) -> tuple[Lack, ...]:
-    """What widens it: slots of which two ways differ beside some way of the others."""
+def _note_lacks(chain: Chain, measure: Measure, frame: Frame, share: Shares, lacks: dict[Lack, None]) -> None:
+    """Add what widens it: slots of which two ways differ beside some way of the others."""
 
     def rest(joint: Joint) -> float | None:
         return measure.rest(joint, frame)
 
-    return tuple(
-        slot.lack
-        for slot in chain.slots
-        if slot.lack is not None and _differs(slot.states, chain, slot.key, share, rest)
-    )
+    for slot in chain.slots:
+        if slot.lack is None or slot.lack in lacks:
+            continue
+        if _differs(slot.states, chain, slot.key, share, rest):
+            lacks[slot.lack] = None
 
 
 def _differs(states: States, chain: Chain, key: str, share: Shares, rest: Callable[[Joint], float | None]) -> bool:

@@ -20,7 +20,7 @@ FRONT_DOOR = Tag("front-door-fridge")
 
 
 def centre_x_mm(option: Option, van: Van | None) -> float | None:
-    """Distance of its centre behind the datum, mm; None where it has no place, or hangs on a van nobody knows yet."""
+    """Distance of its centre behind the datum, mm; behind its own anchor without a van; None where it has no place."""
     if option.position is None:
         return None
     x_mm = option.position.x_mm
@@ -28,9 +28,9 @@ def centre_x_mm(option: Option, van: Van | None) -> float | None:
         case Anchor.DATUM:
             return x_mm
         case Anchor.REAR:
-            return x_from_datum_mm(x_mm, van.rear_sill_x_mm) if van else None
+            return x_from_datum_mm(x_mm, van.rear_sill_x_mm) if van else x_mm
         case Anchor.AXLE_REAR:
-            return x_from_datum_mm(x_mm, van.wheelbase_mm - van.datum_from_front_axle_mm) if van else None
+            return x_from_datum_mm(x_mm, van.wheelbase_mm - van.datum_from_front_axle_mm) if van else x_mm
 
 
 def _door_edge_x_mm(option: Option, van: Van | None) -> float | None:

@@ -79,7 +79,9 @@ class ZoneUse:
         ways = [w for key, w in _open_groups(prep).items() if key != group]
         ways += [w for extra, w in _extras(prep).items() if extra != option.id]
         if option.van is None and not any(p.option.id == option.id and place in (None, p.place) for p in left):
-            ways.append(Ways((claims_at(option, place, 1),) if place else ways_of(option)))
+            counts = {1} if group is not None else {1, option.max_count}
+            places = (place,) if place else option.places or (None,)
+            ways.append(Ways(claims_at(option, p, count) for p in places for count in counts))
         vans = (option,) if option.van is not None else prep.vans
         value = hull(_span(field_of(van.van, settled, ways)) for van in vans)
         return None if value is None else (value, point(prep.catalogue.ledgers[self.id].settings[_MOST]))
@@ -134,7 +136,9 @@ def _extras(prep: Prepared) -> Mapping[str, Ways]:
         return found
     touching = _touching(prep.catalogue)
     found = prep.ways[_EXTRAS] = {
-        extra.id: Ways((NO_CLAIMS, *(claims_at(extra, p, extra.max_count) for p in extra.places or (None,))))
+        extra.id: Ways(
+            (NO_CLAIMS, *(claims_at(extra, p, c) for p in extra.places or (None,) for c in {1, extra.max_count}))
+        )
         for extra in prep.situation.free
         if extra.id in touching
     }

@@ -59,8 +59,8 @@ class Ways:
         self.frees = {zone: -min(net) for zone, net in nets.items() if min(net) < 0}
 
     def differs_in(self, zone: Zone) -> bool:
-        """True when it depends on the way how often the zone is claimed."""
-        return len({way.net.get(zone, 0) for way in self.all}) > 1
+        """True when it depends on the way how often the zone is claimed, or whether it is at all."""
+        return len({(way.net.get(zone, 0), any(z == zone for z, _ in way.claims)) for way in self.all}) > 1
 
 
 def ways_of(option: Option) -> tuple[Claims, ...]:
@@ -90,8 +90,8 @@ class Field:
 
     @property
     def most(self) -> int:
-        """The most the fullest zone may come to."""
-        return max(self.most_by_zone.values(), default=0)
+        """The most the fullest zone may come to; what is given back twice is no room to spare."""
+        return max((0, *self.most_by_zone.values()))
 
     @property
     def least(self) -> int:

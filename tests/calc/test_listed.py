@@ -1,0 +1,63 @@
+"""Every calculation is listed, every formula shows its example, and nothing of the catalogue is named in code."""
+
+from __future__ import annotations
+
+import doctest
+import importlib
+import pkgutil
+from collections.abc import Iterator
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+from specbuilder import calc
+from specbuilder.calc import CALCULATIONS, formulas, made, missing_settings
+from specbuilder.calc.tally import Tally
+from specbuilder.calc.zone_use import ZoneUse
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.kinds import LedgerKind
+from specbuilder.storage.rules_files import read_rules, rules_folder
+
+
+def _modules(package: ModuleType) -> Iterator[ModuleType]:
+    for found in pkgutil.iter_modules(package.__path__, package.__name__ + "."):
+        yield importlib.import_module(found.name)
+
+
+@pytest.fixture(scope="module")
+def rules() -> Catalogue:
+    return read_rules(rules_folder())
+
+
+def test_every_calculation_is_listed_once() -> None:
+    found = {
+        id(thing) for module in _modules(calc) for thing in vars(module).values() if isinstance(thing, Tally | ZoneUse)
+    }
+    assert found == {id(c) for c in CALCULATIONS}
+    assert len({c.id for c in CALCULATIONS}) == len(CALCULATIONS)
+
+
+def test_every_one_has_its_table_and_its_settings(rules: Catalogue) -> None:
+    assert made(rules) == CALCULATIONS
+    assert missing_settings(rules) == ()
+    for calculation in CALCULATIONS:
+        unused = set(rules.ledgers[calculation.id].settings) - set(calculation.settings)
+        assert not unused, calculation.id
+        assert rules.ledgers[calculation.id].kind in LedgerKind
+
+
+@pytest.mark.parametrize("module", list(_modules(formulas)), ids=lambda m: m.__name__.rsplit(".", 1)[-1])
+def test_every_formula_shows_a_true_example(module: ModuleType) -> None:
+    functions = [f for f in vars(module).values() if callable(f) and getattr(f, "__module__", "") == module.__name__]
+    for function in functions:
+        words = function.__doc__ or ""
+        assert all(part in words for part in ("Equation:", "Valid for:", "Source:", ">>>")), function.__name__
+    result = doctest.testmod(module)
+    assert result.attempted >= len(functions)
+    assert result.failed == 0
+
+
+def test_no_option_of_the_catalogue_is_named(rules: Catalogue) -> None:
+    code = "\n".join(p.read_text(encoding="utf-8") for p in Path(calc.__file__).parent.rglob("*.py"))
+    assert not [o for o in rules.options if f'"{o}"' in code]
