@@ -1,0 +1,241 @@
+"""Whole builds on the rules that come with the program; the figures were worked out apart from it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import NamedTuple
+
+import pytest
+
+from specbuilder.calc import CALCULATIONS, read_all
+from specbuilder.calc.effects import effects
+from specbuilder.calc.price import price
+from specbuilder.model.brief import Answer
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.ids import OptionId
+from specbuilder.model.kinds import Pick, Place, Verdict
+from specbuilder.model.situation import Placed, Situation
+from specbuilder.storage.rules_files import read_rules, rules_folder
+from tests.calc.scene import facts, situation
+
+Pair = tuple[float, float | None] | None
+
+
+class Build(NamedTuple):
+    """A build as it is told, and what it must come to: value and bound, None where there is nothing to measure."""
+
+    van: str
+    choices: str
+    brief: Mapping[str, Answer]
+    comes_to: Mapping[str, Pair]
+    gross_pence: int
+    broken: str = ""
+
+
+FAMILY = Build(
+    "fenwain-short",
+    """van-own-registered layout-left-door bulkhead-remove-full cab-two-singles weighed-on-arrival larchlid-short
+    roof-bed-board-net-ladder roof-open-buzzer vents-none-added bench-two swivel-driver swivel-passenger
+    child-top-straps child-booster-pair bed-infill-board table-rail side-galley/right fridge-air-kit gas-bundle
+    gas-one-small fridge-front-door water-galley-40 travel-fill-stop waste-can-galley toilet-portable
+    air-heater-diesel-2/right takeoff-factory-tap vent-and-exhaust-drawing battery-small place-in-galley
+    inverter-600 dcdc-30 hook-up-bundle/rear mains-charger-15 battery-monitor socket-plug-only socket-away-only
+    socket-usb-pair*2 lights-comfort laptop smoke-alarm fire-kit lining-standard window-mid-opening/left
+    window-mid-fixed/right fabric-moss-weave boards-light-oak curtains cab-screens-quilted awning-body-rail/left""",
+    {"adults": 2, "children": 2, "sleepers": 4, "ceiling_gross_pence": 2_700_000, "weeks_wanted": 16},
+    {
+        "total-mass": (2776.62, 3000),
+        "roof-load-closed": (1, 50),
+        "roof-load-raised": (0, 8),
+        "roof-bed-load": (60, 150),
+        "belts": (4, 4),
+        "berths": (4, 4),
+        "cross-width": (1540, 1610),
+        "way-out": (570, 500),
+        "zone-use": (1, 1),
+        "gas-bottles": (1, 2),
+        "fuel-pickups": (1, 1),
+        "price-gross": (2_441_400, 2_700_000),
+        "lead-weeks": (6, 16),
+        "closed-height": (2065, 2100),
+        "swivel-gap": (70, 40),
+        "fridge-door-gap": (30, 20),
+        "bed-length": (1900, 1880),
+        "bed-width": (2300, 2000),
+        "battery-box": (100, 400),
+        "quote-age": (0, 30),
+        "workshop-hours": (226.6, None),
+        "berths-over-belts": (0, None),
+    },
+    2_441_400,
+)
+NURSE = Build(
+    "fenwain-short",
+    """van-own-registered layout-left-door bulkhead-remove-full cab-double-to-single weighed-on-arrival roof-as-it-is
+    no-roof-bed vents-sealed-set bench-two swivel-passenger bench-bed-only table-swing-leg pod-galley/right
+    fridge-air-kit fuel-hob-bundle/right gas-none fridge-drawer water-can-20 waste-can-galley no-toilet
+    air-heater-diesel-2/right takeoff-tap-and-standpipe exhaust-extension battery-small place-under-bench
+    inverter-600 dcdc-30 solar-flush-100 controller-20a-50v hook-up-bundle/rear mains-charger-15 socket-plug-only
+    socket-away-only socket-usb-pair lights-basic laptop smoke-alarm fire-kit lining-standard
+    window-mid-fixed/left window-mid-opening/right fabric-grey-wool boards-light-oak curtains cab-screens-quilted""",
+    {
+        "adults": 1,
+        "children": 0,
+        "sleepers": 1,
+        "tallest_sleeper_mm": 1700,
+        "parking_limit_mm": 2000,
+        "ceiling_gross_pence": 1_900_000,
+    },
+    {
+        "total-mass": (2378.92, 3000),
+        "roof-load-closed": (3.5, 120),
+        "roof-load-raised": None,
+        "roof-bed-load": None,
+        "way-out": (600, 500),
+        "fuel-pickups": (2, 2),
+        "closed-height": (1998, 2000),
+        "fridge-door-gap": None,
+        "bed-length": (1830, 1800),
+        "workshop-hours": (172, None),
+        "berths-over-belts": (-2, None),
+    },
+    1_741_800,
+)
+WALKERS = Build(
+    "tormwain-left",
+    """van-from-firm layout-left-door bulkhead-none-fitted cab-two-singles roof-as-it-is no-roof-bed roof-fan-fixed
+    vents-full-set no-bench swivel-passenger twin-single-beds table-swing-leg grab-handles-set pod-galley/right
+    fridge-air-kit induction-single gas-none fridge-front-door water-inside-70 travel-fill-stop waste-can-galley
+    frost-drain-kit toilet-portable air-heater-petrol-4/right takeoff-standpipe-petrol heater-thermostat-panel
+    battery-twin place-rear-locker crash-tray inverter-2000 inverter-protection-set changeover-automatic
+    heavy-current-set battery-monitor dcdc-50 solar-light-120 controller-20a-50v hook-up-bundle/rear
+    mains-charger-30 socket-both*2 socket-usb-pair*2 lights-comfort kettle-low-watt co-alarm-extra smoke-alarm
+    fire-kit lining-winter window-mid-opening/left window-rear-fixed/right fabric-grey-wool boards-birch-light
+    pleated-blinds cab-screens-quilted""",
+    {
+        "adults": 2,
+        "children": 0,
+        "sleepers": 2,
+        "tallest_sleeper_mm": 1820,
+        "parking_limit_mm": 0,
+        "ceiling_gross_pence": 2_900_000,
+        "weeks_wanted": 14,
+    },
+    {
+        "total-mass": (2988.5425, 3500),
+        "roof-load-closed": (10.5, 150),
+        "lead-weeks": (9, 14),
+        "closed-height": (2620, None),
+        "price-gross": (2_359_200, 2_900_000),
+        "bed-length": (1950, 1920),
+        "bed-width": (1360, 1000),
+        "swivel-gap": None,
+        "workshop-hours": (210.9, None),
+    },
+    6_703_200,
+)
+VANLOAD = Build(
+    "hushwain",
+    """van-own-unregistered layout-left-door bulkhead-none-fitted cab-two-singles larchlid-short roof-bed-board-plain
+    roof-open-buzzer roof-cloth-liner vents-none-added bench-two child-top-straps swivel-driver swivel-passenger
+    bed-infill-board table-rail side-galley/right fridge-air-kit gas-bundle gas-second-small fridge-large
+    water-underslung-60 waste-underslung-35 toilet-portable air-heater-diesel-2/right no-takeoff
+    vent-and-exhaust-drawing battery-twin place-in-galley crash-tray heavy-current-set inverter-3000
+    inverter-protection-set changeover-automatic dcdc-50 hook-up-bundle/left mains-charger-30 socket-both*2
+    socket-usb-pair*2 lights-comfort smoke-alarm fire-kit lining-standard window-mid-opening/left
+    window-rear-fixed/right fabric-grey-wool boards-light-oak curtains awning-body-rail/left bike-rack-rear-door""",
+    {
+        "adults": 3,
+        "children": 2,
+        "child_mass_kg": 35,
+        "sleepers": 5,
+        "sleepers_upstairs_kg": 70,
+        "tallest_sleeper_mm": 1850,
+        "parking_limit_mm": 2000,
+        "extra_load_kg": 62,
+        "ceiling_gross_pence": 0,
+        "weeks_wanted": 16,
+    },
+    {
+        "total-mass": (3476.7, 3150),
+        "belts": (4, 5),
+        "zone-use": (2, 1),
+        "fuel-pickups": (1, 0),
+        "closed-height": (2090, 2000),
+        "fridge-door-gap": (-10, 20),
+        "bed-length": (1900, 1950),
+        "price-gross": (3_091_200, None),
+        "workshop-hours": (240.1, None),
+    },
+    3_091_200,
+    "total-mass belts berths zone-use fuel-pickups closed-height fridge-door-gap bed-length bed-width",
+)
+
+
+@pytest.fixture(scope="module")
+def rules() -> Catalogue:
+    return read_rules(rules_folder())
+
+
+def placed(rules: Catalogue, words: str) -> Iterator[Placed]:
+    """Choices as they are told: ``option/place*count``."""
+    for word in words.split():
+        name, _, count = word.partition("*")
+        option, _, place = name.partition("/")
+        yield Placed(
+            option=rules.options[OptionId(option)], count=int(count or 1), place=Place(place) if place else None
+        )
+
+
+def told(rules: Catalogue, build: Build) -> Situation:
+    van = rules.options[OptionId(build.van)]
+    return situation(rules, *placed(rules, build.choices), van=van, facts_=facts(build.brief))
+
+
+@pytest.mark.parametrize("build", [FAMILY, NURSE, WALKERS, VANLOAD], ids=["family", "nurse", "walkers", "vanload"])
+def test_a_whole_build(rules: Catalogue, build: Build) -> None:
+    now = told(rules, build)
+    readings = read_all(now)
+    for id_, pair in build.comes_to.items():
+        reading = next(r for r in readings.values() if r.id == id_)
+        if pair is None:
+            assert not reading.applies, id_
+            continue
+        value, bound = pair
+        assert reading.value is not None, id_
+        assert reading.value.settled, id_
+        assert reading.value.least == pytest.approx(value), id_
+        assert (reading.bound.least if reading.bound else None) == bound, id_
+    assert [r.id for r in readings.values() if r.verdict is Verdict.BROKEN] == [
+        c.id for c in CALCULATIONS if c.id in build.broken.split()
+    ]
+    assert not any(r.lacks for r in readings.values())
+    total = price(now)
+    assert (total.gross.least, total.gross.most) == (build.gross_pence, build.gross_pence)
+
+
+def test_rows_of_the_family(rules: Catalogue) -> None:
+    found = effects(told(rules, FAMILY))
+    galley = found[OptionId("side-galley")]
+    assert (galley.gross_pence, galley.mass_kg) == (280_800, 92)
+    assert found[OptionId("travel-fill-stop")].mass_kg == pytest.approx(-19.6)
+    for group in rules.groups.values():
+        if group.pick is Pick.ONE:
+            assert all(o.id in found for o in rules.options_of(group.id))
+
+
+def test_every_group_taken_back_leaves_a_range_around_the_whole(rules: Catalogue) -> None:
+    whole = told(rules, FAMILY)
+    settled = read_all(whole)
+    for group in {p.option.group for p in whole.placed if rules.groups[p.option.group].pick is Pick.ONE}:
+        if group == "base-van":
+            continue
+        answers = [o.id for o in rules.options_of(group)]
+        left = [p for p in whole.placed if p.option.group != group and p.option.van is None]
+        open_ = situation(rules, *left, van=whole.van, undecided={group: answers}, facts_=whole.facts)
+        for id_, reading in read_all(open_).items():
+            value, before = reading.value, settled[id_].value
+            if before is not None:
+                assert value is not None, (group, id_)
+                assert value.least <= before.least <= value.most, (group, id_)
+            assert [lack.group for lack in reading.lacks] in ([], [group])
