@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Option
-from specbuilder.model.ids import BriefKey, LedgerId
+from specbuilder.model.ids import BriefKey, LedgerId, OptionId
 from specbuilder.model.kinds import LedgerKind, Place, Sense, Verdict
 from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.situation import Situation
@@ -57,14 +57,16 @@ class Tally:
             settled = bound.span if bound is not None else None
             return Reading(id=self.id, value=None, bound=settled, verdict=Verdict.HOLDS, applies=False, sense=sense)
         if self._unnamed(situation):
-            return self._reading(sense, value, None, Verdict.HOLDS, asked, applies=False)
+            return self._reading(situation, sense, value, None, Verdict.HOLDS, asked, applies=False)
         bound = self._bound(prep, asked)
         if bound is None:
             open_ended = value.span is None or value.absent or not value.span.settled
-            return self._reading(sense, value, None, Verdict.CANNOT_TELL if open_ended else Verdict.HOLDS, asked)
+            return self._reading(
+                situation, sense, value, None, Verdict.CANNOT_TELL if open_ended else Verdict.HOLDS, asked
+            )
         if bound.span is None and bound.absent:
-            return self._reading(sense, value, None, Verdict.HOLDS, asked, applies=False)
-        return self._reading(sense, value, bound, self._verdict(sense, value, bound, situation), asked)
+            return self._reading(situation, sense, value, None, Verdict.HOLDS, asked, applies=False)
+        return self._reading(situation, sense, value, bound, self._verdict(sense, value, bound, situation), asked)
 
     def _bound(self, prep: Prepared, asked: Asked) -> Outcome | None:
         return outcome(self.bound, prep, asked, self.id, listed=False) if self.bound is not None else None
@@ -82,7 +84,14 @@ class Tally:
         return verdict_of(sense, value.span, bound.span)
 
     def _reading(
-        self, sense: Sense, value: Outcome, bound: Outcome | None, verdict: Verdict, asked: Asked, applies: bool = True
+        self,
+        situation: Situation,
+        sense: Sense,
+        value: Outcome,
+        bound: Outcome | None,
+        verdict: Verdict,
+        asked: Asked,
+        applies: bool = True,
     ) -> Reading:
         lacks = [*value.lacks, *(bound.lacks if bound else ())]
         lacks += [Lack(key=key) for key in asked.unknown]
@@ -95,8 +104,17 @@ class Tally:
             entries=value.entries,
             applies=applies,
             assumed=asked.assumed if asked.facts.assumed else (),
+            bound_by=self._bound_by(situation) if bound is not None else (),
             sense=sense,
         )
+
+    def _bound_by(self, situation: Situation) -> tuple[OptionId, ...]:
+        if self.bound is None:
+            return ()
+        known = shares(self.bound, situation.catalogue, situation.van).known
+        if not known:
+            return ()
+        return tuple(placed.option.id for placed in situation.placed if placed.option.id in known)
 
     def reach(self, situation: Situation, option: Option, place: Place | None) -> tuple[Span, Span] | None:
         """Value and bound if the option stood in the spec, over every way to finish the build from there."""

@@ -114,7 +114,7 @@ def _jobs(arguments: Namespace) -> Answer:
 
 def _audit(arguments: Namespace) -> Answer:
     folder = Path(arguments.dir) if arguments.dir else None
-    catalogue = _usable(folder or _rules(arguments))
+    catalogue = read_rules(folder or _rules(arguments))
     found = lints(catalogue)
     return Answer((*audit_summary(catalogue, found), *(lint_line(catalogue, lint) for lint in found)))
 

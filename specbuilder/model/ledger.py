@@ -82,6 +82,8 @@ class Reading:
     """False: there is nothing here for it to measure (no bench, no gap); it breaks nothing."""
     assumed: tuple[BriefKey, ...] = ()
     """Assumed answers it rests on."""
+    bound_by: tuple[OptionId, ...] = ()
+    """Choices that set or move the bound (a roof kit, a battery's place)."""
     sense: Sense = Sense.SHOWN
 
     @property

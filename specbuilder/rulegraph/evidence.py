@@ -8,7 +8,7 @@ from typing import assert_never
 
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, Tag, Zone
 from specbuilder.model.kinds import Place, Truth
-from specbuilder.model.ledger import Lack
+from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.rules import (
     AllOf,
     Always,
@@ -31,6 +31,9 @@ from specbuilder.model.situation import Situation
 
 from .standing import Standing
 from .truth import all_of, fits, most_claims, need_met, placed_legally, tag_name, zone_free
+
+MOST_NAMED = 5
+"""Of a ledger's choices; the rest stand in the ledger itself."""
 
 
 @dataclass(slots=True)
@@ -66,8 +69,9 @@ def _gather_atom(atom: Atom, standing: Standing, side: Place | None, evidence: E
             _gather_atom(inner, standing, side, evidence, wanted=False)
         case Given():
             name = tag_name(atom, side)
-            evidence.subjects += standing.given.get(name, ())
-            if name not in standing.given:
+            if name in standing.given:
+                evidence.subjects += standing.given[name] if not wanted else ()
+            else:
                 evidence.lacks += (Lack(group=g) for g in standing.may_give.get(name, ()))
                 if wanted:
                     evidence.wanted.append(Tag(name))
@@ -83,7 +87,7 @@ def _gather_atom(atom: Atom, standing: Standing, side: Place | None, evidence: E
         case WithinBound(ledger=ledger) | MarginBelow(ledger=ledger) | FigureAbove(ledger=ledger):
             reading = standing.readings[ledger]
             evidence.reading = ledger
-            evidence.subjects += (e.option for e in reading.entries if e.option is not None)
+            evidence.subjects += _heaviest(reading)
             evidence.lacks += reading.lacks
         case GroupAnswered(group):
             evidence.subjects += (p.option.id for p in situation.placed if p.option.group == group)
@@ -110,6 +114,12 @@ def _gather_atom(atom: Atom, standing: Standing, side: Place | None, evidence: E
             pass
         case _:
             assert_never(atom)
+
+
+def _heaviest(reading: Reading) -> tuple[OptionId, ...]:
+    """The choices that weigh most in a ledger, and those that set its bound: the ones worth looking at again."""
+    entries = [entry.option for entry in reading.entries if entry.option is not None]
+    return (*entries[:MOST_NAMED], *reading.bound_by)
 
 
 def _gather_needs(standing: Standing, evidence: Evidence) -> None:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import OptionState, Place
+from specbuilder.model.rules import BriefIs
 from specbuilder.model.spec import Choice
 
 from .claims import Claims
@@ -108,26 +109,42 @@ def _at(run_: Run, row: Row, seat: Seat, swapped: int, claims: Claims) -> Stand:
                 why = run_.rulebook.clauses.why[residual.clause]
                 return Stand(OptionState.BLOCKED, seat.place, _cause(run_, why, mask))
             if open_count == 1 and not open_lit & 1:
-                _wants(run_, open_lit >> 1, swapped, brings, asks)
+                wanted = _wanted(run_, row, open_lit >> 1, swapped)
+                if wanted is None:
+                    continue
+                if not wanted:
+                    why = run_.rulebook.clauses.why[residual.clause]
+                    return Stand(OptionState.BLOCKED, seat.place, _cause(run_, why, mask))
+                if len(wanted) == 1:
+                    brings += wanted
+                else:
+                    asks += (run_.rulebook.catalogue.options[o].group for o in wanted)
     if row.option.zones and (blocked := claims.against(row.option, seat.place)) is not None:
         return Stand(OptionState.BLOCKED, seat.place, blocked)
     return Stand(OptionState.OPEN, seat.place, None, tuple(dict.fromkeys(brings)), tuple(dict.fromkeys(asks)))
 
 
-def _wants(run_: Run, variable: int, swapped: int, brings: list[OptionId], asks: list[GroupId]) -> None:
-    """A capability that taking the option would demand: who could still give it."""
-    names, catalogue = run_.rulebook.clauses.names, run_.rulebook.catalogue
-    name = names[variable]
+def _wanted(run_: Run, row: Row, variable: int, swapped: int) -> tuple[OptionId, ...] | None:
+    """Who could still give what taking the option would demand; None when it is an answer of the brief.
+
+    Another answer of its own pick-one question cannot: it would have to stand beside it.
+    """
+    clauses = run_.rulebook.clauses
+    name = clauses.names[variable]
+    if isinstance(name, BriefIs):
+        return None
     if isinstance(name, Placement):
-        brings.append(name.option)
-        return
-    if not isinstance(name, str):
-        return
-    givers = [g for g in run_.rulebook.givers[name] if not run_.is_out(g, swapped)]
-    if len(givers) == 1:
-        brings.append(givers[0])
-    else:
-        asks += dict.fromkeys(catalogue.options[g].group for g in givers)
+        return (name.option,)
+    if clauses.option.get(OptionId(name)) == variable:
+        return (OptionId(name),)
+    givers = run_.rulebook.givers[name]
+    options, mine = run_.rulebook.catalogue.options, row.option
+    return tuple(
+        giver
+        for giver in givers
+        if not run_.is_out(giver, swapped)
+        and (giver == mine.id or not (row.pick_one and options[giver].group == mine.group))
+    )
 
 
 def _because(run_: Run, variable: int) -> Cause:

@@ -154,7 +154,11 @@ def _leave_out(catalogue: Catalogue, spec: Spec, option: OptionId, place: Place 
         return _refuse(spec, Refusal.NOT_CHOSEN)
     if any(c.came_with for c in gone):
         return _refuse(spec, Refusal.COMES_WITH, gone[0].came_with)
-    return _settled(catalogue, spec, spec.with_choices(tuple(c for c in spec.choices if c not in gone)))
+    outcome = _settled(catalogue, spec, spec.with_choices(tuple(c for c in spec.choices if c not in gone)))
+    back = outcome.spec.chosen(option)
+    if any(c.came_with for c in back):
+        return _refuse(spec, Refusal.COMES_WITH, back[0].came_with)  # asked for or not, it would come again
+    return outcome
 
 
 def _set_count(catalogue: Catalogue, spec: Spec, edit: SetCount) -> Outcome:

@@ -28,10 +28,8 @@ def blocked_by_limits(
     """The stands, with the options that a limit rules out blocked.
 
     A limit that is broken already blocks nothing: it is in conflict, and states are told relative to the rest. While
-    the base van is undecided, limits wait for it.
+    the base van is undecided, limits that look at the van wait for it.
     """
-    if standing.situation.van is None:
-        return stands
     result = dict(stands)
     situation = standing.situation
     memory = memory_of(situation.catalogue)
@@ -44,6 +42,8 @@ def blocked_by_limits(
         if reading.verdict is Verdict.BROKEN or reading.room is None:
             continue
         calculation = calculations[limit.ledger]
+        if situation.van is None and any(calculation.touches(van) for van in situation.catalogue.vans):
+            continue
         asked = _may_block(result, situation, limit, reading.room.most - limit.minus)
         key = (rule.id, asked, relevance.of(limit.ledger, extras=True))
         for option in memory.recall(key, partial(_out_of_reach, situation, calculation, limit, asked)):
