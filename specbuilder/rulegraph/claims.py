@@ -41,7 +41,8 @@ class Claims:
                 me.by.setdefault(zone, []).append(choice)
                 me.of_group.setdefault(option.group, Counter())[zone] += choice.count
         for option in catalogue.options.values():
-            if option.frees_zones and not run_.is_out(option.id):
+            # One that only stands beside the choice of its group may still take that choice's place.
+            if option.frees_zones and (not run_.is_out(option.id) or run_.is_beside(option.id)):
                 me.freed.update(option.frees_zones)
         return me
 

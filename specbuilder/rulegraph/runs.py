@@ -10,7 +10,7 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.spec import Choice
 
 from .clauses import Placement, placements_of
-from .propagate import Trail, propagate
+from .propagate import BY_GROUP, Trail, propagate
 from .rulebook import Rulebook
 
 
@@ -31,6 +31,10 @@ class Run:
             found.append(self.choices[low.bit_length() - 1])
             mask ^= low
         return tuple(found)
+
+    def is_beside(self, option: OptionId) -> bool:
+        """True when nothing but the choice of its pick-one group keeps the option out."""
+        return any(self.trail.reason[seat.variable] == BY_GROUP for seat in self.rulebook.rows[option].seats)
 
     def is_out(self, option: OptionId, swapped: int = 0) -> bool:
         """True when nothing can bring the option in; ``swapped`` masks choices that are thought away."""
