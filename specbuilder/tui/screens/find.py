@@ -70,7 +70,7 @@ class FindPage(Page):
             case _ if hit is not None:
                 self.host.walk_to(hit.step, self.at)
             case _:
-                self.host.close()
+                self.host.say(nothing_found())
 
 
 def _item(hit: Hit) -> Item:

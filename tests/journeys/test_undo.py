@@ -1,0 +1,48 @@
+"""U4: undo names what it undoes, crosses steps, can be put back, and ends."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from .stage import WINDOWS, on_stage
+
+
+@WINDOWS
+async def test_u4_undo_twice_and_redo_once(demo: Path, size: tuple[int, int], plain: bool) -> None:
+    async with on_stage(demo, size, plain=plain) as stage:
+        await stage.press("enter")
+        first = stage.spec()
+        await stage.press("/", "'tow bar'", "enter", "enter")
+        towed = stage.spec()
+        await stage.press("/", "'laptop'", "enter", "-")
+        last = stage.spec()
+        assert first != towed != last
+        screen = await stage.press("u")
+        assert "Undone:" in screen
+        assert "Laptop" in screen
+        assert "r puts it back" in screen
+        assert stage.spec() == towed
+        screen = await stage.press("u")
+        assert "Tow bar" in screen
+        assert stage.spec() == first
+        screen = await stage.press("r")
+        assert "Tow bar" in screen
+        assert stage.spec() == towed
+        screen = await stage.press(*["u"] * 20)
+        assert "Nothing left to undo" in screen
+        assert stage.spec() == first
+        screen = await stage.press("r", "r")
+        assert stage.spec() == last
+        assert "Nothing left to put back" in await stage.press("r")
+
+
+async def test_undo_reaches_back_over_leaving_and_opening_again(empty: Path) -> None:
+    async with on_stage(empty) as stage:
+        await stage.press("n", "2", "1", "escape", "enter", "u")
+        assert stage.spec().answers.get("adults") == 2
+        assert stage.spec().answers.get("children") is None
+    async with on_stage(empty) as stage:
+        await stage.press("enter", "r")
+        assert stage.spec().answers.get("children") == 1
+        await stage.press("u", "u")
+        assert not stage.spec().answers.given
