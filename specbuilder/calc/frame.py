@@ -70,8 +70,8 @@ class Frame:
 
     def entry(self, label: str, amount: Span | float, *keys: BriefKey) -> Entry:
         """A labelled line; ``keys`` are the answers it rests on."""
-        assumed = self.asked.facts.assumed
-        return Entry(label, as_span(amount), assumed=any(key in assumed for key in keys))
+        assumed = bool(keys) and not self.asked.facts.assumed.isdisjoint(keys)
+        return Entry(label, as_span(amount), assumed=assumed)
 
     def van_entry(self, label: str, amount: float) -> Entry:
         """The base van's own line; while it is undecided the line belongs to its group."""

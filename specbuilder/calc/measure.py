@@ -150,7 +150,8 @@ def taking(prep: Prepared, share: Shares) -> list[Settled]:
     found: list[Settled] | None = prep.taking.get(share)
     if found is None:
         known = share.known
-        found = prep.taking[share] = [s for s in prep.settled if s[0] in known or s[2] is not None]
+        settled = prep.settled if known else prep.brought
+        found = prep.taking[share] = [s for s in settled if s[0] in known or s[2] is not None]
     return found
 
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BASE_VAN_GROUP, LedgerId
 from specbuilder.model.ledger import Entry, Lack
-from specbuilder.model.span import ZERO, Span, hull
+from specbuilder.model.span import Span, hull
 
 from .frame import Asked, Frame
 from .lines import joined, lines
@@ -21,8 +21,7 @@ _DECIMALS = 6
 """Ends of a span are rounded so that a sum of decimals meets its bound exactly."""
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(NamedTuple):
     """What a measure says of a situation."""
 
     span: Span | None
@@ -110,16 +109,16 @@ def chain_of(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> C
 
 def standing(prep: Prepared, share: Shares) -> tuple[float, Joint]:
     """The plain amount and the state of all settled choices."""
-    total, joint = 0.0, share.neutral
+    total, joints = 0.0, list[Joint]()
     known, neutral = share.known, share.neutral
     for option_id, count, own, _ in taking(prep, share):
         amounts = known.get(option_id) if own is None else share.of(own)
         if amounts is not None:
-            amount, state = amounts if count == 1 else share.times(amounts, count)
+            amount, joint = amounts if count == 1 else share.times(amounts, count)
             total += amount
-            if state is not neutral:
-                joint = share.combine(joint, state)
-    return total, joint
+            if joint is not neutral:
+                joints.append(joint)
+    return total, share.folding.together(joints)
 
 
 def unweighed_slots(prep: Prepared, share: Shares) -> list[Slot]:
@@ -149,10 +148,10 @@ def alternatives(share: Shares, options: Iterable[Option]) -> States | None:
 
 def base_span(base: Iterable[Entry]) -> Span:
     """The labelled lines together."""
-    total = ZERO
+    least, most = 0.0, 0.0
     for entry in base:
-        total = total + entry.amount
-    return total
+        least, most = least + entry.amount.least, most + entry.amount.most
+    return Span(least, most)
 
 
 def span_of(states: States, measure: Measure, frame: Frame, base: Span) -> tuple[Span | None, bool]:

@@ -32,6 +32,8 @@ class Prepared:
     vans: tuple[Option, ...]
     """The base van, or all that may still be chosen."""
     settled: tuple[Settled, ...]
+    brought: tuple[Settled, ...]
+    """Those of the settled choices that are not as the catalogue has them."""
     unweighed: tuple[tuple[Placed, tuple[Option, ...]], ...]
     """Customer's parts without a mass, as they may turn out."""
     groups: tuple[tuple[GroupId, tuple[Option, ...]], ...]
@@ -99,6 +101,7 @@ def _prepare(same: _Same) -> Prepared:
         catalogue=situation.catalogue,
         vans=(situation.van,) if situation.van else undecided.get(BASE_VAN_GROUP, ()),
         settled=tuple(settled),
+        brought=tuple(choice for choice in settled if choice[2] is not None),
         unweighed=tuple(unweighed),
         groups=tuple((g, o) for g, o in undecided.items() if g != BASE_VAN_GROUP),
         chains={},

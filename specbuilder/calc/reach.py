@@ -44,8 +44,9 @@ def _standing_with(
     chain = _open_chain(measure, prep, frame, share)
     if option.van is not None:
         return chain.all
-    one = prep.pick_one(option.group)
-    if not one and any(p.option.id == option.id and place in (None, p.place) for p in prep.situation.placed):
+    one, placed = prep.pick_one(option.group), prep.situation.placed
+    rivals = {p.option.id for p in placed if p.option.group == option.group}
+    if rivals == {option.id} if one else any(p.option.id == option.id and place in (None, p.place) for p in placed):
         return chain.all
     states = _counts(share, option, absent=False, most=1 if one else option.max_count)
     return share.folding.merge(chain.without(option.group if one else option.id), states)

@@ -7,7 +7,7 @@ The plain amount needs no states: it only adds, so its least and most add. A mea
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from enum import Enum
 from itertools import product
 from typing import NamedTuple, TypeAlias
@@ -53,6 +53,7 @@ def _larger(a: float, b: float) -> float:
     return a if a > b else b
 
 
+_WHOLE: Mapping[Fold, Callable[[Iterable[float]], float]] = {Fold.SUM: sum, Fold.LEAST: min, Fold.MOST: max}
 _OPERATIONS = {Fold.SUM: _added, Fold.LEAST: _smaller, Fold.MOST: _larger}
 
 
@@ -73,6 +74,13 @@ class Folding:
         if one is neutral:
             return other
         return tuple([operation(a, b) for operation, a, b in zip(self._operations, one, other, strict=True)])
+
+    def together(self, joints: Sequence[Joint]) -> Joint:
+        """Many states folded into one."""
+        if len(joints) < 2:
+            return joints[0] if joints else self.neutral
+        columns = zip(self.folds, zip(*joints, strict=True), strict=True)
+        return tuple([_WHOLE[fold](column) for fold, column in columns])
 
     def times(self, joint: Joint, count: int) -> Joint:
         """A state so many times over: sums grow, leasts and mosts do not."""

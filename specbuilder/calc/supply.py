@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from specbuilder.model.catalogue import Option, Van
 from specbuilder.model.ids import Tag
 from specbuilder.model.kinds import Truth
@@ -21,6 +23,7 @@ SUPPLIED = largest(_supplied, none=0)
 """1 when the house supplies the van, else 0."""
 
 
+@lru_cache(maxsize=4)
 def supplied(prep: Prepared) -> Truth:
     """Whether the house supplies the van: settled by a choice, or by all that an undecided group still offers."""
     if any(HOUSE_SUPPLIES in placed.option.gives for placed in prep.situation.placed):
