@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from .ink import Ink
-from .line import Bit, clean, cut
+from .line import Bit, clean, cut, width
 
 LONGEST = 500
 """Characters a typed text may have; longer ones are cut when they are pasted."""
@@ -45,11 +45,12 @@ class Entry:
 
     def bits(self, cells: int) -> tuple[Bit, ...]:
         """The text around the caret in at most so many cells; the caret is the cell after or under it."""
-        start = max(0, self.caret - max(cells - 2, 1))
-        before, after = self.text[start : self.caret], self.text[self.caret :]
-        under, rest = (after[:1] or " "), after[1:]
-        room = max(cells - len(before) - 1, 0)
-        return Bit(before), Bit(under, Ink.CARET), Bit(cut(rest, room))
+        under, rest = (self.text[self.caret : self.caret + 1] or " "), self.text[self.caret + 1 :]
+        start, room = self.caret, cells - width(under)
+        while start > 0 and width(self.text[start - 1]) <= room:
+            start -= 1
+            room -= width(self.text[start])
+        return Bit(self.text[start : self.caret]), Bit(under, Ink.CARET), Bit(cut(rest, room))
 
 
 def started(text: str) -> Entry:

@@ -73,7 +73,7 @@ def _full(name: str, *, ground: str, ink: str, mine: str, shade: str, care: str,
 
 
 DARK = _full("dark", ground="#101418", ink="#e6e6e6", mine="#5fafff", shade="#3a3a3a", care="#ffaf5f", dark=True)
-LIGHT = _full("light", ground="#e6e6e6", ink="#101418", mine="#004f8f", shade="#c8c8c8", care="#6a3400", dark=False)
+LIGHT = _full("light", ground="#e6e6e6", ink="#101418", mine="#003f74", shade="#c8c8c8", care="#6a3400", dark=False)
 SIXTEEN = Look(
     name="sixteen",
     dark=True,

@@ -134,6 +134,20 @@ def spread(first: Sequence[Bit], last: Sequence[Bit], cells: int) -> Line:
     return Line((*first, Bit(" " * (cells - used - wanted)), *last))
 
 
+def within(line_: Line, cells: int) -> Line:
+    """The line in at most so many cells; where it was cut it ends in two dots."""
+    if width(line_.text) <= cells:
+        return line_
+    left_over = len(cut(line_.text, cells).removesuffix(CUT))
+    bits = list[Bit]()
+    for bit in line_.bits:
+        bits.append(Bit(bit.text[:left_over], bit.ink, bit.hot))
+        left_over -= len(bit.text)
+        if left_over <= 0:
+            break
+    return Line((*bits, Bit(cut(CUT, cells), bits[-1].ink)), line_.item)
+
+
 def fitted(lines: Sequence[Line], rows: int, cells: int) -> list[Line]:
     """At most so many lines; the last one says by two dots that there is more."""
     if len(lines) <= rows or rows <= 0:

@@ -80,6 +80,13 @@ def step_tab(status: StepStatus) -> str:
     return step_name(status.step) + doubt + broken
 
 
+def step_tab_short(status: StepStatus, letters: int = 0) -> str:
+    """The same without numbers, for narrow windows: ``kitchen?!``; with ``letters`` the name is cut: ``kitc?!``."""
+    name = step_name(status.step)[: letters or None]
+    doubt = "?" if status.undecided + status.unknown else ""
+    return name + doubt + ("!" if status.broken else "")
+
+
 def place_word(place: Place) -> str:
     """``left``, ``right``, ``rear``: of the vehicle, seen facing forward."""
     return place.value

@@ -17,7 +17,7 @@ async def test_u6_over_the_ceiling_and_back_under_it(demo: Path, size: tuple[int
         assert "1 broken" in stage.screen()
         screen = await stage.press("l")
         assert "Price" in screen
-        assert "broken: £24,414 of £24,000" in screen
+        assert "broken: £24,414 of" in screen
         await stage.press("escape")
         edits = 0
         for name in ("strips", "curtains all"):

@@ -8,9 +8,12 @@ from specbuilder.tui.items import OnStep
 from specbuilder.tui.keys import Act
 from specbuilder.tui.line import Bit, Line, cut, line, width
 from specbuilder.wording.glance import glance, head
-from specbuilder.wording.states import step_tab, step_title
+from specbuilder.wording.states import step_tab, step_tab_short, step_title
 
 from .page import Host
+
+LETTERS = 4
+"""What is left of a step's name in the narrowest window."""
 
 
 def heading(host: Host, step: Step, cells: int, told: str) -> list[Line]:
@@ -26,7 +29,13 @@ def heading(host: Host, step: Step, cells: int, told: str) -> list[Line]:
 
 def steps_line(host: Host, here: Step, cells: int) -> Line:
     """Every step with its counts; the current one in capitals. Can be clicked."""
-    tabs = [step_tab(host.report.steps[step]) for step in STEPS]
+    statuses = [host.report.steps[step] for step in STEPS]
+    ways = (
+        [step_tab(status) for status in statuses],
+        [step_tab_short(status) for status in statuses],
+        [step_tab_short(status, LETTERS) for status in statuses],
+    )
+    tabs = next((tabs for tabs in ways if sum(width(tab) + 1 for tab in tabs) < cells), ways[-1])
     room = cells - 1 - sum(width(tab) for tab in tabs)
     gap = " " * max(min(room // len(tabs), 5), 1)
     bits = [Bit(" ")]

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar, Protocol
 from specbuilder.tui.entry import Entry, started
 from specbuilder.tui.items import Item, OnAnswer, OnField, OnGroup, OnOption
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import Line
+from specbuilder.tui.line import Line, within
 from specbuilder.tui.marks import Marks
 
 if TYPE_CHECKING:  # the list of jobs is a page before any catalogue is there
@@ -122,7 +122,7 @@ class Page(ABC):
     def lay(self, cells: int) -> None:
         """Lay the lines out anew and keep the cursor on a line that is there."""
         before = [line.item for line in self.shown if line.item is not None]
-        self.shown = self.lines(cells)
+        self.shown = [within(line, cells) for line in self.lines(cells)]
         items = self.items()
         if self.at in items:
             return

@@ -1,0 +1,84 @@
+"""Laws over all sequences of keys."""
+
+from __future__ import annotations
+
+import tempfile
+from pathlib import Path
+
+from hypothesis import HealthCheck, example, given, settings
+from hypothesis import strategies as st
+
+from specbuilder.tui.counter import Counter
+
+from .bench import KEYS, counter_on, edits, press, spec, to_jobs, too_wide, typed
+
+SEQUENCES = st.lists(st.sampled_from([typed(key) for key in KEYS]), max_size=30)
+FEW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+
+
+def begun(folder: str) -> Counter:
+    counter = counter_on(Path(folder))
+    press(counter, "n", "2", "2")
+    return counter
+
+
+@FEW
+@given(SEQUENCES)
+@example(["right", "enter", "h", "enter", "d", "1", "escape", "-", "u", "r"])
+@example(["9", " ", "6", "escape", "down", "3", "f9", "k", "i", "t", "enter", "y", "1", "6", "enter"])
+def test_keys_then_escape_then_opening_again_give_the_same_spec(keys: list[str]) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        counter = begun(folder)
+        press(counter, *keys)
+        to_jobs(counter)
+        left = spec(counter)
+        press(counter, "enter")
+        assert spec(counter) == left or not left.number
+        to_jobs(counter)
+        again = counter_on(Path(folder))
+        press(again, *(["down"] * 9), "enter")
+        assert spec(again) == spec(counter)
+
+
+@FEW
+@given(SEQUENCES)
+def test_as_many_undos_as_edits_give_the_first_spec_and_redo_the_last(keys: list[str]) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        counter = begun(folder)
+        press(counter, "u", "u")
+        first = spec(counter)
+        press(counter, "2", *keys, "escape", "escape", "escape", "escape", "enter")
+        if counter.walk is None:
+            return
+        last, count = spec(counter), edits(counter)
+        press(counter, *(["f4"] * count))
+        assert spec(counter) == first or spec(counter).number != first.number
+        assert edits(counter) == 0
+        press(counter, *(["f5"] * count))
+        assert spec(counter) == last
+
+
+@FEW
+@given(SEQUENCES)
+def test_no_line_is_wider_than_its_window(keys: list[str]) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        counter = begun(folder)
+        for key in keys:
+            press(counter, key)
+        for cells in (59, 79, 88):
+            assert too_wide(counter, cells) == []
+
+
+@FEW
+@given(SEQUENCES)
+def test_small_and_wide_windows_give_the_same_spec(keys: list[str]) -> None:
+    keys = [key for key in keys if key not in ("pageup", "pagedown")]
+    with tempfile.TemporaryDirectory() as one, tempfile.TemporaryDirectory() as other:
+        small, wide = begun(one), begun(other)
+        small.main_cells = small.side_cells = 59
+        wide.main_cells, wide.side_cells = 120, 50
+        for counter in (small, wide):
+            press(counter, *keys)
+        bare = [[(c.option, c.count, c.place, c.owner) for c in spec(counter).choices] for counter in (small, wide)]
+        assert bare[0] == bare[1]
+        assert spec(small).answers == spec(wide).answers
