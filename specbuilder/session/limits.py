@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
-from functools import partial
+from functools import lru_cache, partial
+from math import inf
 
 from specbuilder.calc import made
 from specbuilder.calc.calculation import Calculation
 from specbuilder.calc.weights import Weight, weights_of
+from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Cause, CauseKind
-from specbuilder.model.ids import GroupId, OptionId
+from specbuilder.model.ids import GroupId, OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick, Place, RuleKind, Truth, Verdict
-from specbuilder.model.rules import Rule, WithinBound
-from specbuilder.model.situation import Situation
+from specbuilder.model.rules import Chosen, Given, Rule, WithinBound
+from specbuilder.model.situation import Placed, Situation
+from specbuilder.rulegraph.graph import atoms_of, tags_given
 from specbuilder.rulegraph.judge import Hearing, holds_for_certain
-from specbuilder.rulegraph.standing import Standing
+from specbuilder.rulegraph.standing import Standing, swapped
 from specbuilder.rulegraph.states import Stand
 from specbuilder.rulegraph.truth import within
 
@@ -36,15 +39,18 @@ def blocked_by_limits(
     calculations = {calculation.id: calculation for calculation in made(situation.catalogue)}
     for hearing in hearings:
         rule, limit = hearing.rule, _plain_limit(hearing.rule)
-        if limit is None or not holds_for_certain(rule, standing):
-            continue
-        reading = standing.readings[limit.ledger]
-        if reading.verdict is Verdict.BROKEN or reading.room is None:
+        if limit is None or standing.readings[limit.ledger].verdict is Verdict.BROKEN:
             continue
         calculation = calculations[limit.ledger]
         if situation.van is None and any(calculation.touches(van) for van in situation.catalogue.vans):
             continue
-        asked = _may_block(result, situation, limit, reading.room.most - limit.minus)
+        room = standing.readings[limit.ledger].room
+        asked = _may_block(result, situation, limit, room.most - limit.minus if room is not None else -inf)
+        if not holds_for_certain(rule, standing):
+            wakers = _wakers(situation.catalogue)[rule.id]
+            asked = tuple((o, place) for o, place in asked if o in wakers and _wakes(rule, standing, o, place))
+        if not asked:
+            continue
         key = (rule.id, asked, relevance.of(limit.ledger, extras=True))
         for option in memory.recall(key, partial(_out_of_reach, situation, calculation, limit, asked)):
             cause = Cause(kind=CauseKind.LEDGER, ledger=limit.ledger, rule=rule.id, option=option)
@@ -57,6 +63,29 @@ def _plain_limit(rule: Rule) -> WithinBound | None:
         return None
     atoms = [atom for term in rule.then.terms for atom in term.atoms]
     return atoms[0] if len(atoms) == 1 and isinstance(atoms[0], WithinBound) else None
+
+
+@lru_cache(maxsize=4)
+def _wakers(catalogue: Catalogue) -> Mapping[RuleId, frozenset[OptionId]]:
+    """Options that a rule's condition speaks of, by name or by what they give."""
+    tags = {option.id: frozenset(tags_given(option)) for option in catalogue.options.values()}
+    return {rule.id: _spoken_of(rule, tags) for rule in catalogue.rules.values()}
+
+
+def _spoken_of(rule: Rule, tags: Mapping[OptionId, frozenset[str]]) -> frozenset[OptionId]:
+    atoms = [atom for atom, _ in atoms_of(rule.when)]
+    wanted = {atom.tag for atom in atoms if isinstance(atom, Given)}
+    named = {atom.option for atom in atoms if isinstance(atom, Chosen)}
+    return frozenset(option for option, given in tags.items() if option in named or not wanted.isdisjoint(given))
+
+
+def _wakes(rule: Rule, standing: Standing, option: OptionId, place: Place | None) -> bool:
+    """Whether taking the option itself makes the rule's condition hold."""
+    situation = standing.situation
+    coming = Placed(option=situation.catalogue.options[option], place=place)
+    one = situation.catalogue.groups[coming.option.group].pick is Pick.ONE
+    leaving = tuple(p for p in situation.placed if one and p.option.group == coming.option.group)
+    return holds_for_certain(rule, swapped(standing, leaving, coming))
 
 
 def _may_block(
