@@ -146,6 +146,8 @@ class CounterScreen(Screen[None]):
         boards["across"].show([self._across(boards["across"])] * boards["across"].size.height)
         self._paint_side()
         self._paint_tail(boards["tail"])
+        if (caret := boards["side" if counter.sides else "main"].caret()) is not None:
+            self.app.cursor_position = caret
 
     def _measure(self) -> None:
         """Tell the counter how wide and high its pages are; a board that is not shown has no size and says nothing."""

@@ -102,11 +102,16 @@ class Stage:
 
 @asynccontextmanager
 async def on_stage(
-    jobs: Path, size: tuple[int, int] = SMALL, *, rules: Path | None = None, plain: bool = False
+    jobs: Path,
+    size: tuple[int, int] = SMALL,
+    *,
+    rules: Path | None = None,
+    plain: bool = False,
+    start: type[Start] = Start,
 ) -> AsyncIterator[Stage]:
     """The app in a window of this size, with its catalogue read. ``plain``: ASCII marks and no colour."""
     os.environ.pop("NO_COLOR", None)
-    app = CounterApp(Start(jobs, rules, "counter 1"), COLOURLESS if plain else DARK, ascii_marks=plain)
+    app = CounterApp(start(jobs, rules, "counter 1"), COLOURLESS if plain else DARK, ascii_marks=plain)
     async with app.run_test(size=size) as pilot:
         await app.workers.wait_for_complete()
         await pilot.pause()

@@ -13,12 +13,13 @@ from specbuilder.tui.items import Item, OnAnswer, OnFinding, OnQuestion, OnText,
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.brief import hint, line_words
-from specbuilder.wording.check import cautions_head, hand_over_hint, hand_over_line, open_head, standing
+from specbuilder.wording.check import cautions_head, check_line, hand_over_hint, hand_over_line, open_head, standing
 from specbuilder.wording.findings import finding_line, findings_none, silent_words
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.names import key_name
 from specbuilder.wording.open_things import question_text
 from specbuilder.wording.typed import answer, one_digit
+from specbuilder.wording.why import cannot_accept
 
 from .accept import AcceptPage
 from .open_things import question_of, thing_lines
@@ -63,8 +64,10 @@ class CheckPage(Page):
         return [row for finding in findings for row in self._finding(finding, cells)]
 
     def _finding(self, finding: Finding, cells: int) -> list[Line]:
-        words = finding_line(self.host.catalogue, self.host.report, finding)
+        words = check_line(self.host.catalogue, self.host.report, finding)
         mark = self.host.marks.holds if finding.accepted else self.host.marks.of_verdict(finding.verdict)
+        if finding.level is Level.NOTE and finding.verdict is Verdict.BROKEN and not finding.accepted:
+            mark = " "
         broken = finding.verdict is Verdict.BROKEN and not finding.accepted and finding.level is not Level.NOTE
         ink = Ink.CARE if broken else Ink.PLAIN
         first, *rest = wrapped(words, cells - 4, LINES_EACH)
@@ -176,6 +179,8 @@ class CheckPage(Page):
         found = self._found(self.at.rule) if isinstance(self.at, OnFinding) else None
         if found is not None and found.level is not Level.STOP and found.verdict is Verdict.BROKEN:
             self.host.show(AcceptPage(self.host, found.rule))
+        else:
+            self.host.say(cannot_accept())
 
     def _take_back(self) -> None:
         match self.at:

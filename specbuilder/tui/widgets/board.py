@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from rich.segment import Segment
 from rich.style import Style
 from textual import events
-from textual.geometry import Region
+from textual.geometry import Offset, Region
 from textual.message import Message
 from textual.strip import Strip
 from textual.widget import Widget
@@ -77,6 +77,17 @@ class Board(Widget):
         rows = [Region(0, i - self._top, self.size.width, 1) for i in sorted(changed) if self._seen(i)]
         if rows:
             self.refresh(*rows)
+
+    def caret(self) -> Offset | None:
+        """Where the caret or the cursor stands on the screen, for the terminal's own cursor; None without one."""
+        if self._cursor is None or not self._seen(self._cursor):
+            return None
+        column = 0
+        for bit in self._lines[self._cursor].bits:
+            if bit.ink is Ink.CARET:
+                return self.region.offset + Offset(column, self._cursor - self._top)
+            column += width(bit.text)
+        return self.region.offset + Offset(0, self._cursor - self._top)
 
     def repaint(self, look: Look, marks: Marks) -> None:
         """Paint everything in another look."""
