@@ -161,6 +161,8 @@ class Circuit:
     run_one_way_m: float
     drop_limit_pct: float | None
     protection: str
+    only_with: tuple[Tag, ...] = ()
+    """Run only beside a choice or a van that gives one of these; empty: always."""
     origin: Origin = NOWHERE
 
 
@@ -181,7 +183,24 @@ class Hole:
     check_behind: str
     freeze_step: str
     tolerance_mm: float
+    door_position: Position | None = None
+    """Its place on a side with a sliding door, where that is another one."""
+    measure: str = ""
+    """How its place is found on the van; set, ``position`` is no figure to cut by."""
+    unless_given: tuple[Tag, ...] = ()
+    """Not cut beside a choice or a van that gives one of these."""
     origin: Origin = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoDrillBox:
+    """A part of the floor that may not be drilled, on the job datum, mm; the van maker's drawing goes first."""
+
+    what: str
+    from_x_mm: float
+    to_x_mm: float
+    from_y_mm: float
+    to_y_mm: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -248,6 +267,8 @@ class Van:
     basis: Basis = Basis.SCENARIO
     fitting_parts: tuple[OptionId, ...] = ()
     """Options whose ``fits_vans`` do not name this van yet although their papers do."""
+    no_drill_boxes: tuple[NoDrillBox, ...] = ()
+    """What ``no_drill_zones`` say of the floor, in figures; a floor hole that touches one may not be cut."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -264,6 +285,18 @@ class Option:
     lead_weeks: float = 0
     mass_kg: float = 0
     position: Position | None = None
+    door_position: Position | None = None
+    """Its place on a side with a sliding door, where that is another one."""
+    exhaust_outlet: Position | None = None
+    """End of its exhaust for the usual side. Set, ``places`` say where the exhaust ends, and the part itself stays."""
+    exhaust_outlet_rear: Position | None = None
+    """The same for the rear, as written."""
+    body_stays: bool = False
+    """It keeps the written y although others of its group turn with something."""
+    sits_at: GroupId | None = None
+    """As ``sits_at`` of a group, for this option alone."""
+    drawn_for: tuple[OptionId, ...] = ()
+    """Its place holds only beside one of these and is measured on the van beside others; empty: always."""
     build_step: str = ""
     """B0 to B11."""
     places: tuple[Place, ...] = ()
