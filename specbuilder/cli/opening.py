@@ -10,12 +10,11 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit
 from specbuilder.model.spec import Spec
 from specbuilder.session.evaluate import evaluate
-from specbuilder.session.state import Session, do, redo, undo
+from specbuilder.session.state import Session, replay
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_files import JobFiles, is_job_number, job_files
 from specbuilder.storage.job_recovery import JobUnreadableError, find
 from specbuilder.storage.jobs import JobsFolder
-from specbuilder.storage.journal import Entry, Redo, Undo
 from specbuilder.storage.open_job import OpenJob
 from specbuilder.storage.spec_files import read_spec_file, write_spec_file
 
@@ -54,7 +53,7 @@ def opened(file: str, jobs: JobsFolder, catalogue: Catalogue) -> Opened:
     except JobUnreadableError as error:
         raise _unreadable(job, error) from error
     output.message(notice.words for notice in found.notices)
-    return Opened(replayed(catalogue, found.start, found.entries).spec, job.spec, job)
+    return Opened(replay(Session(catalogue=catalogue, spec=found.start), found.entries).spec, job.spec, job)
 
 
 def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
@@ -71,20 +70,6 @@ def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
     if inside and _same_folder(path.parent, jobs.path):
         return jobs.files(inside[0].number, inside[0].revision)
     return None
-
-
-def replayed(catalogue: Catalogue, start: Spec, entries: Iterable[Entry]) -> Session:
-    """The session after everything a journal holds."""
-    session = Session(catalogue=catalogue, spec=start)
-    for entry in entries:
-        match entry:
-            case Undo():
-                session = undo(session)[0]
-            case Redo():
-                session = redo(session)[0]
-            case _:
-                session = do(session, entry)[0]
-    return session
 
 
 class ChangingJob:
@@ -109,7 +94,7 @@ class ChangingJob:
                 Exit.BROKEN, *words, "Nothing was changed. Try again later, or write elsewhere with --to OUT."
             )
         output.message(words)
-        self.session = replayed(catalogue, self._open.start, self._open.entries)
+        self.session = replay(Session(catalogue=catalogue, spec=self._open.start), self._open.entries)
 
     def keep(self, session: Session, edits: Iterable[Edit]) -> None:
         """Writes what was done, first into the journal and then into the file, and lets go of the job.

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit
+from specbuilder.model.edits import Edit, Together
+from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.ids import OptionId
 from specbuilder.model.outcome import Outcome
 from specbuilder.model.spec import Spec
@@ -49,6 +51,30 @@ def undo(session: Session) -> tuple[Session, Done | None]:
         return session, None
     *past, done = session.past
     return replace(session, spec=done.before, past=tuple(past), future=(done, *session.future)), done
+
+
+def replay(session: Session, entries: Iterable[Entry]) -> Session:
+    """The session after everything that was written down of it.
+
+    A step back or forward that is not at hand any more (its edits were made on other rules, or before the file was last
+    taken as the start) still leads to the spec it led to then.
+    """
+    for entry in entries:
+        match entry:
+            case Undo(to):
+                session = _led_to(session, undo(session)[0], to)
+            case Redo(to):
+                session = _led_to(session, redo(session)[0], to)
+            case _:
+                session = do(session, entry)[0]
+    return session
+
+
+def _led_to(before: Session, after: Session, to: Spec | None) -> Session:
+    if to is None or after.spec == to:
+        return after
+    done = Done(edit=Together(edits=()), before=before.spec, after=to)
+    return replace(before, spec=to, past=(*before.past, done), future=())
 
 
 def redo(session: Session) -> tuple[Session, Done | None]:

@@ -7,12 +7,13 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.history import Entry
 from specbuilder.model.spec import Spec
 
 from .disk import DiskError, DiskReason, disk
 from .faults import Fault, quotable
 from .job_files import JobFiles
-from .journal import JOURNAL_FORMAT, Entry, JournalRecord, Saved, read_journal
+from .journal import JOURNAL_FORMAT, JournalRecord, Saved, read_journal
 from .spec_files import ReadSpec, SpecFaultsError, WarningKind, read_spec, read_text
 
 

@@ -2,7 +2,7 @@
 
     {"journal": 1, "start": {...}}      first line: the spec all else starts from, and the format of the journal
     {"edit": {"is": "Take", ...}}       something was done
-    {"undo": true}   {"redo": true}     the last thing was undone, or done again
+    {"undo": {...}}  {"redo": {...}}    the last thing was undone, or done again; the spec it led to
     {"cursor": {...}}                   where the cursor stood, half-typed text included
     {"saved": "<sha256>"}               up to here everything stands in the job's file, whose text has this hash
 
@@ -14,25 +14,16 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TypeAlias, get_args
+from typing import get_args
 
 from specbuilder.model.edits import Edit
+from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.kinds import Step
 from specbuilder.model.spec import Spec
 
 from .json_values import Json, NotReadableError, from_json, one_from_json, to_json
 
 JOURNAL_FORMAT = 1
-
-
-@dataclass(frozen=True, slots=True)
-class Undo:
-    """The last edit was undone."""
-
-
-@dataclass(frozen=True, slots=True)
-class Redo:
-    """The last undone edit was done again."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,8 +36,6 @@ class CursorPlace:
     typed: str = ""
 
 
-Entry: TypeAlias = Edit | Undo | Redo
-"""What is replayed, in order, on the start of a journal."""
 _EDITS: tuple[type[Edit], ...] = get_args(Edit)
 
 
@@ -87,10 +76,10 @@ def start_line(start: Spec) -> bytes:
 def entry_line(entry: Entry | CursorPlace) -> bytes:
     """The line of something done, or of a place."""
     match entry:
-        case Undo():
-            return _line({"undo": True})
-        case Redo():
-            return _line({"redo": True})
+        case Undo(to):
+            return _line({"undo": True if to is None else to_json(to)})
+        case Redo(to):
+            return _line({"redo": True if to is None else to_json(to)})
         case CursorPlace():
             return _line({"cursor": to_json(entry)})
         case _:
@@ -143,10 +132,10 @@ class _Reading:
                 self._begin(form, start)
             case {"edit": edit} if number > 1:
                 self._entries.append(one_from_json(_EDITS, edit))
-            case {"undo": True} if number > 1:
-                self._entries.append(Undo())
-            case {"redo": True} if number > 1:
-                self._entries.append(Redo())
+            case {"undo": to} if number > 1:
+                self._entries.append(Undo(_led_to(to)))
+            case {"redo": to} if number > 1:
+                self._entries.append(Redo(_led_to(to)))
             case {"saved": str(digest)} if number > 1:
                 self._saves.append(Saved(entries=len(self._entries), digest=digest))
             case _:
@@ -170,6 +159,10 @@ class _Reading:
             self.newer_format = form
         else:
             self._start = from_json(Spec, start)
+
+
+def _led_to(value: Json) -> Spec | None:
+    return None if value is True else from_json(Spec, value)
 
 
 def _place(line: bytes | None) -> CursorPlace | None:

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TypeAlias
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.history import Entry
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 
@@ -17,7 +18,7 @@ from .atomic import write_whole
 from .disk import DiskError, DiskReason, disk
 from .job_files import JobFiles
 from .job_recovery import Found, Notice, NoticeKind, digest_of
-from .journal import CursorPlace, Entry, entry_line, saved_line, start_line
+from .journal import CursorPlace, entry_line, saved_line, start_line
 from .journal_file import JournalFile
 from .lock import JobLock, LockHolder
 from .spec_files import spec_text

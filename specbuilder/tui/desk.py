@@ -7,15 +7,16 @@ from pathlib import Path
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit
+from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.outcome import Outcome
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 from specbuilder.session.evaluate import evaluate
-from specbuilder.session.state import Done, Session, do, redo, undo
+from specbuilder.session.state import Done, Session, do, redo, replay, undo
 from specbuilder.storage.disk import DiskError, disk
 from specbuilder.storage.job_recovery import Instead
 from specbuilder.storage.jobs import JobsFolder
-from specbuilder.storage.journal import CursorPlace, Entry, Redo, Undo
+from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.open_job import Clock, OpenJob
 from specbuilder.storage.spec_files import write_spec_file
 
@@ -72,10 +73,7 @@ class Desk:
             DiskError: it is not there or the disk does not give it.
         """
         job = self.job = self.folder.open(number, self.counter, self.catalogue, instead=instead)
-        session = Session(catalogue=self.catalogue, spec=job.start)
-        for entry in job.entries:
-            session = _replayed(session, entry)
-        self._swap(session)
+        self._swap(replay(Session(catalogue=self.catalogue, spec=job.start), job.entries))
         self.changed_at = ""
         return job
 
@@ -113,7 +111,7 @@ class Desk:
         """Take the last edit back; None when nothing is left."""
         session, done = undo(self.session)
         if done is not None:
-            self._write(Undo())
+            self._write(Undo(session.spec))
             self._swap(session)
         return done
 
@@ -121,7 +119,7 @@ class Desk:
         """Put it back; None when nothing was undone."""
         session, done = redo(self.session)
         if done is not None:
-            self._write(Redo())
+            self._write(Redo(session.spec))
             self._swap(session)
         return done
 
@@ -175,13 +173,3 @@ class Desk:
     def _swap(self, session: Session) -> None:
         self.session = session
         self.report = evaluate(self.catalogue, session.spec)
-
-
-def _replayed(session: Session, entry: Entry) -> Session:
-    match entry:
-        case Undo():
-            return undo(session)[0]
-        case Redo():
-            return redo(session)[0]
-        case _:
-            return do(session, entry)[0]

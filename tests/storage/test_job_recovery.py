@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
+from specbuilder.model.history import Redo, Undo
 from specbuilder.model.ids import OptionId
 from specbuilder.model.spec import Choice, Customer, Spec
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError, NoticeKind
 from specbuilder.storage.jobs import JobsFolder
-from specbuilder.storage.journal import Redo, Undo
 from specbuilder.storage.open_job import OpenJob
 from tests.storage.jobs_scene import ASH, GALLEY, PLACE, Days, files, left, saved, sentences, with_name
 from tests.storage.scene import CATALOGUE

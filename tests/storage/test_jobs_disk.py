@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from specbuilder.model.history import Undo
 from specbuilder.storage.disk import DiskError, DiskReason
-from specbuilder.storage.journal import Undo
 from tests.storage.jobs_scene import ASH, GALLEY, files, folder, left, saved, sentences, with_name
 from tests.storage.scene import CATALOGUE
 
