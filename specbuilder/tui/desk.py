@@ -77,13 +77,17 @@ class Desk:
         self.changed_at = ""
         return job
 
-    def leave(self, place: CursorPlace | None) -> None:
-        """Write the file whole and let go of the job."""
-        job, self.job = self.job, None
-        if job is None or job.read_only_because is not None:
-            if job is not None:
-                job.abandon()
-            return
+    def leave(self, place: CursorPlace | None) -> bool:
+        """Write the file whole and let go of the job. False: the disk did not take it, and the job stays open."""
+        if self.job is None and self.session.past:
+            self._create()
+        job = self.job
+        if job is None:
+            return not self.session.past
+        if job.read_only_because is not None:
+            job.abandon()
+            self.job = None
+            return True
         try:
             if place is not None:
                 job.append(place)
@@ -91,7 +95,9 @@ class Desk:
             job.close()
         except DiskError as error:
             self.trouble = Trouble(reason=error.reason.value)
-            job.abandon()
+            return False
+        self.job, self.trouble = None, None
+        return True
 
     # -- doing -----------------------------------------------------------------------------------------------------
 
@@ -152,12 +158,18 @@ class Desk:
         return path
 
     def _create(self) -> None:
+        """Number, journal and lock. What was done while the disk took nothing is written first."""
+        edits = [done.edit for done in self.session.past]
+        first = self.session.past[0].before if edits else self.session.spec
         try:
-            self.job = self.folder.create(self.counter, self.session.spec)
+            job = self.folder.create(self.counter, first)
+            for edit in edits:
+                job.append(edit)
         except DiskError as error:
             self.trouble = Trouble(reason=error.reason.value)
             return
-        self.session = Session(catalogue=self.catalogue, spec=self.job.start)
+        self.job, self.trouble = job, None
+        self._swap(replay(Session(catalogue=self.catalogue, spec=job.start), edits))
 
     def _write(self, entry: Entry | CursorPlace) -> None:
         self.changed_at = f"{self.clock():%H:%M}"

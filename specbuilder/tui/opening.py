@@ -67,14 +67,16 @@ class Opening:
             return
         job = self.desk.job
         number = job.number if job is not None else ""
-        self.desk.leave(self.walk.place())
+        if not self.desk.leave(self.walk.place()):
+            trouble = self.desk.trouble
+            self.floor.say(disk_trouble(trouble.reason) if trouble is not None else "")
+            return
         self.walk = None
         self.floor.drafts.clear()
         jobs = self.floor.jobs
         jobs.rows = self.rows()
         jobs.at = jobs.alone = OnJob(number) if number else None
-        trouble = self.desk.trouble
-        self.floor.say(disk_trouble(trouble.reason) if trouble is not None else "")
+        self.floor.say("")
 
     def remember(self) -> None:
         """Write down where the cursor is and what is half typed, if that has changed."""

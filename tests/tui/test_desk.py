@@ -1,0 +1,69 @@
+"""A disk that takes nothing loses nothing: what was done waits, and the job stays open until it is written."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+
+import pytest
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import AnswerLine, Edit
+from specbuilder.model.ids import BriefKey
+from specbuilder.storage.disk import DiskError
+from specbuilder.storage.jobs import JobsFolder
+from specbuilder.storage.open_job import OpenJob
+from specbuilder.tui.desk import Desk
+
+
+def clock() -> datetime:
+    return datetime(2031, 4, 14, 10, 42)
+
+
+def answer(key: str, value: int) -> Edit:
+    return AnswerLine(key=BriefKey(key), value=value)
+
+
+def full(*_: object, **__: object) -> None:
+    from specbuilder.storage.disk import disk
+
+    with disk(Path("jobs"), writing=True):
+        raise OSError(28, "No space left on device")
+
+
+def test_a_job_that_could_not_be_made_is_made_with_all_that_was_done_meanwhile(
+    catalogue: Catalogue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk = Desk(JobsFolder(tmp_path), catalogue, clock, "counter 1")
+    desk.begin()
+    with monkeypatch.context() as broken:
+        broken.setattr(JobsFolder, "create", full)
+        desk.edit(answer("adults", 2))
+        desk.edit(answer("children", 1))
+        assert desk.trouble is not None
+        assert not desk.leave(None)
+    desk.edit(answer("sleepers", 3))
+    assert desk.trouble is None
+    assert desk.leave(None)
+    again = Desk(JobsFolder(tmp_path), catalogue, clock, "counter 1")
+    again.open("0001")
+    assert {k: again.session.spec.answers.get(BriefKey(k)) for k in ("adults", "children", "sleepers")} == {
+        "adults": 2,
+        "children": 1,
+        "sleepers": 3,
+    }
+
+
+def test_a_job_stays_open_while_its_file_cannot_be_written(
+    catalogue: Catalogue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk = Desk(JobsFolder(tmp_path), catalogue, clock, "counter 1")
+    desk.begin()
+    desk.edit(answer("adults", 2))
+    with monkeypatch.context() as broken:
+        broken.setattr(OpenJob, "save", full)
+        assert not desk.leave(None)
+        assert desk.job is not None
+    assert desk.leave(None)
+    with pytest.raises(DiskError):
+        JobsFolder(tmp_path).open("0099", "counter 1", catalogue)
