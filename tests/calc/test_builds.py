@@ -162,7 +162,7 @@ VANLOAD = Build(
         "zone-use": (2, 1),
         "fuel-pickups": (1, 0),
         "closed-height": (2090, 2000),
-        "fridge-door-gap": (-10, 20),
+        "fridge-door-gap": (-40, 20),
         "bed-length": (1900, 1950),
         "price-gross": (3_091_200, None),
         "workshop-hours": (244.3, None),
