@@ -15,9 +15,24 @@ Said (read back; ``read_spec(spec_text(spec)) == spec``):
     [[accepted]]                rule (id), words, by, at
     [[open]]                    text, owner, due, stops
 
-Computed (written for people, passed over on reading whatever stands there): ``spec_format.COMPUTED_TABLES`` and
-``COMPUTED_KEYS``. Among them the line of sides in capitals, names, sizes, positions on the datum, holes, circuits,
-sums with their verdicts, price, steps with hold points, findings, cautions, papers, and what was not checked.
+Computed (written for people, passed over on reading whatever stands there), in the order of the file; all names are in
+``spec_format.COMPUTED_TABLES`` and ``COMPUTED_KEYS``:
+
+    first page                  [not_looked_at] sums that are not made, [open_points] counts, [not_known] everything
+                                that is not known (brief, not chosen, the real van, own parts), [assumed]
+    the van                     its body beside what was said; [handed] all sides in capitals, [datum], [height] real
+                                and with its spare, [do_not] drill, cut yet, order yet, and what cautions forbid
+    parts                       beside each choice: description, step, status, mass, price, weeks, place, size, edges
+    schedules                   [[hole]], [[seat]], [[circuit]]; [power], [gas_fuel_air], [water]: a line for each part
+                                that declares something; a comment says what each schedule does not hold
+    sums                        [mass_budget] by part, [ledger] with value, bound, verdict and, for lengths, what it is
+                                made of, [price]
+    work                        [hours] of each step, [[step]] with parts, holes and hold point, [[paper]] others sign
+    notes                       [[finding]], [[caution]], [not_checked] rules that could not be heard
+
+``signed``, ``date``, ``agreed_by`` and ``report_number`` are computed as well, and always empty: the file is written
+again with every change, so what is measured, agreed and signed stands on paper. A NOTE is "to be said", never broken. A
+number that is not settled has two keys, ``least`` and ``most``; a bound nobody has named yet is "NOT KNOWN".
 
 Order: choices, holes and circuits stand in build order (B0 to B11, then as the catalogue lists them); reading puts the
 choices back into the order they were taken. Units end the keys; what a person reads is in words.

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from specbuilder.model.catalogue import Catalogue, Option
-from specbuilder.model.ids import OptionId
-from specbuilder.model.ledger import Lack
+from specbuilder.model.catalogue import Catalogue, Circuit, Hole, Option
+from specbuilder.model.ids import GroupId, OptionId
+from specbuilder.model.ledger import Entry, Lack, LedgerSpec
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, Spec
 
@@ -26,6 +26,10 @@ class Chosen:
     """Counted from 1, in the order of taking."""
     choice: Choice
     option: Option | None
+    holes: tuple[Hole, ...] = ()
+    """Those that are cut beside what else is chosen."""
+    circuits: tuple[Circuit, ...] = ()
+    """Those that are run beside what else is chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,17 +39,12 @@ class SpecView:
     catalogue: Catalogue
     spec: Spec
     report: Report
-
-    @property
-    def van_option(self) -> Option | None:
-        """The chosen base van."""
-        return self.catalogue.options.get(self.report.van) if self.report.van else None
-
-    @property
-    def positions(self) -> Positions:
-        """Where the choices sit."""
-        option = self.van_option
-        return Positions(catalogue=self.catalogue, spec=self.spec, van=option.van if option else None)
+    van_option: Option | None
+    """The chosen base van."""
+    positions: Positions
+    """Where the choices sit."""
+    taken: tuple[Chosen, ...]
+    """The choices, as they were taken."""
 
     @property
     def steering(self) -> str:
@@ -69,13 +68,7 @@ class SpecView:
             step = steps.get(self.build_step(option), len(steps))
             return step, groups[option.group], options[option.id], chosen.taken
 
-        return tuple(sorted(self.in_taken_order(), key=order))
-
-    def in_taken_order(self) -> tuple[Chosen, ...]:
-        """As they were taken."""
-        get = self.catalogue.options.get
-        numbered = enumerate(self.spec.choices, 1)
-        return tuple(Chosen(taken=n, choice=choice, option=get(choice.option)) for n, choice in numbered)
+        return tuple(sorted(self.taken, key=order))
 
     def names(self, options: Iterable[OptionId]) -> str:
         """The options by name, with semicolons between, each once."""
@@ -89,6 +82,31 @@ class SpecView:
     def lacks(self, lacks: Iterable[Lack]) -> str:
         """What must be known or decided first, by name, with semicolons between."""
         return "; ".join(dict.fromkeys(self._lack(lack) for lack in lacks))
+
+    def line_name(self, entry: Entry) -> str:
+        """What a line of a sum is about."""
+        if entry.label:
+            return entry.label
+        if entry.option is not None:
+            return self.name(entry.option)
+        return f"{self.group_name(entry.group)}, not chosen yet" if entry.group else ""
+
+    def group_name(self, group: GroupId) -> str:
+        """The name of a group, or its id when it has left the catalogue."""
+        found = self.catalogue.groups.get(group)
+        return found.name if found else one_line(group)
+
+    def front_edge_x_mm(self, option: Option) -> float | None:
+        """Front edge of a bench, with everything that sets it back; None for anything else."""
+        front_mm = option.space.front_x_mm
+        if front_mm is None:
+            return None
+        return front_mm + sum(one.option.space.bench_shift_mm for one in self.taken if one.option)
+
+    def silent(self) -> tuple[LedgerSpec, ...]:
+        """Sums that are not made."""
+        ledgers = self.catalogue.ledgers
+        return tuple(ledgers[key] for key in self.report.silent_ledgers if key in ledgers)
 
     def build_step(self, option: Option) -> str:
         """The step of the build that needs it; the van itself is there from the first one."""
@@ -107,3 +125,18 @@ class SpecView:
         if lack.key is not None and lack.key in self.catalogue.brief:
             return self.catalogue.brief[lack.key].ask
         return "the base van"
+
+
+def view_of(catalogue: Catalogue, spec: Spec, report: Report) -> SpecView:
+    """Everything that a file of this spec is made from."""
+    van = catalogue.options.get(report.van) if report.van else None
+    positions = Positions(catalogue=catalogue, spec=spec, van=van.van if van else None)
+    taken: list[Chosen] = []
+    for number, choice in enumerate(spec.choices, 1):
+        option = catalogue.options.get(choice.option)
+        holes = positions.holes_of(option) if option and option.holes else ()
+        circuits = positions.circuits_of(option) if option and option.circuits else ()
+        taken.append(Chosen(taken=number, choice=choice, option=option, holes=holes, circuits=circuits))
+    return SpecView(
+        catalogue=catalogue, spec=spec, report=report, van_option=van, positions=positions, taken=tuple(taken)
+    )

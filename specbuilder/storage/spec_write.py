@@ -6,19 +6,30 @@ from collections.abc import Iterator
 
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue, Van
-from specbuilder.model.kinds import JobState, Owner
+from specbuilder.model.kinds import JobState
 from specbuilder.model.report import Report
-from specbuilder.model.spec import OwnPart, Spec
+from specbuilder.model.spec import Spec
 
 from .spec_format import CHECKSUM, FORMAT, checksum_of, lines, one_line
-from .spec_tables import after_choices, before_brief, before_choices, before_questions
-from .spec_view import Chosen, SpecView
-from .toml_out import Value, exact, figure, item, keys, table
+from .spec_head import first_page, sides_and_limits
+from .spec_notes import notes
+from .spec_parts import parts
+from .spec_schedules import schedules
+from .spec_sums import sums
+from .spec_view import SpecView, view_of
+from .spec_work import work
+from .toml_out import Value, comment, exact, figure, item, keys, table
 
 _HEAD = """\
-# The spec of one van, in build order. x_mm, y_mm and z_mm are on the datum of the job; money is in whole pence.
-# Tables and keys marked "computed" follow from the rest: they are there to be read, and changing them changes nothing.
+# The spec of one van: what nobody has looked at, the van, the parts, holes and schedules, sums, the order of work,
+# what is said and signed. Parts, holes and circuits stand in build order; mm are on the datum; money is in whole pence.
+# What is "Computed" follows from the rest: it is there to be read, and changing it changes nothing. The program writes
+# this file again with every change, so nothing is signed or measured in here: that is done on paper.
 """
+_PARTS = """\
+PARTS, in build order. Said: option, taken, count, place, whose, note, came_with, at and own_part; the rest is computed.
+x_mm, y_mm and z_mm are the middle of its mass. basis is that of mass, price and weeks; without it, the house list. What
+is ordered and in store is not kept in this file."""
 _NOT_BUILT = {
     JobState.DRAFT: "NOT TO BE BUILT: this is a draft.",
     JobState.QUOTED: "NOT TO BE BUILT: this is quoted and not ordered.",
@@ -31,33 +42,41 @@ def spec_text(catalogue: Catalogue, spec: Spec, report: Report) -> str:
 
     Hidden characters in what was said are shown as a replacement sign (see ``spec_format``); numbers must be finite.
     """
-    view = SpecView(catalogue=catalogue, spec=spec, report=report)
+    view = view_of(catalogue, spec, report)
     head = f"{_HEAD}format = {FORMAT}\n{_job(view)}"
     rest = "".join(_rest(view))
     return f"{head}{keys({CHECKSUM: checksum_of(head + rest)})}{rest}"
 
 
 def _rest(view: SpecView) -> Iterator[str]:
-    spec = view.spec
+    spec, chosen = view.spec, view.in_build_order()
+    yield from first_page(view)
     customer = {"name": one_line(spec.customer.name), "contact": lines(spec.customer.contact)}
-    yield table("customer", customer, remark="Private: on no paper for anybody else.")
+    yield table("customer", customer, remark="CUSTOMER. Private: on no paper for anybody else.")
     yield _vehicle(view)
-    yield from before_brief(view)
+    yield from sides_and_limits(view)
     yield from _answers(view)
-    yield from before_choices(view)
-    for chosen in view.in_build_order():
-        yield _choice(view, chosen)
-    yield from after_choices(view)
+    yield "\n" + comment(_PARTS)
+    yield from parts(view, chosen)
+    yield from schedules(view, chosen)
+    yield from sums(view)
+    yield from work(view, chosen)
+    yield from notes(view, chosen)
+    yield _headed("ACCEPTED: cautions the customer was told and accepted, in the words used.", spec.accepted)
     for acceptance in spec.accepted:
         rule = view.catalogue.rules.get(acceptance.rule)
         said = {"rule": one_line(acceptance.rule), "said": rule.because if rule else "NO LONGER IN THE CATALOGUE"}
         accepted = {"words": lines(acceptance.words), "by": one_line(acceptance.by), "at": one_line(acceptance.at)}
-        yield item("accepted", said | accepted, always="rule")
-    yield from before_questions(view)
+        yield item("accepted", said | accepted, always=("rule",))
+    yield _headed("OPEN QUESTIONS: who finds it out, by when, and what it stops.", spec.questions)
     for question in spec.questions:
         asked = {"text": one_line(question.text), "owner": one_line(question.owner)}
         asked |= {"due": one_line(question.due), "stops": one_line(question.stops)}
-        yield item("open", asked, always="text")
+        yield item("open", asked, always=("text",))
+
+
+def _headed(remark: str, said: tuple[object, ...]) -> str:
+    return "\n" + comment(remark if said else f"{remark} None.")
 
 
 def _job(view: SpecView) -> str:
@@ -70,13 +89,20 @@ def _job(view: SpecView) -> str:
             "replaces": spec.replaces,
             "state": spec.state.value,
             "not_to_be_built": _NOT_BUILT.get(spec.state),
+            "newest_entry_at": max(_times(spec), default="") or "NOT KNOWN",
             "note": lines(spec.note),
             "firm": f"{catalogue.firm.name}, {catalogue.firm.town}",
             "catalogue_version": catalogue.firm.catalogue_version,
             "catalogue_digest": catalogue.digest,
         },
-        remark="note is private to the house. Firm, catalogue and checksum are computed.",
+        remark="JOB. Said: number, revision, replaces, state and note (private to the house); the rest is computed.",
     )
+
+
+def _times(spec: Spec) -> Iterator[str]:
+    """When something was taken or accepted, as written down: YYYY-MM-DD HH:MM sorts as it stands."""
+    yield from (one_line(choice.at) for choice in spec.choices)
+    yield from (one_line(acceptance.at) for acceptance in spec.accepted)
 
 
 def _vehicle(view: SpecView) -> str:
@@ -92,24 +118,11 @@ def _vehicle(view: SpecView) -> str:
         "front_as_received_kg": exact(data.weighed_front_kg),
         "rear_as_received_kg": exact(data.weighed_rear_kg),
     }
-    unknown = "; ".join(words for key, words in _VAN_DATA.items() if said[key] in (None, ""))
     name = option.name if option else "NOT DECIDED"
     follows: dict[str, Value | None] = {"base_van": name, "base_van_option": option.id if option else None}
     body = _body(view, option.van) if option and option.van else {}
-    remark = "The real vehicle: vin_tail to rear_as_received_kg were said, the rest is computed from the base van."
-    return table("vehicle", follows | said | {"not_known": unknown} | body, remark=remark)
-
-
-_VAN_DATA = {
-    "vin_tail": "last six of the chassis number",
-    "year": "year",
-    "registration": "registration",
-    "paint_code": "paint code",
-    "mileage_km": "mileage",
-    "damage": "damage on arrival",
-    "front_as_received_kg": "weight on the front axle as received",
-    "rear_as_received_kg": "weight on the rear axle as received",
-}
+    remark = "VAN. Said: vin_tail to rear_as_received_kg; the rest is computed from the base van."
+    return table("vehicle", follows | said | body, remark=remark)
 
 
 def _body(view: SpecView, van: Van) -> dict[str, Value | None]:
@@ -128,7 +141,6 @@ def _body(view: SpecView, van: Van) -> dict[str, Value | None]:
         "front_axle_plate_kg": figure(van.f_max_kg),
         "rear_axle_plate_kg": figure(van.r_max_kg),
         "running_order_kg": figure(van.mro_kg),
-        "do_not_drill": "; ".join(van.no_drill_zones),
         "remark": van.remark,
     }
 
@@ -140,7 +152,7 @@ def _answers(view: SpecView) -> Iterator[str]:
     brief = {key: given[key] for key, line in lines_.items() if line.question is not None and key in given}
     state = {key: given[key] for key, line in lines_.items() if line.question is None and key in given}
     strange = {key: value for key, value in given.items() if key not in lines_}
-    yield "\n# What the customer said. A line that is missing is not known yet.\n[brief]\n"
+    yield "\n# BRIEF: what the customer said. A line that is missing is not known yet.\n[brief]\n"
     yield keys({one_line(key): _answer(value) for key, value in (brief | strange).items()})
     yield "\n[job_state]\n" + keys({one_line(key): _answer(value) for key, value in state.items()})
 
@@ -155,79 +167,3 @@ def _answer(value: Answer) -> Value:
             return exact(value) or 0
         case _:
             return value
-
-
-def _choice(view: SpecView, chosen: Chosen) -> str:
-    choice, option = chosen.choice, chosen.option
-    said: dict[str, Value | None] = {
-        "option": one_line(choice.option),
-        "taken": chosen.taken,
-        "count": choice.count,
-        "place": choice.place.value if choice.place else None,
-        "whose": choice.owner.value,
-        "note": lines(choice.note),
-        "came_with": [one_line(cause) for cause in choice.came_with] or None,
-        "at": one_line(choice.at),
-    }
-    name: dict[str, Value | None] = {"name": option.name if option else "NO LONGER IN THE CATALOGUE"}
-    text = item("choice", name | said | (_part(view, chosen) if option else {}), always="option")
-    return text + (_own_part(choice.own_part) if choice.own_part is not None else "")
-
-
-def _part(view: SpecView, chosen: Chosen) -> dict[str, Value | None]:
-    """What the catalogue says of the part; everything here is computed.
-
-    Mass, price and weeks of a van stand under ``[vehicle]``, ``[price]`` and the ledgers; those of a customer's part
-    are its own, on its sheet.
-    """
-    option, choice = chosen.option, chosen.choice
-    if option is None:
-        return {}
-    catalogue = view.catalogue
-    spot = view.positions.of_choice(choice, option)
-    ours = choice.owner is Owner.HOUSE and option.van is None
-    return {
-        "group": catalogue.groups[option.group].name,
-        "build_step": view.work_name(view.build_step(option)),
-        "mass_each_kg": figure(option.mass_kg) if ours else None,
-        "price_net_each_pence": option.price_net_pence if ours else None,
-        "lead_weeks": figure(option.lead_weeks) if ours else None,
-        "x_mm": figure(spot.x_mm) if spot else None,
-        "y_mm": figure(spot.y_mm) if spot else None,
-        "z_mm": figure(spot.z_mm) if spot else None,
-        "position": _position_words(view, chosen),
-        "length_mm": figure(option.space.length_mm),
-        "width_mm": figure(option.space.width_mm),
-        "height_mm": figure(option.space.height_mm),
-        "hold_points": ", ".join(option.hold_points),
-        "papers": "; ".join(catalogue.papers[p].name for p in option.papers if p in catalogue.papers),
-        "figures": option.basis.value,
-    }
-
-
-def _position_words(view: SpecView, chosen: Chosen) -> str:
-    """What is open about the position, so that a missing number is no silent blank."""
-    option = chosen.option
-    if option is None:
-        return ""
-    spot = view.positions.of_choice(chosen.choice, option)
-    sits_at = view.catalogue.groups[option.group].sits_at
-    if spot is None and sits_at is not None and option.position is not None:
-        return f"NOT DECIDED: {view.catalogue.groups[sits_at].name}"
-    if spot is not None and spot.x_mm is None:
-        return "x is NOT KNOWN before the base van is decided"
-    if option.places and chosen.choice.place is None:
-        return "side NOT DECIDED; shown for the usual one"
-    return "measure on the van: more than one" if spot is not None and chosen.choice.count > 1 else ""
-
-
-def _own_part(part: OwnPart) -> str:
-    said: dict[str, Value | None] = {
-        "mass_kg": exact(part.mass_kg),
-        "watts_w": exact(part.watts_w),
-        "cut_out_mm": one_line(part.cut_out_mm),
-        "arrives": one_line(part.arrives),
-    }
-    words = {"mass_kg": "mass", "watts_w": "watts", "cut_out_mm": "size of its hole", "arrives": "date of arrival"}
-    unknown = "; ".join(name for key, name in words.items() if said[key] in (None, ""))
-    return table("choice.own_part", said | {"not_known": unknown})

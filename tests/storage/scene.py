@@ -36,10 +36,10 @@ from specbuilder.model.kinds import (
     Truth,
     Verdict,
 )
-from specbuilder.model.ledger import Lack, LedgerSpec, Reading
+from specbuilder.model.ledger import Entry, Lack, LedgerSpec, Reading
 from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.rules import ALWAYS, NEVER, Rule
-from specbuilder.model.span import Span
+from specbuilder.model.span import Span, point
 from specbuilder.model.spec import Spec
 from tests.storage.scene_options import BATTERY, BOX, FENWAIN, FRIDGE, GALLEY, HOB, WINDOW
 
@@ -167,7 +167,7 @@ CATALOGUE = Catalogue(
                 id=step,
                 work=work,
                 hours_fixed=2,
-                hours_per_circuit=0,
+                hours_per_circuit=0.5 if step == "B8" else 0,
                 hours_basis="fixed",
                 predecessors=after,
                 hold_point=hold,
@@ -244,11 +244,27 @@ def report_of(spec: Spec, catalogue: Catalogue = CATALOGUE) -> Report:
                     bound=Span(2800, 2800),
                     verdict=Verdict.CANNOT_TELL,
                     lacks=(Lack(group=GroupId("cooking")),),
+                    entries=(
+                        Entry("van with driver", point(1960), option=FENWAIN.id),
+                        Entry("people", point(135), assumed=bool(assumed)),
+                        Entry("", Span(0, 21), group=GroupId("cooking")),
+                        Entry("", point(92), option=GALLEY.id),
+                        Entry("", point(38), option=FRIDGE.id, count=2),
+                    ),
                     assumed=assumed,
                     sense=Sense.AT_MOST,
                 ),
                 LedgerId("workshop-hours"): Reading(
-                    id=LedgerId("workshop-hours"), value=Span(96, 104.5), bound=None, verdict=Verdict.HOLDS
+                    id=LedgerId("workshop-hours"),
+                    value=Span(96, 104.5),
+                    bound=None,
+                    verdict=Verdict.HOLDS,
+                    entries=(
+                        Entry("", point(87), option=GALLEY.id),
+                        Entry("work on every van", point(8)),
+                        Entry("", Span(0, 8.5), group=GroupId("cooking")),
+                        Entry("cable runs", point(1)),
+                    ),
                 ),
             }
         ),

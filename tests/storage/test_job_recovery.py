@@ -206,7 +206,7 @@ def test_an_unreadable_file_offers_the_journal_and_is_kept(tmp_path: Path) -> No
     edit_file(jobs, 'state = "draft"', "state = draft")
     before = files(jobs)
     error = unreadable(jobs)
-    assert [fault.line for fault in error.faults] == [9]
+    assert [fault.line for fault in error.faults] == [11]
     assert error.others == (Instead.JOURNAL,)
     assert files(jobs) == before
     job = opened(jobs, Instead.JOURNAL)

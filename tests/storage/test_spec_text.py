@@ -101,7 +101,7 @@ def test_everything_written_is_said_or_listed_as_computed() -> None:
 def test_what_is_computed_may_be_missing_or_wrong() -> None:
     text = written(FAMILY)
     said = "\n".join(
-        line for line in text.splitlines() if not line.startswith(("x_mm", "name", "gross", "line =", "verdict"))
+        line for line in text.splitlines() if not line.startswith(("x_mm", "name", "gross", 'line = "', "verdict"))
     )
     said = said.replace('base_van = "Fenwain Short"', 'base_van = ["any", "thing"]')
     spec = read_spec(said, "a.toml", CATALOGUE).spec
@@ -126,8 +126,8 @@ def test_what_may_not_be_built_says_so(state: JobState, words: str | None) -> No
 
 def test_nothing_open_is_written_as_none() -> None:
     text = written(Spec(number="0148", choices=FAMILY.choices[:-1]))
-    assert "# Open questions: who finds it out, by when, and what it stops. None.\n" in text
-    assert "# Cautions the customer was told and accepted, in the words used. None.\n" in text
+    assert "# OPEN QUESTIONS: who finds it out, by when, and what it stops. None.\n" in text
+    assert "# ACCEPTED: cautions the customer was told and accepted, in the words used. None.\n" in text
     points = tomllib.loads(text)["open_points"]
     assert points["questions"] == "None"
     assert points["left_the_catalogue"] == "None"
@@ -137,7 +137,9 @@ def test_an_empty_spec_says_what_is_not_decided() -> None:
     table = tomllib.loads(written(Spec()))
     assert table["handed"]["line"] == "SLIDING DOOR: NOT DECIDED. STEERING: NOT KNOWN. GALLEY: NOT DECIDED."
     assert table["vehicle"]["base_van"] == "NOT DECIDED"
-    assert table["not_known"]["adults"] == "How many grown-ups?"
+    assert table["not_known"]["brief"][0] == "How many grown-ups?"
+    assert table["not_known"]["not_chosen"][0] == "Base van"
+    assert table["do_not"]["drill"] == "NOT KNOWN: the base van is not decided"
 
 
 def choice_at(spec: Spec, option: str) -> tuple[object, ...]:
@@ -153,7 +155,7 @@ def test_a_side_changes_the_sign_of_y() -> None:
     galley = OptionId("side-galley")
     assert choice_at(chosen(Choice(option=galley, place=Place.RIGHT)), "side-galley")[1] == -585
     assert choice_at(chosen(Choice(option=galley, place=Place.LEFT)), "side-galley")[1] == 585
-    assert choice_at(chosen(Choice(option=galley, place=Place.REAR)), "side-galley")[1] == 0
+    assert choice_at(chosen(Choice(option=galley, place=Place.REAR)), "side-galley")[1] == -585
     unsaid = choice_at(chosen(Choice(option=galley)), "side-galley")
     assert unsaid[1:] == (-585, 450, "side NOT DECIDED; shown for the usual one")
 
@@ -182,4 +184,6 @@ def test_x_from_the_rear_needs_the_van() -> None:
 
 def test_a_hole_that_is_not_settled_is_not_to_be_cut() -> None:
     hole = tomllib.loads(written(chosen(Choice(option=OptionId("gas-bundle"), owner=Owner.CUSTOMER))))["hole"][0]
-    assert hole["do_not_cut_yet"] == "the base van is not decided; the customer's own part: measure the part"
+    assert hole["do_not_cut_yet"] == (
+        "x is not known before the base van is decided; the customer's own part: measure the part"
+    )

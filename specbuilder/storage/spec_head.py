@@ -1,0 +1,205 @@
+"""The first page of a spec's file: what nobody has looked at, what is open, which sides, and what must not be done."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+
+from specbuilder.model.catalogue import Option
+from specbuilder.model.ids import LedgerId
+from specbuilder.model.kinds import Level, Owner, Pick, Place, Verdict
+from specbuilder.model.span import point
+from specbuilder.model.spec import Choice
+
+from .spec_schedules import unsettled
+from .spec_sums import bound_is_known, ends
+from .spec_view import Chosen, SpecView
+from .toml_out import Value, figure, table
+
+NONE = "None"
+_CLOSED_HEIGHT = LedgerId("closed-height")
+_SPARE = "spare_mm"
+_FORBIDS = re.compile(r"\b(?:never|nobody|only|must not|may not)\b|^do not\b", re.IGNORECASE)
+"""A caution with one of these words forbids something."""
+
+
+def first_page(view: SpecView) -> Iterator[str]:
+    """What stands before anything else."""
+    yield _not_looked_at(view)
+    yield _open_points(view)
+    yield _not_known(view)
+    yield _assumed(view)
+
+
+def sides_and_limits(view: SpecView) -> Iterator[str]:
+    """Sides, datum, height, and what must not be done: after the van itself."""
+    yield table("handed", {"line": handed_line(view)}, remark="SIDES, as seen facing forward. Computed.")
+    datum = {
+        "x": "mm back from the rear face of the left door pillar",
+        "y": "mm from the centre line of the van, + left",
+        "z": "mm up from the bare floor",
+        "measure_on_van": "where the body decides, the van is measured and this file corrected before anything is cut",
+    }
+    yield table("datum", datum, remark="Every x_mm, y_mm and z_mm below is on it. Computed.")
+    yield _height(view)
+    yield _do_not(view)
+
+
+def handed_line(view: SpecView) -> str:
+    """``SLIDING DOOR: LEFT. GALLEY: RIGHT. HOOK-UP: RIGHT REAR.``: every side, in the order of the catalogue."""
+    van = view.van_option.van if view.van_option else None
+    sides = [f"sliding door: {' and '.join(van.sliding_doors) if van else 'not decided'}"]
+    sides.append(f"steering: {view.steering or 'not known'}")
+    for group in view.catalogue.groups.values():
+        if not any(option.places for option in view.catalogue.options_of(group.id)):
+            continue
+        if group.id in view.report.undecided:
+            sides.append(f"{group.name}: not decided")
+        for one in view.taken:
+            if one.option is not None and one.option.group == group.id and one.option.places:
+                name = group.name if group.pick is Pick.ONE else one.option.name
+                sides.append(f"{name}{_what_of_it(one.option)}: {_side(view, one, one.option)}")
+    return " ".join(f"{side.upper()}." for side in sides)
+
+
+def _what_of_it(option: Option) -> str:
+    """What its side is about, when that is not the part itself."""
+    return " exhaust" if option.exhaust_outlet is not None else ""
+
+
+def _side(view: SpecView, one: Chosen, option: Option) -> str:
+    """The place; for a hole at the rear, the corner it is cut in as well."""
+    place = one.choice.place
+    if place is None:
+        return "not decided"
+    spots = [view.positions.of_cut(hole, one.choice, option) for hole in one.holes] if place is Place.REAR else []
+    sides = {Place.LEFT if spot.y_mm > 0 else Place.RIGHT for spot in spots if spot is not None and spot.y_mm}
+    return f"{sides.pop()} {place}" if len(sides) == 1 else place.value
+
+
+def _not_looked_at(view: SpecView) -> str:
+    remark = "NOT LOOKED AT: these sums are not made, and nothing below says that any of them is right. Computed."
+    return table("not_looked_at", {"sums": [ledger.name for ledger in view.silent()] or NONE}, remark=remark)
+
+
+def _open_points(view: SpecView) -> str:
+    report, spec = view.report, view.spec
+    says = sum(f.verdict is Verdict.BROKEN and f.level is Level.NOTE for f in report.findings)
+    replaces = f"revision {spec.replaces}: what changed is not listed here, so lay both side by side"
+    values: dict[str, Value | None] = {
+        "broken_at_stop": len(report.broken(Level.STOP)) or NONE,
+        "broken_at_sign": len(report.broken(Level.SIGN)) or NONE,
+        "cannot_tell_at_stop": len(report.cannot_tell(Level.STOP)) or NONE,
+        "cannot_tell_at_sign": len(report.cannot_tell(Level.SIGN)) or NONE,
+        "cannot_tell_at_note": len(report.cannot_tell(Level.NOTE)) or NONE,
+        "to_be_said": says or NONE,
+        "accepted": len(spec.accepted) or NONE,
+        "questions": len(spec.questions) or NONE,
+        "left_the_catalogue": view.names(report.strangers) or NONE,
+        "replaces": replaces if spec.replaces else "no earlier revision",
+    }
+    remark = "WHERE IT STANDS, as far as it was looked at. STOP and SIGN can be broken; a NOTE is said. Computed."
+    return table("open_points", values, remark=remark)
+
+
+def _not_known(view: SpecView) -> str:
+    """Everything that is not known, at one place."""
+    report, catalogue, data = view.report, view.catalogue, view.spec.van_data
+    own = [f"{view.name(c.option)}: {', '.join(lacks)}" for c in view.spec.choices if (lacks := _own_part(c))]
+    before = {"last six of the chassis number": data.vin_tail, "year": data.year}
+    arrival = {
+        "registration": data.registration,
+        "paint code": data.paint_code,
+        "mileage": data.mileage_km,
+        "damage on arrival": data.damage,
+        "weight on the front axle as received": data.weighed_front_kg,
+        "weight on the rear axle as received": data.weighed_rear_kg,
+    }
+    values: dict[str, Value | None] = {
+        "brief": [catalogue.brief[key].ask for key in report.unknown if key in catalogue.brief] or NONE,
+        "not_chosen": [view.group_name(group) for group in report.undecided] or NONE,
+        "van_before_signing": _blank(before) or NONE,
+        "van_at_arrival": _blank(arrival) or NONE,
+        "own_parts": own or NONE,
+    }
+    remark = "NOT KNOWN YET. What is not chosen may not be ordered or built. Computed."
+    return table("not_known", values, remark=remark)
+
+
+def _own_part(choice: Choice) -> list[str]:
+    """What is open about a part the customer brings."""
+    part = choice.own_part
+    if part is None:
+        return ["its sheet"] if choice.owner is Owner.CUSTOMER else []
+    sheet = {"mass": part.mass_kg, "watts": part.watts_w, "size of its hole": part.cut_out_mm}
+    return _blank({**sheet, "date of arrival": part.arrives})
+
+
+def _blank(values: Mapping[str, str | float | None]) -> list[str]:
+    return [words for words, value in values.items() if value in (None, "")]
+
+
+def _assumed(view: SpecView) -> str:
+    report = view.report
+    values: dict[str, Value | None] = {str(k): report.facts.get(k) for k in report.assumed if k in view.catalogue.brief}
+    none = "" if values else " None."
+    return table(
+        "assumed", values, remark=f"ASSUMED: nobody said so, and it stands until somebody does.{none} Computed."
+    )
+
+
+def _height(view: SpecView) -> str:
+    """The real height apart from the height with its spare."""
+    ledger, reading = view.catalogue.ledgers.get(_CLOSED_HEIGHT), view.report.readings.get(_CLOSED_HEIGHT)
+    values: dict[str, Value | None] = {"said": "NOT SUMMED"}
+    if ledger is not None and reading is not None and reading.value is not None:
+        spare = ledger.settings.get(_SPARE, 0)
+        values = {
+            **ends("closed", reading.value - point(spare), "mm"),
+            "spare_mm": figure(spare),
+            **ends("with_spare", reading.value, "mm"),
+        }
+        if reading.bound is None:
+            values["barrier"] = "not named"
+        else:
+            values |= (
+                ends("barrier", reading.bound, "mm") if bound_is_known(view, reading) else {"barrier": "NOT KNOWN"}
+            )
+    remark = (
+        "HEIGHT closed, empty, on the kerb. closed_mm is the quoted figure; only the barrier gets the spare. Computed."
+    )
+    return table("height", values, remark=remark)
+
+
+def _do_not(view: SpecView) -> str:
+    """What must not be done: drilled, cut or ordered yet, or at all."""
+    option, catalogue = view.van_option, view.catalogue
+    zones = (
+        list(option.van.no_drill_zones) or ["no zone is named: the van maker's drawing decides"]
+        if option and option.van
+        else []
+    )
+    chosen = view.in_build_order()
+    cuts = [
+        f"{hole.id}: {'; '.join(why)}"
+        for one in chosen
+        if one.option is not None
+        for hole in one.holes
+        if (why := unsettled(view, one, one.option, hole))
+    ]
+    told = {key: [c.option.name for c in chosen if c.option and key in c.option.cautions] for key in catalogue.cautions}
+    forbidden = [
+        f"{caution.text} ({'; '.join(dict.fromkeys(told[key]))})"
+        for key, caution in catalogue.cautions.items()
+        if told[key] and _FORBIDS.search(caution.text)
+    ]
+    values: dict[str, Value | None] = {
+        "drill": zones or "NOT KNOWN: the base van is not decided",
+        "cut_yet": cuts or NONE,
+        "order_or_build_yet": [view.group_name(group) for group in view.report.undecided] or NONE,
+        "order_at_all": [f"{view.name(one)}: no longer in the catalogue" for one in view.report.strangers] or NONE,
+        "forbidden": forbidden or NONE,
+    }
+    return table(
+        "do_not", values, remark="DO NOT. Zones that are not to be drilled are those of the base van. Computed."
+    )
