@@ -8,6 +8,7 @@ from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.report import Report
 
 from .findings import finding_line
+from .glance import counts
 from .plain import ended, raised
 
 
@@ -23,10 +24,11 @@ def standing(catalogue: Catalogue, report: Report) -> str:
         parts.append(f"{len(report.strangers)} chosen that this catalogue does not have")
     if unknown := len(report.cannot_tell(Level.STOP)):
         parts.append(f"{unknown} at STOP that cannot be told yet")
-    if report.undecided:
-        parts.append(f"{len(report.undecided)} undecided")
-    if report.unknown:
-        parts.append(f"{len(report.unknown)} not known")
+    undecided, not_known, _, _ = counts(report)
+    if undecided:
+        parts.append(f"{undecided} undecided")
+    if not_known:
+        parts.append(f"{not_known} not known")
     if parts:
         return raised("; ".join(parts)) + "."
     if report.verdict is Verdict.HOLDS:

@@ -59,7 +59,7 @@ def thing_lines(host: Host, cells: int, *, who: bool = True) -> list[Line]:
     things = open_things(catalogue, report)
     told = {question_of(host, item_of(t)) for t in things if t.question is None}
     for thing in things:
-        if thing.question in told:
+        if thing.question is not None and thing.question in told:
             continue
         item = item_of(thing)
         words = open_thing(
