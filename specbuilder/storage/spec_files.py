@@ -21,7 +21,7 @@ Computed (written for people, passed over on reading whatever stands there), in 
     first page                  [not_looked_at] sums that are not made, [open_points] counts, [not_known] everything
                                 that is not known (brief, not chosen, the real van, own parts), [assumed]
     the van                     its body beside what was said; [handed] all sides in capitals, [datum], [height] real
-                                and with its spare, [do_not] drill, cut yet, order yet, and what cautions forbid
+                                and with its spare, [do_not] drill, cut yet, order, and what cautions forbid
     parts                       beside each choice: description, step, status, mass, price, weeks, place, size, edges
     schedules                   [[hole]], [[seat]], [[circuit]]; [power], [gas_fuel_air], [water]: a line for each part
                                 that declares something; a comment says what each schedule does not hold

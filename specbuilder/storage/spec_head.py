@@ -172,7 +172,7 @@ def _height(view: SpecView) -> str:
 
 
 def _do_not(view: SpecView) -> str:
-    """What must not be done: drilled, cut or ordered yet, or at all."""
+    """What must not be drilled, cut yet or ordered, and what cautions forbid."""
     option, catalogue = view.van_option, view.catalogue
     zones = (
         list(option.van.no_drill_zones) or ["no zone is named: the van maker's drawing decides"]
@@ -196,10 +196,11 @@ def _do_not(view: SpecView) -> str:
     values: dict[str, Value | None] = {
         "drill": zones or "NOT KNOWN: the base van is not decided",
         "cut_yet": cuts or NONE,
-        "order_or_build_yet": [view.group_name(group) for group in view.report.undecided] or NONE,
-        "order_at_all": [f"{view.name(one)}: no longer in the catalogue" for one in view.report.strangers] or NONE,
+        "order": [f"{view.name(one)}: no longer in the catalogue" for one in view.report.strangers] or NONE,
         "forbidden": forbidden or NONE,
     }
     return table(
-        "do_not", values, remark="DO NOT. Zones that are not to be drilled are those of the base van. Computed."
+        "do_not",
+        values,
+        remark="DO NOT drill, cut yet, order; and what the cautions forbid. What is not chosen: see [not_known]. Computed.",
     )
