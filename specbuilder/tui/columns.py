@@ -13,6 +13,7 @@ from .line import Bit, Line, cut, left, right
 
 MARK_CELLS = 2
 """One for the cursor, one for the mark."""
+LEAST_NOTE = 14
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,11 +27,15 @@ class Columns:
     mass: int = 10
 
     @staticmethod
-    def of(cells: int) -> Columns:
-        """The widths for rows of so many cells; the note gives way first, then the name."""
+    def of(cells: int, longest_name: int = 0) -> Columns:
+        """The widths for rows of so many cells.
+
+        The name gets what the longest one needs, within bounds; the note has the rest, for the sentence below the list
+        says all of it again.
+        """
         rest = max(cells - MARK_CELLS - 1 - 8 - 8 - 10 - 2, 0)
-        note = min(max(rest - 28, 0), 21) if rest < 58 else min(rest - 34, 34)
-        return Columns(name=max(rest - note, 4), note=note)
+        name = min(max(longest_name + 1, rest * 4 // 7), max(rest - LEAST_NOTE, rest * 4 // 7))
+        return Columns(name=max(name, 4), note=max(rest - name, 0))
 
     def row(self, mark: str, ink: Ink, words: RowWords, item: Item, more: bool = False) -> Line:
         """A row of the walk; with ``more`` its end can be clicked for one more or one fewer."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import os
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, ClassVar
 
@@ -11,11 +12,12 @@ from textual.app import App
 from textual.theme import Theme
 
 from specbuilder.wording.jobs import window_too_small
+from specbuilder.wording.last_line import own_mistake
 
 from .counter import Counter
 from .ink import Look, turned
 from .marks import PLAIN, SHAPES
-from .screen import CounterScreen
+from .screen import TRACE, CounterScreen
 from .screens.jobs import JobRow
 from .start import Start
 
@@ -56,7 +58,12 @@ class CounterApp(App[None]):
     @work(thread=True, exit_on_error=True)
     def read_catalogue(self) -> None:
         """Off the first frame: the rules, and all that must be imported to reason about them."""
-        found = self._start.load(self.counter)
+        try:
+            found = self._start.load(self.counter)
+        except Exception as mistake:
+            if os.environ.get(TRACE):
+                raise
+            found = (own_mistake(f"{type(mistake).__name__}: {mistake}"),)
         self.call_from_thread(self._loaded, found)
 
     def _loaded(self, found: Opening | Sequence[str]) -> None:

@@ -31,6 +31,13 @@ class OnAnswer:
     key: BriefKey
 
 
+@dataclass(frozen=True, slots=True)
+class OnAssumed:
+    """The row that tells the assumed answers of a question of the brief."""
+
+    question: int
+
+
 class Field(StrEnum):
     """A text that is typed and is no line of the brief."""
 
@@ -125,6 +132,7 @@ Item: TypeAlias = (
     OnOption
     | OnGroup
     | OnAnswer
+    | OnAssumed
     | OnField
     | OnFinding
     | OnReading

@@ -26,7 +26,7 @@ class Marks:
     novalue: str = "-"
     line: str = "-"
     side: str = "|"
-    thumb: str = "#"
+    thumb: str = ":"
     """Where in a long list the lines shown are."""
 
     def of_state(self, state: OptionState) -> str:

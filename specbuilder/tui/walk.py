@@ -12,6 +12,7 @@ from specbuilder.storage.disk import DiskError
 from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.lock import LockHolder
 from specbuilder.wording import edits as words
+from specbuilder.wording.findings import now_broken
 from specbuilder.wording.jobs import disk_trouble, read_only, saved
 from specbuilder.wording.last_line import again_hint, back_hint
 from specbuilder.wording.open_things import all_is_decided, only_this_is_open
@@ -79,13 +80,15 @@ class Walk:
         if self.desk.read_only:
             self._say_read_only()
             return False
+        before = self.desk.report
         done, outcome = self.desk.edit(edit)
         catalogue = self.desk.catalogue
         if done is None:
             self.host.say(words.refused(catalogue, edit, outcome))
             return False
         told = words.done(catalogue, edit, done.before, done.after, done.brought, done.left)
-        self._say_done(told, back_hint())
+        broke = now_broken(catalogue, before, self.desk.report)
+        self._say_done(f"{broke}. {told}" if broke else told, back_hint())
         return True
 
     def undo(self) -> None:

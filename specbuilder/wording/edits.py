@@ -133,9 +133,8 @@ def refused(catalogue: Catalogue, edit: Edit, outcome: Outcome) -> str:
         case Refusal.IN_ALREADY:
             return "In already; n goes on, - leaves it out"
         case Refusal.COMES_WITH:
-            source = [lowered(option_name(catalogue, option)) for option in outcome.refused_by]
-            them = "that" if len(source) < 2 else "those"
-            return f"{name} comes with the {listed(source)}: leave {them} out to lose it"
+            source = listed((_short(option_name(catalogue, option)) for option in outcome.refused_by), most=_FEW)
+            return f"{_short(name)} comes with {source}: leave that out first"
         case Refusal.NOT_CHOSEN:
             return f"{name} is not in, so nothing was changed"
         case Refusal.PLACE_NOT_ALLOWED:
@@ -149,6 +148,11 @@ def refused(catalogue: Catalogue, edit: Edit, outcome: Outcome) -> str:
             return "Nothing to change: it is so already"
         case _:
             assert_never(outcome.refused)
+
+
+def _short(name: str) -> str:
+    """The name before its first comma or colon."""
+    return name.split(",")[0].split(":")[0]
 
 
 def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:

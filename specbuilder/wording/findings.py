@@ -81,7 +81,33 @@ def finding_line(catalogue: Catalogue, report: Report, finding: Finding) -> str:
         return f"{head} {ended(f'{name}: {_measured(catalogue, finding, reading)}')}"
     about = [_subject(catalogue, report, option) for option in finding.subjects]
     about += [f"{key_name(catalogue, key)} ({line_words(catalogue, report, key)})" for key in finding.keys]
-    return f"{head} It is about {listed(about, most=_FEW)}." if about else head
+    missing = _missing(catalogue, finding)
+    told = f"{head} It is about {listed(about, most=_FEW)}." if about else head
+    return f"{told} {ended(f'Missing: {missing}')}" if missing else told
+
+
+def now_broken(catalogue: Catalogue, before: Report, after: Report) -> str:
+    """``now broken: Too heavy, and you could not pull the roof shut``: what an edit broke; empty when nothing."""
+    levels = (Level.STOP, Level.SIGN)
+    was = {finding.rule for finding in before.broken(*levels)}
+    new = [finding for finding in after.broken(*levels) if finding.rule not in was]
+    if not new:
+        return ""
+    more = f", and {len(new) - 1} more" if len(new) > 1 else ""
+    return f"{new[0].level.value} now broken: {catalogue.rules[new[0].rule].because.rstrip('.')}{more}"
+
+
+def _missing(catalogue: Catalogue, finding: Finding) -> str:
+    """What would bring the capability that is wanted, as long as that is a short list."""
+    if finding.verdict is Verdict.HOLDS or not finding.wanted:
+        return ""
+    wanted = set(finding.wanted)
+    givers = [
+        option.name
+        for option in catalogue.options.values()
+        if not option.refused and option.van is None and any(tag.split("@")[0] in wanted for tag in option.gives)
+    ]
+    return listed(givers, "or") if len(givers) <= _FEW else ""
 
 
 def findings_none() -> str:
@@ -146,7 +172,8 @@ def _rests_on(catalogue: Catalogue, report: Report, finding: Finding, rule: Rule
     )
     lines += (f"{key_name(catalogue, key)}: {line_words(catalogue, report, key)}" for key in finding.keys)
     if finding.wanted and finding.verdict is not Verdict.HOLDS:
-        lines.append(f"wanted: {listed((tag_name(tag) for tag in finding.wanted), 'or')}")
+        missing = _missing(catalogue, finding) or listed((tag_name(tag) for tag in finding.wanted), "or")
+        lines.append(f"missing: {missing}")
     if _asks(rule, ZonesFree):
         lines += (f"one place for one thing: {zone}" for zone in _claimed_twice(catalogue, finding))
     return tuple(dict.fromkeys(lines))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import GroupId
-from specbuilder.model.kinds import Pick
 from specbuilder.model.report import Report
 
 from . import quantities
@@ -16,8 +15,8 @@ _FEW = 2
 
 
 def folded_words(catalogue: Catalogue, report: Report, group: GroupId) -> RowWords:
-    """The cells of a folded group: ``Fridge: front door``, ``£648``, ``17 kg``, ``5 others, folded``."""
-    status, known = report.groups[group], catalogue.groups[group]
+    """The cells of a folded group: ``Fridge: front door``, ``£648``, ``17 kg``, ``5 folded``."""
+    status = report.groups[group]
     if not status.choices:
         return RowWords(
             state="",
@@ -28,7 +27,7 @@ def folded_words(catalogue: Catalogue, report: Report, group: GroupId) -> RowWor
         )
     names = listed((choice_name(catalogue, c) for c in status.choices), most=_FEW)
     others = len(catalogue.options_of(group)) - len({c.option for c in status.choices})
-    note = f"{others} {'other' if others == 1 and known.pick is Pick.ONE else 'others'}, folded"
+    note = f"{others} folded"
     return RowWords(
         state="chosen",
         name=f"{group_name(catalogue, group)}: {names}",

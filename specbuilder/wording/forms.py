@@ -22,9 +22,9 @@ def field_words(name: str) -> FieldWords:
     return _FIELDS[name]
 
 
-def field_value(text: str) -> str:
-    """What stands beside the label: the text, or ``not known yet``."""
-    return text or NOT_KNOWN
+def field_value(name: str, text: str) -> str:
+    """What stands beside the label: the text, or ``not known yet``; a note that nobody wrote is no gap."""
+    return text or ("none" if name in _NOTES else NOT_KNOWN)
 
 
 def not_taken(text: str) -> str:
@@ -56,6 +56,8 @@ def question_take_hint() -> str:
     """What Enter does at the end of the form."""
     return "Enter writes it down as an open question; Esc leaves it"
 
+
+_NOTES = ("choice-note", "job-note")
 
 _FIELDS: dict[str, FieldWords] = {
     "name": FieldWords(label="Customer's name", hint="As it goes on the papers. Enter begins, Enter takes it."),

@@ -11,11 +11,11 @@ from specbuilder.model.ids import BriefKey, GroupId
 from specbuilder.model.kinds import AnswerType, Step
 from specbuilder.session.walk import open_lines
 from specbuilder.tui.ink import Ink
-from specbuilder.tui.items import Item, OnAnswer, OnField, OnGroup
+from specbuilder.tui.items import Item, OnAnswer, OnAssumed, OnField, OnGroup
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Bit, Line, cut, left, line, right, width, wrapped
 from specbuilder.wording.brief import hint, line_words, not_an_answer
-from specbuilder.wording.brief_groups import group_answer, group_hint
+from specbuilder.wording.brief_groups import assumed_hint, assumed_words, group_answer, group_hint
 from specbuilder.wording.forms import not_taken
 from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.typed import answer, one_digit
@@ -36,9 +36,11 @@ class BriefPage(Page):
     def __init__(self, host: Host) -> None:
         super().__init__(host)
         self.fields = FieldLines(host, Step.BRIEF)
+        self.unfolded: set[BriefKey] = set()
 
     def entered(self) -> None:
-        """Nothing is folded here."""
+        """Fold what is only assumed."""
+        self.unfolded.clear()
         self.shown = ()
 
     # -- lines -----------------------------------------------------------------------------------------------------
@@ -55,11 +57,26 @@ class BriefPage(Page):
             if question.group is not None:
                 result.append(self._group(GroupId(question.group), head, cells))
                 head = "", ""
-            for known in asked:
-                if known.question == number:
+            lines = [known for known in asked if known.question == number]
+            for known in lines:
+                if not self._is_folded(known.key):
                     result.append(self._answer(known, head, cells))
                     head = "", ""
+            if folded := [known.key for known in lines if self._is_folded(known.key)]:
+                result.append(self._assumed(number, folded, head, cells))
         return result
+
+    def _is_folded(self, key: BriefKey) -> bool:
+        """What is only assumed stands in one row a question, until that row is opened."""
+        report = self.host.report
+        assumed = key in report.facts.assumed and report.spec.answers.get(key) is None
+        return assumed and key not in self.unfolded
+
+    def _assumed(self, number: int, keys: Sequence[BriefKey], head: tuple[str, str], cells: int) -> Line:
+        start, _ = self._start(head, "", False, cells)
+        start = start[: NUMBER_CELLS + HEADING_CELLS]
+        words = assumed_words(self.host.catalogue, self.host.report, keys)
+        return line(start, cut(words, cells - len(start)), item=OnAssumed(number))
 
     def foot(self, cells: int) -> Sequence[Line]:
         """What the customer is asked, and how to answer."""
@@ -69,6 +86,8 @@ class BriefPage(Page):
                 texts = (known.ask, hint(self.host.catalogue, known))
             case OnGroup(group):
                 texts = self.host.catalogue.groups[group].question, group_hint(self.host.catalogue, group)
+            case OnAssumed():
+                texts = ("", assumed_hint())
             case OnField():
                 texts = ("", self.fields.hint(self.at))
             case _:
@@ -118,8 +137,16 @@ class BriefPage(Page):
                 self.start_typing()
             case OnGroup():
                 self.move(1)
+            case OnAssumed(number):
+                self._unfold(number)
             case _:
                 pass
+
+    def _unfold(self, number: int) -> None:
+        keys = [k for k, known in self.host.catalogue.brief.items() if known.question == number and self._is_folded(k)]
+        self.unfolded.update(keys)
+        asked = [known.key for known in open_lines(self.host.catalogue, self.host.report.spec)]
+        self.at = next((OnAnswer(key) for key in keys if key in asked), self.at)
 
     def _enter_line(self, key: BriefKey) -> None:
         report, known = self.host.report, self.host.catalogue.brief[key]
@@ -141,6 +168,7 @@ class BriefPage(Page):
         match self.at:
             case OnAnswer(key):
                 self.host.drafts.pop(self.at, None)
+                self.unfolded.add(key)
                 self.host.edit(AnswerLine(key=key, value=None))
             case OnField():
                 self.fields.clear(self.at)
@@ -184,7 +212,9 @@ class BriefPage(Page):
                 return False
 
     def reach(self, item: Item) -> None:
-        """Put the cursor on an item of the brief."""
+        """Put the cursor on an item of the brief, opening what hides it."""
+        if isinstance(item, OnAnswer):
+            self.unfolded.add(item.key)
         self.at = item
 
     def order_of(self, item: Item | None) -> int:

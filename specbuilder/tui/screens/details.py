@@ -88,7 +88,7 @@ class DetailsPage(Page):
             mark = self.host.marks.doubt if field in _PART and not value else " "
             typing_here = self.entry if self.at == item else None
             draft = self.host.drafts.get(item, "")
-            result.append(field_line(item, mark, field_value(value), typing_here, draft, cells))
+            result.append(field_line(item, mark, field_value(field, value), typing_here, draft, cells))
         return result
 
     def foot(self, cells: int) -> Sequence[Line]:

@@ -52,7 +52,7 @@ class FieldLines:
             mark = marks.doubt if field in _NEEDED and not value else " "
             typing = entry if item == at else None
             draft = self.host.drafts.get(item, "")
-            result.append(field_line(item, mark, field_value(value), typing, draft, cells))
+            result.append(field_line(item, mark, field_value(field, value), typing, draft, cells))
         return result
 
     def hint(self, item: OnField) -> str:

@@ -13,6 +13,7 @@ from specbuilder.tui.keys import Where
 from specbuilder.tui.line import Bit, Line, cut, left, line
 from specbuilder.wording.finding_things import hit_words, nothing_found
 from specbuilder.wording.forms import form_title
+from specbuilder.wording.names import key_name
 from specbuilder.wording.states import step_name
 
 from .ledgers import LedgerPage
@@ -52,7 +53,9 @@ class FindPage(Page):
     def searched(self) -> None:
         """Look again; the best stands first."""
         text = self.entry.text if self.entry is not None else ""
-        self.hits = {_item(hit): hit for hit in find(self.host.catalogue, text)[:MOST]}
+        catalogue = self.host.catalogue
+        called = {key: key_name(catalogue, key) for key in catalogue.brief}
+        self.hits = {_item(hit): hit for hit in find(catalogue, text, called)[:MOST]}
         self.at = next(iter(self.hits), None)
 
     def enter(self) -> None:

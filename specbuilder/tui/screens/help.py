@@ -17,7 +17,7 @@ from specbuilder.wording.states import state_word, verdict_word
 
 from .page import Host, Page
 
-KEY_CELLS = 14
+KEY_CELLS = 9
 WIDE = 76
 
 

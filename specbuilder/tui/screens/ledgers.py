@@ -45,7 +45,7 @@ def bar_line(host: Host, reading: Reading, cells: int) -> Line:
     bar = reading_bar(host.catalogue, reading)
     ink = {Verdict.BROKEN: Ink.CARE, Verdict.CANNOT_TELL: Ink.DOUBT, Verdict.HOLDS: Ink.PLAIN}[reading.verdict]
     estimate = ESTIMATED if bar.estimate else " "
-    start = Bit(f" {host.marks.of_verdict(reading.verdict)} {left(bar.short, NAME_CELLS)}{estimate}")
+    start = Bit(f" {host.marks.of_verdict(reading.verdict)}{estimate}{left(bar.short, NAME_CELLS)} ")
     room = max(cells - NAME_CELLS - bar_cells - 5, 0)
     words = f"{bar.words} {bar.level}".rstrip()
     return line(

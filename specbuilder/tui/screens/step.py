@@ -13,7 +13,7 @@ from specbuilder.tui.columns import Columns
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnField, OnGroup, OnOption
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, width, wrapped
 from specbuilder.wording.folded import folded_words
 from specbuilder.wording.rows import row_count_words, row_sentence, row_words
 from specbuilder.wording.states import group_kind, group_state
@@ -50,17 +50,19 @@ class StepPage(Page):
 
     def lines(self, cells: int) -> Sequence[Line]:
         """Every group of the step."""
-        columns, result, after_folded = Columns.of(cells), list[Line](), True
+        result, after_folded = list[Line](), True
         for group in self.host.catalogue.groups_of(self.step):
             folded = group.id in self.folded
             if result and cells >= ROOMY and not (folded and after_folded):
                 result.append(EMPTY)
             after_folded = folded
             if folded:
-                result.append(self._folded(group, columns))
+                result.append(self._folded(group, Columns.of(cells, cells)))
                 continue
             result.append(self._head(group, cells))
-            result += (self._option(option, columns) for option in _in_order(self._options(group), group))
+            options = _in_order(self._options(group), group)
+            columns = Columns.of(cells, max((width(option.name) for option in options), default=0))
+            result += (self._option(option, columns) for option in options)
         return [*result, *self.fields.lines(cells, self.at, self.entry)]
 
     def foot(self, cells: int) -> Sequence[Line]:

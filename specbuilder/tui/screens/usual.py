@@ -11,7 +11,7 @@ from specbuilder.session.walk import usual_takes
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import OnOption
 from specbuilder.tui.keys import Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.states import step_name
 from specbuilder.wording.usual import usual_lines, usual_total
@@ -41,7 +41,8 @@ class UsualPage(Page):
             line(f" {self.host.marks.open} " + left(words, cells - 3), item=OnOption(option))
             for option, words in zip(options, usual_lines(catalogue, report, options, cells - 3), strict=True)
         ]
-        return [*rows, EMPTY, line("   ", Bit(cut(usual_total(catalogue, report, options), cells - 4), Ink.HEAD))]
+        total = wrapped(usual_total(catalogue, report, options), cells - 4)
+        return [*rows, EMPTY, *(line("   ", Bit(text, Ink.HEAD)) for text in total)]
 
     def enter(self) -> None:
         """Take all of it."""

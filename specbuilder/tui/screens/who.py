@@ -46,7 +46,7 @@ class WhoPage(Page):
         for field, value in values.items():
             item = OnField(field, question.text)
             typing = self.entry if self.at == item else None
-            shown = field_value(value)
+            shown = field_value(field, value)
             if field is Field.WHO and not value:
                 shown = f"{shown}   {owners_words()}"
             result.append(field_line(item, " ", shown, typing, self.host.drafts.get(item, ""), cells))
