@@ -34,7 +34,6 @@ COMPUTED_TABLES = (
     "finding",
     "caution",
     "not_checked",
-    "undecided",
 )
 """Tables that follow from the rest: written for people and passed over on reading."""
 
@@ -58,9 +57,7 @@ COMPUTED_KEYS = MappingProxyType(
             "front_axle_plate_kg",
             "rear_axle_plate_kg",
             "running_order_kg",
-            "do_not_drill",
             "remark",
-            "not_known",
         ),
         "choice": (
             "name",
@@ -90,9 +87,8 @@ COMPUTED_KEYS = MappingProxyType(
             "exhaust_outlet_z_mm",
             "exhaust_outlet",
             "basis",
-            "figures",
         ),
-        "own_part": ("not_known",),
+        "own_part": (),
         "accepted": ("said",),
     }
 )

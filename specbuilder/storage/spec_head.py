@@ -202,5 +202,5 @@ def _do_not(view: SpecView) -> str:
     return table(
         "do_not",
         values,
-        remark="DO NOT drill, cut yet, order; and what the cautions forbid. What is not chosen: see [not_known]. Computed.",
+        remark="DO NOT drill, cut yet, order; what cautions forbid. What is not chosen: see [not_known]. Computed.",
     )
