@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from types import MappingProxyType
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.ids import BriefKey
 from specbuilder.model.kinds import Step
 
 
@@ -29,42 +31,44 @@ class Hit:
     step: Step
 
 
-def find(catalogue: Catalogue, text: str) -> tuple[Hit, ...]:
-    """Everything whose name holds all the words typed, best first: beginnings before middles, names before text."""
+def find(catalogue: Catalogue, text: str, called: Mapping[BriefKey, str] = MappingProxyType({})) -> tuple[Hit, ...]:
+    """Everything whose name holds all the words typed, best first: beginnings before middles, names before text.
+
+    ``called`` holds what the lines of the brief are called on screen.
+    """
     words = text.casefold().split()
     if not words:
         return ()
     ranked = [
         (rank, order, hit)
-        for order, (hit, name, more) in enumerate(_things(catalogue))
+        for order, (hit, name, more) in enumerate(_things(catalogue, called))
         if (rank := _rank(words, name.casefold(), more.casefold())) is not None
     ]
     return tuple(hit for _, _, hit in sorted(ranked, key=lambda r: r[:2]))
 
 
 def _rank(words: list[str], name: str, more: str) -> int | None:
-    if name.startswith(words[0]) and all(w in name for w in words):
-        return 0
     if all(any(part.startswith(w) for part in name.split()) for w in words):
-        return 1
+        return 0
     if all(w in name for w in words):
-        return 2
+        return 1
     if all(w in name or w in more for w in words):
-        return 3
+        return 2
     return None
 
 
-def _things(catalogue: Catalogue) -> Iterator[tuple[Hit, str, str]]:
-    """What can be found, the things a seller asks for most first."""
+def _things(catalogue: Catalogue, called: Mapping[BriefKey, str]) -> Iterator[tuple[Hit, str, str]]:
+    """What can be found, the questions first: there are few of them, and they are asked for by name."""
+    for line in catalogue.brief.values():
+        if line.question is not None:
+            name = called.get(line.key, line.key.replace("_", " "))
+            more = f"{catalogue.questions[line.question].asks} {line.key.replace('_', ' ')} {line.ask}"
+            yield Hit(kind=HitKind.QUESTION, id=line.key, step=Step.BRIEF), name, more
     for option in catalogue.options.values():
         step = catalogue.groups[option.group].step
         yield Hit(kind=HitKind.OPTION, id=option.id, step=step), option.name, option.description
     for group in catalogue.groups.values():
         yield Hit(kind=HitKind.GROUP, id=group.id, step=group.step), group.name, group.question
-    for line in catalogue.brief.values():
-        if line.question is not None:
-            name = f"{catalogue.questions[line.question].asks} {line.key.replace('_', ' ')}"
-            yield Hit(kind=HitKind.QUESTION, id=line.key, step=Step.BRIEF), name, line.ask
     for ledger in catalogue.ledgers.values():
         yield Hit(kind=HitKind.LEDGER, id=ledger.id, step=Step.CHECK), f"{ledger.name} {ledger.short}", ""
     for rule in catalogue.rules.values():

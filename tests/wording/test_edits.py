@@ -141,7 +141,7 @@ def test_what_came_and_went_with_it() -> None:
         (Take(option=OptionId("old")), Refusal.UNKNOWN_OPTION,
          '"old" (not in this catalogue): take one that this catalogue has'),
         (LeaveOut(option=ALARM), Refusal.COMES_WITH,
-         "CO alarm comes with the gas bundle: leave that out to lose it"),
+         "CO alarm comes with Gas bundle: leave that out first"),
         (LeaveOut(option=USB), Refusal.NOT_CHOSEN, "USB pair is not in, so nothing was changed"),
         (Move(option=GALLEY, to=Place.REAR), Refusal.PLACE_NOT_ALLOWED,
          "Side galley, right may stand right or left only"),

@@ -74,7 +74,8 @@ def test_a_broken_need() -> None:
         wanted=(Tag("alarm"),),
     )
     assert finding_line(CATALOGUE, REPORT, told) == (
-        "STOP, broken: You cannot smell it. It is about Side galley, right, Gas bundle and gas (do not mind)."
+        "STOP, broken: You cannot smell it. It is about Side galley, right, Gas bundle and gas (do not mind). "
+        "Missing: CO alarm."
     )
     assert finding_words(CATALOGUE, REPORT, told).rests_on == (
         "Side galley, right, taken 2031-04-14 10:31",
@@ -128,7 +129,7 @@ def test_general_rules_speak_of_each_part() -> None:
         "Solar 160 W, framed: It has to be bolted to something.",
         "Larchlid tilting roof, long",
         "Side galley, right, taken 2031-04-14 10:31",
-        "wanted: high cap or elevating roof",
+        "missing: high cap or elevating roof",
     )
     assert finding_words(_asking(FitsVan()), REPORT, told).rests_on[1] == (
         'Larchlid tilting roof, long: made for "fenwain-long" (not in this catalogue)'
