@@ -81,7 +81,7 @@ def test_a_broken_need() -> None:
         "Side galley, right, taken 2031-04-14 10:31",
         "Gas bundle",
         "gas: do not mind",
-        "wanted: alarm",
+        "missing: CO alarm",
     )
 
 
