@@ -8,7 +8,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BriefKey, LedgerId
 from specbuilder.model.kinds import JobState, Truth
 from specbuilder.model.ledger import Reading
-from specbuilder.model.report import Price, Report
+from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.span import Span
 
 from . import quantities
@@ -147,7 +147,13 @@ def ceiling_words(catalogue: Catalogue, report: Report) -> str:
     if reading is None or reading.bound is None or not report.facts.known(_CEILING_KEY):
         return ""
     amount = quantities.span(reading.bound, quantities.PENCE, catalogue.firm.currency)
-    return f"{key_words(_CEILING_KEY).removeprefix('price ')} {amount}: {verdict_word(reading.verdict)}"
+    told = f"{key_words(_CEILING_KEY).removeprefix('price ')} {amount}: {verdict_word(reading.verdict)}"
+    gross = report.price.gross
+    if reading.value is None or (reading.value.least, reading.value.most) == (gross.least, gross.most):
+        return told
+    # The van is in the price and not in the ceiling: say what is held against it.
+    held = Pence(least=round(reading.value.least), most=round(reading.value.most))
+    return f"without van {quantities.money_range(held, catalogue.firm.currency)}, {told}"
 
 
 def counts(report: Report) -> tuple[int, int, int, int]:
