@@ -102,7 +102,7 @@ def test_the_model_is_the_standard_library_and_nothing_else() -> None:
 
 
 def test_the_first_frame_waits_for_no_reasoning() -> None:
-    loaded = _loaded("specbuilder.tui.app")
+    loaded = _loaded("specbuilder.tui.counter_app")
     assert "networkx" not in _roots(loaded)
     assert not {m for m in loaded if m.startswith(("specbuilder.rulegraph", "specbuilder.calc", "specbuilder.session"))}
 
