@@ -259,7 +259,7 @@ def test_what_is_so_already_is_said_and_stops_nothing(job: Counter) -> None:
          '"g" could be Gas bundle (gas-bundle), Gas alarm (gas-alarm) or Gas light (gas-light): '
          "type one of the names in brackets."),
         (("drop", "1", "usb-pair"), 1, "USB pair is not in, so nothing was changed."),
-        (("drop", "1", "gas-alarm"), 1, "Gas alarm comes with the gas bundle: leave that out to lose it."),
+        (("drop", "1", "gas-alarm"), 1, "Gas alarm comes with Gas bundle: leave that out first."),
     ],
 )  # fmt: skip
 def test_all_or_nothing(job: Counter, words: tuple[str, ...], code: int, why: str) -> None:
