@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .counter import Counter
-from .items import Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnReading, OnStep
+from .items import Item, OnAnswer, OnDigit, OnField, OnFinding, OnGroup, OnOption, OnReading, OnStep
 from .keys import Act
 from .screens.page import Page
 
@@ -14,6 +14,8 @@ def click(counter: Counter, hot: Item | Act | None, item: Item | None, *, side: 
         counter.do(hot)
     elif isinstance(hot, OnStep):
         counter.walk_to(hot.step, None)
+    elif isinstance(hot, OnDigit):
+        counter.press(str(hot.digit), str(hot.digit))
     elif hot is not None:
         click_beside(counter, hot)
     elif item is not None and (side or not counter.sides):

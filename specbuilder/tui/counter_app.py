@@ -11,7 +11,7 @@ from textual import work
 from textual.app import App
 from textual.theme import Theme
 
-from specbuilder.wording.jobs import window_too_small
+from specbuilder.wording.jobs import leave_hint, window_too_small
 from specbuilder.wording.last_line import own_mistake
 
 from .counter import Counter
@@ -100,6 +100,11 @@ class CounterApp(App[None]):
         self.look = turned(self.look)
         self._dress()
         self._screen.wear(self.look)
+
+    def action_help_quit(self) -> None:
+        """Ctrl+C is for copying elsewhere: say how the program is left."""
+        self.counter.say(leave_hint())
+        self._screen.paint()
 
     def on_unmount(self) -> None:
         """Leave the open job as a job is left: nothing is asked."""

@@ -38,6 +38,13 @@ class OnAssumed:
     question: int
 
 
+@dataclass(frozen=True, slots=True)
+class OnDigit:
+    """A numbered answer: a click on it is its digit."""
+
+    digit: int
+
+
 class Field(StrEnum):
     """A text that is typed and is no line of the brief."""
 
@@ -133,6 +140,7 @@ Item: TypeAlias = (
     | OnGroup
     | OnAnswer
     | OnAssumed
+    | OnDigit
     | OnField
     | OnFinding
     | OnReading

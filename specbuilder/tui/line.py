@@ -125,6 +125,19 @@ def _pieces(words: Iterable[str], cells: int) -> Iterable[str]:
         yield word
 
 
+def packed(pieces: Iterable[Bit], cells: int, gap: str = "  ") -> list[Line]:
+    """Pieces side by side, none of them broken, in as many lines as they take."""
+    rows: list[list[Bit]] = [[]]
+    room = cells
+    for piece in pieces:
+        if rows[-1] and width(piece.text) + len(gap) > room:
+            rows.append([])
+            room = cells
+        room -= width(piece.text) + len(gap)
+        rows[-1] += [piece, Bit(gap)]
+    return [within(Line(tuple(row)), cells) for row in rows if row]
+
+
 def spread(first: Sequence[Bit], last: Sequence[Bit], cells: int) -> Line:
     """Bits on the left and on the right of a line; when both do not fit the right ones are dropped."""
     used = sum(width(b.text) for b in first)

@@ -60,7 +60,8 @@ def answer(line: BriefLine, text: str) -> Answer | None:
         case AnswerType.ONE_OF:
             return numbered(line, text)
         case AnswerType.LIST:
-            values = tuple(numbered(line, part) for part in text.split())
+            parts = text.split() if len(line.values) > 9 else text.replace(" ", "")
+            values = tuple(dict.fromkeys(numbered(line, part) for part in parts))
             return tuple(v for v in values if v is not None) if values and None not in values else None
         case AnswerType.AGES:
             ages = tuple(whole(part) for part in text.replace(",", " ").split())

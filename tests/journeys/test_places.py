@@ -230,3 +230,52 @@ def test_examples_open_as_jobs(tmp_path: Path) -> None:
         press(counter, "enter")
         assert counter.walk is not None
         press(counter, *["right"] * 8, *["left"] * 8, "escape", "down", "down")
+
+
+async def test_a_numbered_answer_is_given_by_a_click(empty: Path) -> None:
+    async with on_stage(empty) as stage:
+        rows = (await stage.press("n")).splitlines()
+        y = next(i for i, row in enumerate(rows) if row.startswith(" 1  2  3"))
+        await stage.pilot.click(offset=(rows[y].index("3"), y))
+        await stage.pilot.pause()
+        assert stage.spec().answers.get("adults") == 3
+
+
+async def test_several_answers_end_with_enter(empty: Path) -> None:
+    async with on_stage(empty) as stage:
+        await stage.press("n", "2", "/", "'must run'", "enter", "1", "2")
+        assert "must_run" not in stage.spec().answers.given
+        await stage.press("enter")
+        given = stage.spec().answers.get("must_run")
+        assert isinstance(given, tuple)
+        assert len(given) == 2
+
+
+async def test_escape_keeps_what_was_half_typed_beside_its_line(empty: Path) -> None:
+    async with on_stage(empty) as stage:
+        screen = await stage.press("n", "2", "2", "'9 1'", "escape")
+        assert "not taken: 9 1" in screen
+        assert stage.spec().answers.get("child_ages") is None
+        screen = await stage.press("enter")
+        assert "9 1" in screen
+        await stage.press("backspace", "'6'", "enter")
+        assert stage.spec().answers.get("child_ages") == (9, 6)
+
+
+async def test_a_mistake_of_the_program_costs_one_key(demo: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delenv("SPECBUILDER_TRACE")
+    async with on_stage(demo) as stage:
+        await stage.press("enter")
+        before = stage.spec()
+
+        def fails(*_: object) -> None:
+            raise RuntimeError("[/] planted")
+
+        with monkeypatch.context() as patch:
+            patch.setattr("specbuilder.tui.walk.Walk.next_thing", fails)
+            screen = await stage.press("n")
+        assert "mistake of the program" in screen
+        assert stage.app.is_running
+        assert stage.spec() == before
+        await stage.press("escape")
+        assert "The Saturday family" in stage.screen()

@@ -15,12 +15,13 @@ from specbuilder.tui.items import Item, OnAnswer, OnAssumed, OnField, OnGroup
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Bit, Line, cut, left, line, right, width, wrapped
 from specbuilder.wording.brief import hint, line_words, not_an_answer
-from specbuilder.wording.brief_groups import assumed_hint, assumed_words, group_answer, group_hint
+from specbuilder.wording.brief_groups import assumed_hint, assumed_words, group_answer, group_hints
 from specbuilder.wording.forms import not_taken
 from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.typed import answer, one_digit
 
 from .fields import FieldLines
+from .numbered import answer_foot, asked_lines, numbered_lines
 from .page import Host, Page
 
 NUMBER_CELLS = 5
@@ -82,18 +83,16 @@ class BriefPage(Page):
         """What the customer is asked, and how to answer."""
         match self.at:
             case OnAnswer(key):
-                known = self.host.catalogue.brief[key]
-                texts = (known.ask, hint(self.host.catalogue, known))
+                return answer_foot(self.host.catalogue, self.host.catalogue.brief[key], cells)
             case OnGroup(group):
-                texts = self.host.catalogue.groups[group].question, group_hint(self.host.catalogue, group)
+                asked = self.host.catalogue.groups[group].question
+                return [*asked_lines(asked, cells), *numbered_lines(group_hints(self.host.catalogue, group), cells)]
             case OnAssumed():
-                texts = ("", assumed_hint())
+                return [line(f" {text}") for text in wrapped(assumed_hint(), cells - 2)]
             case OnField():
-                texts = ("", self.fields.hint(self.at))
+                return [line(f" {text}") for text in wrapped(self.fields.hint(self.at), cells - 2)]
             case _:
-                texts = ("", "")
-        asked = [line(" ", Bit(text, Ink.HEAD)) for text in wrapped(texts[0], cells - 2)]
-        return [*asked, *(line(f" {text}") for text in wrapped(texts[1], cells - 2))]
+                return []
 
     def _answer(self, known: BriefLine, head: tuple[str, str], cells: int) -> Line:
         report, item = self.host.report, OnAnswer(known.key)

@@ -12,7 +12,7 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnAnswer, OnFinding, OnQuestion, OnText, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
-from specbuilder.wording.brief import hint, line_words
+from specbuilder.wording.brief import line_words
 from specbuilder.wording.check import cautions_head, check_line, hand_over_hint, hand_over_line, open_head, standing
 from specbuilder.wording.findings import finding_line, findings_none, silent_words
 from specbuilder.wording.forms import form_title
@@ -22,6 +22,7 @@ from specbuilder.wording.typed import answer, one_digit
 from specbuilder.wording.why import cannot_accept
 
 from .accept import AcceptPage
+from .numbered import answer_foot
 from .open_things import question_of, thing_lines
 from .page import Page
 from .who import WhoPage
@@ -94,8 +95,7 @@ class CheckPage(Page):
         """How to answer, or what Enter does."""
         match self.at:
             case OnAnswer(key) if self._of_job(self.at):
-                known = self.host.catalogue.brief[key]
-                texts = [known.ask, hint(self.host.catalogue, known)]
+                return answer_foot(self.host.catalogue, self.host.catalogue.brief[key], cells)
             case OnFinding(rule):
                 found = self._found(rule)
                 texts = [finding_line(self.host.catalogue, self.host.report, found)] if found else []

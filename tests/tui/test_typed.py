@@ -1,0 +1,73 @@
+from __future__ import annotations
+
+import pytest
+
+from specbuilder.model.brief import Answer, BriefLine
+from specbuilder.model.ids import BriefKey
+from specbuilder.model.kinds import AnswerType
+from specbuilder.wording.typed import answer, date, days_after, number, one_digit, typed_answer, whole
+
+KEY = BriefKey("key")
+SUM = BriefLine(key=KEY, ask="", type=AnswerType.WHOLE, least=0, most=20_000_000, unit="pence")
+COUNT = BriefLine(key=KEY, ask="", type=AnswerType.WHOLE, least=1, most=6)
+HOURS = BriefLine(key=KEY, ask="", type=AnswerType.DECIMAL, least=0, most=6)
+GAS = BriefLine(key=KEY, ask="", type=AnswerType.ONE_OF, values=("yes", "no", "any"))
+LOADS = BriefLine(key=KEY, ask="", type=AnswerType.LIST, values=("none", "kettle", "hob", "laptop"))
+AGES = BriefLine(key=KEY, ask="", type=AnswerType.AGES, least=0, most=17)
+
+
+@pytest.mark.parametrize(
+    ("line", "text", "value"),
+    [
+        (SUM, "18000", 1_800_000),
+        (SUM, "18,000", 1_800_000),
+        (SUM, "300000", None),
+        (COUNT, "2", 2),
+        (COUNT, "7", None),
+        (COUNT, "two", None),
+        (COUNT, "2.5", None),
+        (HOURS, "1.5", 1.5),
+        (HOURS, "-1", None),
+        (GAS, "3", "any"),
+        (GAS, "4", None),
+        (GAS, "0", None),
+        (LOADS, "2 4", ("kettle", "laptop")),
+        (LOADS, "24", ("kettle", "laptop")),
+        (LOADS, "22", ("kettle",)),
+        (LOADS, "9", None),
+        (LOADS, "", None),
+        (AGES, "9 6", (9, 6)),
+        (AGES, "9, 6", (9, 6)),
+        (AGES, "9 six", None),
+        (AGES, "40", None),
+        (COUNT, "\u0662", None),
+        (COUNT, "9" * 400, None),
+    ],
+)
+def test_what_is_typed_is_an_answer_or_nothing(line: BriefLine, text: str, value: Answer | None) -> None:
+    assert answer(line, text) == value
+
+
+@pytest.mark.parametrize(
+    ("line", "value"), [(SUM, 1_800_000), (GAS, "no"), (LOADS, ("kettle", "hob")), (AGES, (9, 6)), (HOURS, 1.5)]
+)
+def test_an_answer_typed_again_is_the_same(line: BriefLine, value: Answer) -> None:
+    assert answer(line, typed_answer(line, value)) == value
+
+
+def test_one_digit_is_enough_for_small_numbers_and_short_lists_of_words() -> None:
+    assert one_digit(COUNT)
+    assert one_digit(GAS)
+    assert not one_digit(SUM)
+    assert not one_digit(AGES)
+    assert not one_digit(LOADS)
+
+
+def test_numbers_and_dates() -> None:
+    assert whole("1,250") == 1250
+    assert whole("-1") is None
+    assert number(".") is None
+    assert number("1.2.3") is None
+    assert date("2031-02-29") is None
+    assert date("2032-02-29") == "2032-02-29"
+    assert days_after("2031-04-28 10:02", 7) == "2031-05-05"
