@@ -16,6 +16,7 @@ from specbuilder.wording.last_line import own_mistake
 
 from .counter import Counter
 from .ink import Look, turned
+from .keys import TABLE, faults_of
 from .marks import PLAIN, SHAPES
 from .screen import TRACE, CounterScreen
 from .screens.jobs import JobRow
@@ -37,6 +38,7 @@ class CounterApp(App[None]):
     TITLE = "specbuilder"
 
     def __init__(self, start: Start, look: Look, ascii_marks: bool) -> None:
+        assert not faults_of(TABLE), "two acts on one key"
         super().__init__(ansi_color=look.own_colours)
         self.look = look
         self._dress()

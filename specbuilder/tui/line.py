@@ -6,7 +6,7 @@ Every piece of text is cleaned here, once, so nothing from a catalogue or a cust
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from rich.cells import cell_len, set_cell_size
 
@@ -57,10 +57,6 @@ class Line:
     def text(self) -> str:
         """All that is written in it."""
         return "".join(bit.text for bit in self.bits)
-
-    def standing_for(self, item: Item) -> Line:
-        """The same text, standing for this item."""
-        return replace(self, item=item)
 
 
 EMPTY = Line()
@@ -136,15 +132,6 @@ def packed(pieces: Iterable[Bit], cells: int, gap: str = "  ") -> list[Line]:
         room -= width(piece.text) + len(gap)
         rows[-1] += [piece, Bit(gap)]
     return [within(Line(tuple(row)), cells) for row in rows if row]
-
-
-def spread(first: Sequence[Bit], last: Sequence[Bit], cells: int) -> Line:
-    """Bits on the left and on the right of a line; when both do not fit the right ones are dropped."""
-    used = sum(width(b.text) for b in first)
-    wanted = sum(width(b.text) for b in last)
-    if used + wanted + 1 > cells:
-        return Line(tuple(first))
-    return Line((*first, Bit(" " * (cells - used - wanted)), *last))
 
 
 def within(line_: Line, cells: int) -> Line:

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.findings import Finding
 from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.report import Report
 
-from .findings import finding_line
 from .glance import counts
-from .plain import ended, raised
+from .plain import raised
 
 
 def standing(catalogue: Catalogue, report: Report) -> str:
@@ -34,13 +32,6 @@ def standing(catalogue: Catalogue, report: Report) -> str:
     if report.verdict is Verdict.HOLDS:
         return "Nothing that is summed so far is broken, undecided or unknown at STOP."
     return "Cannot tell yet."
-
-
-def check_line(catalogue: Catalogue, report: Report, finding: Finding) -> str:
-    """A finding in the list of the check; a note is no breach and is told as what is to be said."""
-    if finding.level is Level.NOTE and finding.verdict is Verdict.BROKEN and not finding.accepted:
-        return f"{Level.NOTE.value}: {ended(catalogue.rules[finding.rule].because)}"
-    return finding_line(catalogue, report, finding)
 
 
 def open_head() -> str:

@@ -31,11 +31,6 @@ def hit_words(catalogue: Catalogue, report: Report, kind: str, id_: str) -> tupl
             return (finding.verdict.value if finding else "rule"), catalogue.rules[RuleId(id_)].because
 
 
-def nothing_found() -> str:
-    """Said when nothing holds the words typed."""
-    return "Nothing has these letters. Fewer letters find more."
-
-
 def open_ledger(catalogue: Catalogue, ledger: LedgerId) -> str:
     """``ledger: Weight on the roof``."""
     return f"ledger: {ledger_name(catalogue, ledger)}"

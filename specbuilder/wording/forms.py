@@ -37,11 +37,6 @@ def form_title(name: str) -> str:
     return _TITLES[name]
 
 
-def whose_words() -> str:
-    """The numbered answers to *whose part*."""
-    return "1 ours  2 theirs"
-
-
 def owners() -> tuple[str, ...]:
     """Who may be asked to find something out; what is typed instead counts as well."""
     return ("customer", "counter", "workshop")
@@ -57,7 +52,7 @@ def question_take_hint() -> str:
     return "Enter writes it down as an open question; Esc leaves it"
 
 
-_NOTES = ("choice-note", "job-note")
+_NOTES = ("choice-note", "job-note", "stops")
 
 _FIELDS: dict[str, FieldWords] = {
     "name": FieldWords(label="Customer's name", hint="As it goes on the papers. Enter begins, Enter takes it."),

@@ -21,3 +21,8 @@ def own_mistake(what: str) -> str:
 def reading_catalogue() -> str:
     """While the catalogue is being read; keys are kept."""
     return "checking: the catalogue is being read, keys are kept"
+
+
+def nothing_found() -> str:
+    """Said when nothing holds the words typed."""
+    return "Nothing has these letters. Fewer letters find more."

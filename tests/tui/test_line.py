@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specbuilder.tui.entry import Entry, started
-from specbuilder.tui.line import Bit, clean, cut, fitted, left, line, right, spread, width, within, wrapped
+from specbuilder.tui.line import Bit, clean, cut, fitted, left, line, right, width, within, wrapped
 
 HOSTILE = "\x1b]0;x\x07 [/] [@click=app.quit]Gas[/] \x9b2J\u202e\u2066\u200b\xad\x7f"
 
@@ -49,11 +49,6 @@ def test_more_lines_than_fit_say_so() -> None:
     lines = [line(f"line {i}") for i in range(5)]
     assert [row.text for row in fitted(lines, 2, 20)] == ["line 0", "line 1 .."]
     assert fitted(lines, 5, 20) == lines
-
-
-def test_what_stands_at_the_right_is_dropped_when_it_does_not_fit() -> None:
-    assert spread([Bit("left")], [Bit("right")], 12).text == "left   right"
-    assert spread([Bit("left")], [Bit("right")], 9).text == "left"
 
 
 @pytest.mark.parametrize(

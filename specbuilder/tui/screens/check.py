@@ -13,7 +13,7 @@ from specbuilder.tui.items import Item, OnAnswer, OnFinding, OnQuestion, OnText,
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.brief import line_words
-from specbuilder.wording.check import cautions_head, check_line, hand_over_hint, hand_over_line, open_head, standing
+from specbuilder.wording.check import cautions_head, hand_over_hint, hand_over_line, open_head, standing
 from specbuilder.wording.findings import finding_line, findings_none, silent_words
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.names import key_name
@@ -65,7 +65,7 @@ class CheckPage(Page):
         return [row for finding in findings for row in self._finding(finding, cells)]
 
     def _finding(self, finding: Finding, cells: int) -> list[Line]:
-        words = check_line(self.host.catalogue, self.host.report, finding)
+        words = finding_line(self.host.catalogue, self.host.report, finding)
         mark = self.host.marks.holds if finding.accepted else self.host.marks.of_verdict(finding.verdict)
         if finding.level is Level.NOTE and finding.verdict is Verdict.BROKEN and not finding.accepted:
             mark = " "

@@ -11,8 +11,9 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnAnswer, OnFinding, OnGroup, OnOption, OnReading
 from specbuilder.tui.keys import Where
 from specbuilder.tui.line import Bit, Line, cut, left, line
-from specbuilder.wording.finding_things import hit_words, nothing_found
+from specbuilder.wording.finding_things import hit_words
 from specbuilder.wording.forms import form_title
+from specbuilder.wording.last_line import nothing_found
 from specbuilder.wording.names import key_name
 from specbuilder.wording.states import step_name
 

@@ -19,7 +19,7 @@ def jobs_heading(counter: Counter, cells: int) -> list[Line]:
     """The name of the list, and of the firm once it is known."""
     firm = counter.catalogue.firm if counter.opening is not None else None
     title = form_title("jobs") if firm is None else f"{form_title('jobs')}   {firm.name}, {firm.town}"
-    return [line(" ", Bit(cut(title, cells - 2), Ink.HEAD)), EMPTY, EMPTY, EMPTY]
+    return [line(" ", Bit(cut(title, cells - 2), Ink.HEAD)), EMPTY]
 
 
 def hints(where: Where, typing: bool, cells: int) -> Line:

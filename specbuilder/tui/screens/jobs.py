@@ -11,6 +11,7 @@ from specbuilder.tui.items import Item, OnJob, OnText
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.jobs import leave_hint, no_jobs
+from specbuilder.wording.last_line import nothing_found
 
 from .page import Host, Page
 
@@ -58,7 +59,8 @@ class JobsPage(Page):
         lines = [(row, _job(row, cells)) for row in rows]
         shown = [(row, text) for row, text in lines if all(w in text.text.casefold() for w in wanted)]
         result = [part for row, text in shown for part in (text, *_notice(row, cells))]
-        return result or [line(f"   {text}") for text in wrapped(no_jobs(), cells - 4)]
+        empty = nothing_found() if self.rows else no_jobs()
+        return result or [line(f"   {text}") for text in wrapped(empty, cells - 4)]
 
     def move(self, by: int) -> None:
         """Down shows the others again."""

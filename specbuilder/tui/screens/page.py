@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, ClassVar, Protocol
 
 from specbuilder.tui.entry import Entry, started
-from specbuilder.tui.items import Item, OnAnswer, OnField, OnGroup, OnOption
+from specbuilder.tui.items import Item
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Line, within
 from specbuilder.tui.marks import Marks
@@ -167,7 +167,3 @@ class Page(ABC):
             self.entry = None
             if item is not None:
                 self.host.drafts.pop(item, None)
-
-
-WALKED = (OnOption, OnGroup, OnAnswer, OnField)
-"""Items that stand on a step of the walk."""
