@@ -10,6 +10,7 @@ from .screens.page import Page
 
 def click(counter: Counter, hot: Item | Act | None, item: Item | None, *, side: bool) -> None:
     """A click on the heading, the main page, the last lines, or (``side``) on the page beside it."""
+    counter.top.settled = False
     if isinstance(hot, Act):
         counter.do(hot)
     elif isinstance(hot, OnStep):

@@ -17,6 +17,7 @@ from .marks import Marks
 from .screens.help import ActionsPage, KeysPage
 from .screens.jobs import JobRow, JobsPage, NoticePage
 from .screens.page import Page
+from .strokes import begins_text, swallowed
 
 if TYPE_CHECKING:
     from specbuilder.model.catalogue import Catalogue
@@ -119,23 +120,37 @@ class Counter:
             self._waits = True
             self.say(reading_catalogue())
             return
+        if swallowed(page, act, character):
+            self.lay()
+            return
+        at, said = page.at, self.message
         if page.entry is not None:
             self._typing(page, key, character, act)
+        elif begins_text(page, act, character):
+            page.start_typing(character or "")
         elif act is not None:
             self.do(act)
         elif character is not None and len(character) == 1 and character in "0123456789":
             page.digit(int(character))
         self.lay()
+        if (self.top, self.top.at) != (page, at) and self.message == said:
+            self._forget()
         if self.opening is not None and self.main.entry is not None:
             self.opening.remember()
 
     def paste(self, text: str) -> None:
         """Text from the clipboard goes where text is being typed, and nowhere else."""
         page = self.top
+        if page.entry is None and page.takes_text():
+            page.start_typing()
         if page.entry is not None:
-            page.entry = page.entry.typed(text)
-            page.searched()
+            page.type_text(text)
             self.lay()
+
+    def _forget(self) -> None:
+        """What was said about another line goes; what was done stays, and so does trouble with the disk."""
+        if not self.hint and (self.opening is None or self.opening.desk.trouble is None):
+            self.say("")
 
     def _typing(self, page: Page, key: str, character: str | None, act: Act | None) -> None:
         assert page.entry is not None
@@ -147,12 +162,13 @@ class Counter:
             if not page.searches:
                 page.stop_typing()
             self.do(act)
+        elif page.searches and key in ("home", "end"):
+            page.move(MOVES[Act.FIRST if key == "home" else Act.LAST])
         elif (edited := page.entry.edited(key)) is not None:
             page.entry = edited
             page.searched()
         elif character is not None and len(character) == 1 and character.isprintable():
-            page.entry = page.entry.typed(character)
-            page.searched()
+            page.type_text(character)
 
     def do(self, act: Act) -> None:
         """What an act means on the page that has the keys."""

@@ -11,6 +11,13 @@ LONGEST = 500
 """Characters a typed text may have; longer ones are cut when they are pasted."""
 
 
+WHOLE = frozenset("0123456789")
+LISTED = WHOLE | frozenset(" ,")
+NUMBER = LISTED | frozenset(".")
+DATE = WHOLE | frozenset("-")
+"""Characters that may be typed where a number, several numbers or a date is wanted."""
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """Text with a caret between its characters."""

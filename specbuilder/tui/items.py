@@ -70,6 +70,14 @@ class Field(StrEnum):
     BY = "by"
 
 
+NUMBERS = frozenset(
+    {Field.YEAR, Field.MILEAGE, Field.WEIGHED_FRONT, Field.WEIGHED_REAR, Field.PART_MASS, Field.PART_WATTS}
+)
+"""Fields that hold a number."""
+DATES = frozenset({Field.DUE, Field.PART_ARRIVES})
+"""Fields that hold a date."""
+
+
 @dataclass(frozen=True, slots=True)
 class OnField:
     """A field to type into; ``about`` says of which choice or question, where there are several."""

@@ -196,4 +196,4 @@ class CounterScreen(Screen[None]):
         counter = self.counter
         hint = f"  {counter.hint}" if counter.hint else ""
         last = line(" ", cut(counter.message, board.cells - 2 - len(hint)), hint)
-        board.show([last, hints(counter.top.where, counter.top.entry is not None, board.cells)])
+        board.show([last, hints(counter.top, board.cells)])

@@ -16,11 +16,13 @@ from specbuilder.wording.findings import now_broken
 from specbuilder.wording.jobs import disk_trouble, read_only, saved
 from specbuilder.wording.last_line import again_hint, back_hint
 from specbuilder.wording.open_things import all_is_decided, only_this_is_open
+from specbuilder.wording.why import nothing_broken_here
 
 from .desk import Desk
 from .items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnQuestion, OnReading
 from .keys import Act, Where
 from .line import EMPTY, Line, fitted
+from .screens.answering import broken_about
 from .screens.brief import BriefPage
 from .screens.check import CheckPage
 from .screens.find import FindPage
@@ -152,13 +154,12 @@ class Walk:
         match self.page.at:
             case OnOption(option):
                 self.host.why(option)
-            case OnGroup(group):
-                clashes = self.desk.report.groups[group].clashes
-                found = next((f for f in self.desk.report.findings if f.rule in clashes), None)
+            case item:
+                found = broken_about(self.desk.report, item)
                 if found is not None:
                     self.host.show(WhyPage(self.host, found))
-            case _:
-                pass
+                else:
+                    self.host.say(nothing_broken_here())
 
     def side_page(self, act: Act) -> Page | None:
         """The page an act opens beside the walk."""
@@ -195,8 +196,8 @@ class Walk:
                 self.go(catalogue.groups[catalogue.options[option].group].step, item)
             case OnGroup(group):
                 self.go(catalogue.groups[group].step, item)
-            case OnAnswer():
-                self.go(Step.BRIEF, item)
+            case OnAnswer(key):
+                self.go(Step.BRIEF if catalogue.brief[key].question is not None else Step.CHECK, item)
             case OnField():
                 self.go(Step.BASE_VAN, item)
             case _:

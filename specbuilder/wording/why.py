@@ -44,6 +44,11 @@ def nothing_in_the_way(catalogue: Catalogue, report: Report, option: OptionId) -
     return f"Nothing is in the way of {option_name(catalogue, option)}. Enter takes it."
 
 
+def nothing_broken_here() -> str:
+    """Said where why is asked of a line with which nothing is broken."""
+    return "Nothing is broken here"
+
+
 def cannot_accept() -> str:
     """Said when something cannot be accepted in writing."""
     return "Only what is broken at SIGN or NOTE can be accepted in writing; a STOP cannot"

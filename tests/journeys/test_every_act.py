@@ -25,7 +25,7 @@ WAYS: dict[Where, tuple[str, ...]] = {
     Where.FIND: ("/",),
     Where.OPEN: ("o",),
     Where.DETAILS: ("/", *"side galley", "enter", "d"),
-    Where.USUAL: ("right", "h"),
+    Where.USUAL: ("right", "home", "h"),
     Where.ACTIONS: ("f9",),
     Where.KEYS: ("f1",),
     Where.WHO: ("o", "enter"),

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from .stage import WINDOWS, on_stage
 
-KEYS = ("n", "2", "2", "'9 6'", "enter", "n", "4", "n", "n", "n", "2")
+KEYS = ("n", "2", "enter", "2", "enter", "'9 6'", "enter", "n", "4", "n", "n", "n", "2")
 
 
 @WINDOWS

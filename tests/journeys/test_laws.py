@@ -18,7 +18,7 @@ FEW = settings(max_examples=15, deadline=None, suppress_health_check=list(Health
 
 def begun(folder: str) -> Counter:
     counter = counter_on(Path(folder))
-    press(counter, "n", "2", "2")
+    press(counter, "n", "2", "enter", "2", "enter")
     return counter
 
 

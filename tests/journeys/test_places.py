@@ -90,7 +90,7 @@ async def test_leaving_the_program_saves_the_open_job(empty: Path) -> None:
 
 async def test_a_kill_leaves_cursor_and_half_typed_text_where_they_were(empty: Path) -> None:
     async with on_stage(empty) as stage:
-        await stage.press("n", "2", "2", "'9 1'")
+        await stage.press("n", "2", "enter", "2", "enter", "'9 1'")
         shutil.copytree(empty, empty.parent / "killed", ignore=shutil.ignore_patterns("*.lock"))
     async with on_stage(empty.parent / "killed") as stage:
         screen = await stage.press("enter")
@@ -145,7 +145,7 @@ async def test_a_second_counter_reads_and_changes_nothing(demo: Path) -> None:
 async def test_keys_typed_before_the_catalogue_is_read_are_kept(empty: Path) -> None:
     counter = counter_on(empty)
     opening, counter.opening = counter.opening, None
-    press(counter, "n", "2", "2")
+    press(counter, "n", "2", "enter", "2")
     assert "keys are kept" in counter.message
     assert opening is not None
     counter.loaded(opening)
@@ -253,7 +253,7 @@ async def test_several_answers_end_with_enter(empty: Path) -> None:
 
 async def test_escape_keeps_what_was_half_typed_beside_its_line(empty: Path) -> None:
     async with on_stage(empty) as stage:
-        screen = await stage.press("n", "2", "2", "'9 1'", "escape")
+        screen = await stage.press("n", "2", "enter", "2", "enter", "'9 1'", "escape")
         assert "not taken: 9 1" in screen
         assert stage.spec().answers.get("child_ages") is None
         screen = await stage.press("enter")

@@ -38,7 +38,7 @@ async def test_u4_undo_twice_and_redo_once(demo: Path, size: tuple[int, int], pl
 
 async def test_undo_reaches_back_over_leaving_and_opening_again(empty: Path) -> None:
     async with on_stage(empty) as stage:
-        await stage.press("n", "2", "1", "escape", "enter", "u")
+        await stage.press("n", "2", "enter", "1", "escape", "enter", "u")
         assert stage.spec().answers.get("adults") == 2
         assert stage.spec().answers.get("children") is None
     async with on_stage(empty) as stage:

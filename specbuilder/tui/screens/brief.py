@@ -17,10 +17,12 @@ from specbuilder.tui.line import Bit, Line, cut, left, line, right, width, wrapp
 from specbuilder.wording.brief import hint, line_words, not_an_answer
 from specbuilder.wording.brief_groups import assumed_hint, assumed_words, group_answer, group_hints
 from specbuilder.wording.forms import not_taken
+from specbuilder.wording.hints import next_line, open_it, type_it
 from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.typed import answer, one_digit
 
-from .fields import FieldLines
+from .answering import broken_about, digits_for, digits_for_group, enter_for, letters_for
+from .fields import FieldLines, value_of
 from .numbered import answer_foot, asked_lines, numbered_lines
 from .page import Host, Page
 
@@ -132,8 +134,8 @@ class BriefPage(Page):
         match self.at:
             case OnAnswer(key):
                 self._enter_line(key)
-            case OnField():
-                self.start_typing()
+            case OnField(field=field):
+                self.open_text(value_of(self.host.report.spec, field))
             case OnGroup():
                 self.move(1)
             case OnAssumed(number):
@@ -183,19 +185,52 @@ class BriefPage(Page):
             case OnAnswer(key):
                 known = self.host.catalogue.brief[key]
                 if one_digit(known) and OnAnswer(key) not in self.host.drafts:
-                    self._take_answer(known, str(number))
+                    self.settled = self._take_answer(known, str(number))
                 else:
                     self.start_typing(str(number))
             case OnGroup(group):
                 options = self.host.catalogue.options_of(group)
                 if 0 < number <= len(options):
                     was_unknown = self._is_unknown(self.at)
-                    if self.host.edit(Take(option=options[number - 1].id, at=self.host.now())):
+                    self.settled = self.host.edit(Take(option=options[number - 1].id, at=self.host.now()))
+                    if self.settled:
                         self._go_on(was_unknown)
             case OnField():
                 self.start_typing(str(number))
             case _:
                 pass
+
+    def letters(self) -> frozenset[str]:
+        """Digits and what stands between them, on a question."""
+        return (
+            letters_for(self.host.catalogue.brief[self.at.key]) if isinstance(self.at, OnAnswer) else super().letters()
+        )
+
+    def digit_hint(self) -> str:
+        """Which digits answer at once, or that they begin a number."""
+        match self.at:
+            case OnAnswer(key):
+                return digits_for(self.host.catalogue.brief[key], bool(self.host.drafts.get(self.at)))
+            case OnGroup(group):
+                return digits_for_group(self.host.catalogue, group)
+            case _:
+                return ""
+
+    def hint_of(self, act: Act) -> str | None:
+        """Enter does what the line asks for; why only where something is broken."""
+        if act is Act.WHY:
+            return None if broken_about(self.host.report, self.at) is not None else ""
+        if act is not Act.ENTER:
+            return None
+        match self.at:
+            case OnAnswer(key):
+                return enter_for(self.host.report, self.host.catalogue.brief[key], bool(self.host.drafts.get(self.at)))
+            case OnGroup():
+                return next_line()
+            case OnAssumed():
+                return open_it()
+            case _:
+                return type_it()
 
     def take_text(self, text: str) -> bool:
         """Enter on what was typed."""

@@ -16,12 +16,14 @@ from specbuilder.wording.brief import line_words
 from specbuilder.wording.check import cautions_head, hand_over_hint, hand_over_line, open_head, standing
 from specbuilder.wording.findings import finding_line, findings_none, silent_words
 from specbuilder.wording.forms import form_title
+from specbuilder.wording.hints import next_line, why_it
 from specbuilder.wording.names import key_name
 from specbuilder.wording.open_things import question_text
 from specbuilder.wording.typed import answer, one_digit
 from specbuilder.wording.why import cannot_accept
 
 from .accept import AcceptPage
+from .answering import digits_for, letters_for
 from .numbered import answer_foot
 from .open_things import question_of, thing_lines
 from .page import Page
@@ -147,6 +149,34 @@ class CheckPage(Page):
             self.take_text(str(number))
         else:
             self.start_typing(str(number))
+
+    def digit_hint(self) -> str:
+        """What a digit does on a line about the state of the job."""
+        if not isinstance(self.at, OnAnswer) or not self._of_job(self.at):
+            return ""
+        return digits_for(self.host.catalogue.brief[self.at.key], bool(self.host.drafts.get(self.at)))
+
+    def hint_of(self, act: Act) -> str | None:
+        """Enter does what the line asks for; why only on a finding."""
+        if act is Act.WHY:
+            return None if isinstance(self.at, OnFinding) else ""
+        if act is not Act.ENTER:
+            return None
+        match self.at:
+            case OnAnswer() if self._of_job(self.at):
+                return next_line()
+            case OnFinding():
+                return why_it()
+            case OnWord():
+                return ""
+            case _:
+                return None
+
+    def letters(self) -> frozenset[str]:
+        """Digits, on a line about the state of the job."""
+        return (
+            letters_for(self.host.catalogue.brief[self.at.key]) if isinstance(self.at, OnAnswer) else super().letters()
+        )
 
     def take_text(self, text: str) -> bool:
         """An answer about the state of the job."""

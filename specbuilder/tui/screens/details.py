@@ -11,6 +11,7 @@ from specbuilder.model.edits import LeaveOut, Move, SetCount, SetNote, SetOwner,
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Owner, Pick, Place
 from specbuilder.model.spec import Choice, OwnPart
+from specbuilder.tui.entry import WHOLE
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, OnField, OnPlace, OnText, OnWord
 from specbuilder.tui.keys import Act, Where
@@ -103,8 +104,8 @@ class DetailsPage(Page):
         match self.at:
             case OnPlace(place=place):
                 self._take_place(place)
-            case OnField():
-                self.start_typing()
+            case OnField(field=field):
+                self.open_text(_value(self._chosen[0], field))
             case OnWord() if self.at == COUNT:
                 self.start_typing()
             case OnWord() if self.at == WHOSE and self._chosen:
@@ -135,6 +136,10 @@ class DetailsPage(Page):
             self.host.edit(SetCount(option=self.option, count=number, place=self._chosen[0].place))
         elif 0 < number <= len(self._known.places):
             self._take_place(self._known.places[number - 1])
+
+    def letters(self) -> frozenset[str]:
+        """Digits for how many."""
+        return WHOLE if self.at == COUNT else super().letters()
 
     def take_text(self, text: str) -> bool:
         """A note, a count or a field of the sheet."""

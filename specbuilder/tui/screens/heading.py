@@ -5,12 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specbuilder.tui.ink import Ink
-from specbuilder.tui.keys import Act, KeyLine, Where, hints_of
+from specbuilder.tui.keys import Act, hints_of
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, width
 from specbuilder.wording.forms import form_title
+from specbuilder.wording.hints import keep_not_taken, letters_begin, take_it
 
 if TYPE_CHECKING:
     from specbuilder.tui.counter import Counter
+
+    from .page import Page
 
 GAP = "  "
 
@@ -22,22 +25,36 @@ def jobs_heading(counter: Counter, cells: int) -> list[Line]:
     return [line(" ", Bit(cut(title, cells - 2), Ink.HEAD)), EMPTY]
 
 
-def hints(where: Where, typing: bool, cells: int) -> Line:
-    """As many hints as fit; help and actions always."""
-    entries = list(hints_of(where, typing))
-    last = [entry for entry in entries if entry.act in (Act.KEYS, Act.ACTIONS)]
-    rest = [entry for entry in entries if entry not in last]
-    bits, room = list[Bit](), cells - 1 - sum(width(_hint(e)) + len(GAP) for e in last[:1])
-    for entry in (*rest, *last[1:]):
-        if width(_hint(entry)) + len(GAP) <= room:
-            room -= width(_hint(entry)) + len(GAP)
-            bits += [Bit(_hint(entry), hot=entry.act), Bit(GAP)]
-    bits += [Bit(_hint(entry), hot=entry.act) for entry in last[:1]]
-    return Line((Bit(" "), *bits))
+def hints(page: Page, cells: int) -> Line:
+    """As many hints as fit for the line under the cursor; help always."""
+    told = _typing() if page.entry is not None and not page.searches else _told(page)
+    last = [hint for hint in told if hint.hot in (Act.KEYS, Act.ACTIONS)]
+    rest = [hint for hint in told if hint not in last]
+    bits, room = list[Bit](), cells - 1 - sum(width(hint.text) + len(GAP) for hint in last[:1])
+    for hint in (*rest, *last[1:]):
+        if width(hint.text) + len(GAP) <= room:
+            room -= width(hint.text) + len(GAP)
+            bits += [hint, Bit(GAP)]
+    return Line((Bit(" "), *bits, *last[:1]))
 
 
-def _hint(entry: KeyLine) -> str:
-    return f"{entry.shown.split()[0]} {entry.hint}"
+def _typing() -> list[Bit]:
+    return [Bit(f"Enter {take_it()}", hot=Act.ENTER), Bit(f"Esc {keep_not_taken()}", hot=Act.BACK)]
+
+
+def _told(page: Page) -> list[Bit]:
+    text = page.takes_text() and page.entry is None
+    digits = letters_begin() if text else page.digit_hint()
+    told = [Bit(digits)] if digits else []
+    for entry in hints_of(page.where, page.entry is not None or text):
+        words = page.hint_of(entry.act)
+        if words is None:
+            words = entry.hint
+        if words:
+            keys = entry.shown.split()
+            key = next((key for key in keys if len(key) > 1), keys[0]) if text else keys[0]
+            told.append(Bit(f"{key} {words}", hot=entry.act))
+    return told
 
 
 def rule(cells: int, mark: str) -> Line:

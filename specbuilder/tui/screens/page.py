@@ -6,8 +6,8 @@ from abc import ABC, abstractmethod
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, ClassVar, Protocol
 
-from specbuilder.tui.entry import Entry, started
-from specbuilder.tui.items import Item
+from specbuilder.tui.entry import DATE, NUMBER, Entry, started
+from specbuilder.tui.items import DATES, NUMBERS, Item, OnField
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Line, within
 from specbuilder.tui.marks import Marks
@@ -84,6 +84,8 @@ class Page(ABC):
         self.entry: Entry | None = None
         self.shown: Sequence[Line] = ()
         """The lines as they were last laid out."""
+        self.settled = False
+        """True right after a digit that was a whole answer: what follows it is not meant for the next line."""
 
     @abstractmethod
     def lines(self, cells: int) -> Sequence[Line]:
@@ -108,6 +110,24 @@ class Page(ABC):
     def digit(self, number: int) -> None:
         """A digit where nothing is being typed."""
         return
+
+    def takes_text(self) -> bool:
+        """True on a line where any letter begins a text instead of being a command."""
+        return isinstance(self.at, OnField) and self.at.field not in NUMBERS | DATES
+
+    def letters(self) -> frozenset[str]:
+        """The only characters that may be typed on this line; empty: all of them."""
+        if not isinstance(self.at, OnField):
+            return frozenset()
+        return NUMBER if self.at.field in NUMBERS else DATE if self.at.field in DATES else frozenset()
+
+    def digit_hint(self) -> str:
+        """What digits do on this line, for the hint line."""
+        return ""
+
+    def hint_of(self, act: Act) -> str | None:
+        """What an act does on this line, for the hint line; empty: nothing; None: what the table of keys says."""
+        return None
 
     def take_text(self, text: str) -> bool:
         """Enter on a typed text; False when it cannot be taken (the last line says why)."""
@@ -152,7 +172,23 @@ class Page(ABC):
     def start_typing(self, text: str = "") -> None:
         """Begin a text on this line, or go on with the one that was not taken."""
         kept = self.host.drafts.pop(self.at, "") if self.at is not None else ""
-        self.entry = started(kept).typed(text)
+        self.entry = started(kept).typed(self._typable(text))
+        if not self.searches:
+            self.host.say("")
+
+    def open_text(self, value: str) -> None:
+        """Begin with the text that stands there, or go on with the one that was not taken."""
+        self.start_typing("" if self.at is not None and self.host.drafts.get(self.at) else value)
+
+    def type_text(self, text: str) -> None:
+        """More of the text, as far as its characters may stand there."""
+        if self.entry is not None:
+            self.entry = self.entry.typed(self._typable(text))
+            self.searched()
+
+    def _typable(self, text: str) -> str:
+        allowed = self.letters()
+        return "".join(sign for sign in text if sign in allowed) if allowed else text
 
     def stop_typing(self) -> None:
         """Leave the text as it is; it stays beside its line, not taken."""

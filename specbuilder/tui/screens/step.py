@@ -15,11 +15,12 @@ from specbuilder.tui.items import Item, OnField, OnGroup, OnOption
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, width, wrapped
 from specbuilder.wording.folded import folded_words
+from specbuilder.wording.hints import open_it, type_it, why_it
 from specbuilder.wording.rows import row_count_words, row_sentence, row_words
 from specbuilder.wording.states import group_kind, group_state
 
 from .details import DetailsPage
-from .fields import FieldLines
+from .fields import FieldLines, value_of
 from .page import Host, Page
 from .usual import UsualPage
 
@@ -118,8 +119,8 @@ class StepPage(Page):
                 self.unfold(group)
             case OnOption(option):
                 self._enter_option(option)
-            case OnField():
-                self.start_typing()
+            case OnField(field=field):
+                self.open_text(value_of(self.host.report.spec, field))
             case _:
                 pass
 
@@ -157,6 +158,16 @@ class StepPage(Page):
                 self.host.edit(SetCount(option=self.at.option, count=number))
             else:
                 self.host.edit(Take(option=self.at.option, count=number, at=self.host.now()))
+
+    def hint_of(self, act: Act) -> str | None:
+        """Enter does what the row asks for."""
+        if isinstance(self.at, OnGroup):
+            return {Act.ENTER: open_it(), Act.LESS: "", Act.DETAILS: ""}.get(act)
+        if isinstance(self.at, OnField):
+            return {Act.ENTER: type_it(), Act.WHY: "", Act.DETAILS: ""}.get(act)
+        if act is Act.ENTER and isinstance(self.at, OnOption) and self._asks_why(self.at.option):
+            return why_it()
+        return None
 
     def take_text(self, text: str) -> bool:
         """A field of this step."""
@@ -201,17 +212,23 @@ class StepPage(Page):
                 return -1
 
     def _enter_option(self, option: OptionId) -> None:
+        if self._asks_why(option):
+            self.host.why(option)
+        else:
+            self.host.edit(Take(option=option, at=self.host.now()))
+
+    def _asks_why(self, option: OptionId) -> bool:
+        """True where Enter cannot take the option and tells why instead."""
         status = self.host.report.options[option]
-        taken = self.host.report.spec.has(option)
         match status.state:
             case OptionState.BLOCKED:
-                self.host.why(option)
-            case OptionState.FOLLOWS if taken:
-                self.host.why(option)
-            case OptionState.CHOSEN if status.clashes:
-                self.host.why(option)
-            case OptionState.CHOSEN | OptionState.OPEN | OptionState.FOLLOWS:
-                self.host.edit(Take(option=option, at=self.host.now()))
+                return True
+            case OptionState.FOLLOWS:
+                return self.host.report.spec.has(option)
+            case OptionState.CHOSEN:
+                return bool(status.clashes)
+            case OptionState.OPEN:
+                return False
             case _:
                 assert_never(status.state)
 

@@ -9,9 +9,10 @@ from specbuilder.model.edits import PutQuestion
 from specbuilder.model.spec import OpenQuestion
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, OnField, OnWord
-from specbuilder.tui.keys import Where
+from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, line, wrapped
 from specbuilder.wording.forms import field_value, field_words, form_title, owners, owners_words, question_take_hint
+from specbuilder.wording.hints import type_it
 from specbuilder.wording.typed import date, days_after
 
 from .fields import field_line
@@ -41,9 +42,8 @@ class WhoPage(Page):
     def lines(self, cells: int) -> Sequence[Line]:
         """The question, its three fields, and the line that takes it."""
         question = self.question
-        values = {Field.WHO: question.owner, Field.DUE: question.due, Field.STOPS: question.stops}
         result = [*(line(f"   {part}") for part in wrapped(question.text, cells - 5)), EMPTY]
-        for field, value in values.items():
+        for field, value in self._values().items():
             item = OnField(field, question.text)
             typing = self.entry if self.at == item else None
             shown = field_value(field, value)
@@ -59,11 +59,11 @@ class WhoPage(Page):
     # -- acts ------------------------------------------------------------------------------------------------------
 
     def enter(self) -> None:
-        """Take it when a person is named; else begin to type the name."""
-        if self.at == TAKE or (self.question.owner and not self._draft()):
-            self._put()
+        """Write it down, or begin with the text that stands in the field."""
+        if isinstance(self.at, OnField):
+            self.open_text(self._values()[self.at.field])
         else:
-            self.start_typing()
+            self._put()
 
     def digit(self, number: int) -> None:
         """A numbered person, or the beginning of a date."""
@@ -81,11 +81,19 @@ class WhoPage(Page):
             self.host.say(field_words(Field.DUE).needs)
             return False
         self._set(self.at.field, text)
-        self.move(1)
+        if self.at.field is Field.WHO and text:
+            self.at = TAKE
+        else:
+            self.move(1)
         return True
 
-    def _draft(self) -> str:
-        return self.host.drafts.get(self.at, "") if self.at is not None else ""
+    def hint_of(self, act: Act) -> str | None:
+        """Enter begins a text in a field."""
+        return type_it() if act is Act.ENTER and isinstance(self.at, OnField) else None
+
+    def _values(self) -> dict[Field, str]:
+        question = self.question
+        return {Field.WHO: question.owner, Field.DUE: question.due, Field.STOPS: question.stops}
 
     def _set(self, field: Field, value: str) -> None:
         question = self.question

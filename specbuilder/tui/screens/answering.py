@@ -1,0 +1,62 @@
+"""How a line of the brief or of the job state is answered by keys."""
+
+from __future__ import annotations
+
+from specbuilder.model.brief import BriefLine
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.findings import Finding
+from specbuilder.model.ids import GroupId
+from specbuilder.model.kinds import AnswerType, Level, Verdict
+from specbuilder.model.report import Report
+from specbuilder.tui.entry import LISTED, NUMBER, WHOLE
+from specbuilder.tui.items import Item, OnAnswer, OnGroup
+from specbuilder.wording.hints import at_once, digits_begin, next_line, take_it, type_it
+from specbuilder.wording.typed import one_digit
+
+
+def letters_for(known: BriefLine) -> frozenset[str]:
+    """Characters an answer to this line is typed with."""
+    match known.type:
+        case AnswerType.ONE_OF:
+            return WHOLE
+        case AnswerType.LIST | AnswerType.AGES:
+            return LISTED
+        case AnswerType.WHOLE | AnswerType.DECIMAL:
+            return NUMBER
+
+
+def digits_for(known: BriefLine, half_typed: bool) -> str:
+    """What a digit does on this line, for the hint line."""
+    if half_typed or not one_digit(known):
+        return digits_begin()
+    if known.type is AnswerType.ONE_OF:
+        return at_once(1, len(known.values))
+    return at_once(int(known.least), int(known.most))
+
+
+def digits_for_group(catalogue: Catalogue, group: GroupId) -> str:
+    """What a digit does on a line that a group answers."""
+    return at_once(1, len(catalogue.options_of(group)))
+
+
+def enter_for(report: Report, known: BriefLine, half_typed: bool) -> str:
+    """What Enter does on this line, for the hint line; empty where it does nothing."""
+    if half_typed:
+        return type_it()
+    if report.spec.answers.get(known.key) is not None:
+        return next_line()
+    if known.key in report.facts.assumed and report.facts.get(known.key) is not None:
+        return take_it()
+    return "" if one_digit(known) else type_it()
+
+
+def broken_about(report: Report, item: Item | None) -> Finding | None:
+    """The first thing that is broken at STOP or SIGN about a group or an answer."""
+    broken = [f for f in report.findings if f.verdict is Verdict.BROKEN and f.level is not Level.NOTE]
+    match item:
+        case OnGroup(group):
+            return next((f for f in broken if f.rule in report.groups[group].clashes), None)
+        case OnAnswer(key):
+            return next((f for f in broken if key in f.keys), None)
+        case _:
+            return None

@@ -1,0 +1,58 @@
+"""Words of the hint line that depend on the line under the cursor."""
+
+from __future__ import annotations
+
+
+def at_once(least: int, most: int) -> str:
+    """``1-3 answer``: one digit is the whole answer, and nothing need follow it."""
+    return f"{least}-{most} answer" if least != most else f"{least} answer"
+
+
+def digits_begin() -> str:
+    """A number of several digits: digits begin it and Enter takes it."""
+    return "0-9 type"
+
+
+def letters_begin() -> str:
+    """Any letter begins the text and Enter takes it."""
+    return "A-Z type"
+
+
+def type_it() -> str:
+    """Enter begins a text."""
+    return "type"
+
+
+def take_it() -> str:
+    """Enter takes what stands there."""
+    return "take"
+
+
+def keep_not_taken() -> str:
+    """Escape leaves a text that was typed."""
+    return "keep as not taken"
+
+
+def next_line() -> str:
+    """Enter on what is answered."""
+    return "next line"
+
+
+def open_it() -> str:
+    """Enter opens what is folded."""
+    return "open"
+
+
+def why_it() -> str:
+    """Enter tells why."""
+    return "why"
+
+
+def go_there() -> str:
+    """Enter goes to the line it is about."""
+    return "go there"
+
+
+def answered_already() -> str:
+    """Said when a second digit follows an answer of one digit."""
+    return "One digit was the whole answer and is taken. Enter goes on to the next one."

@@ -1,0 +1,134 @@
+"""What is typed goes where it is meant: letters into texts, digits into the question they answer."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from specbuilder.tui.counter import Counter
+from specbuilder.tui.items import Field, OnAnswer, OnField
+from specbuilder.tui.keys import Where
+from specbuilder.tui.screens.heading import hints
+
+from .bench import counter_on, press, spec
+
+
+def begun(folder: Path, *keys: str) -> Counter:
+    counter = counter_on(folder)
+    press(counter, "n", *keys)
+    return counter
+
+
+def hint_line(counter: Counter) -> str:
+    return hints(counter.top, 200).text
+
+
+def stand_on(counter: Counter, name: str) -> None:
+    press(counter, "home")
+    for _ in range(80):
+        if name in str(counter.top.at):
+            return
+        press(counter, "down")
+    raise AssertionError(name)
+
+
+def test_a_name_is_typed_without_asking_first_and_runs_no_command(tmp_path: Path) -> None:
+    counter = begun(tmp_path, "2", "enter", "2")
+    press(counter, "end", "up", "up")
+    assert counter.top.at == OnField(Field.NAME)
+    assert "A-Z type" in hint_line(counter)
+    assert " u undo" not in hint_line(counter)
+    assert "F4 undo" in hint_line(counter)
+    press(counter, *"Julia n", "enter")
+    assert spec(counter).customer.name == "Julia n"
+    assert spec(counter).answers.given == {"adults": 2, "children": 2}
+    assert counter.top.where is Where.BRIEF
+    press(counter, "up", "enter", "enter")
+    assert spec(counter).customer.name == "Julia n", "opening a field and leaving it by Enter wipes nothing"
+
+
+def test_a_person_who_finds_out_is_typed_by_name(tmp_path: Path) -> None:
+    counter = begun(tmp_path, "2", "o", "enter", *"Anna", "enter", "enter")
+    (question,) = spec(counter).questions
+    assert question.owner == "Anna"
+    assert question.due
+
+
+def test_opening_the_date_and_leaving_it_keeps_it(tmp_path: Path) -> None:
+    counter = begun(tmp_path, "2", "o", "enter", "down", "enter", "enter")
+    press(counter, "home", "1", "enter")
+    assert spec(counter).questions[0].due
+
+
+def test_enter_behind_an_answer_of_one_digit_is_harmless(tmp_path: Path) -> None:
+    counter = begun(tmp_path, "2")
+    at, said = counter.top.at, counter.message
+    press(counter, "enter")
+    assert (counter.top.at, counter.message) == (at, said)
+    assert spec(counter).answers.given == {"adults": 2}
+
+
+def test_a_second_digit_goes_to_no_other_question(tmp_path: Path) -> None:
+    counter = begun(tmp_path)
+    stand_on(counter, "season")
+    press(counter, *"18000")
+    assert len(spec(counter).answers.given) == 1
+    assert counter.top.entry is None
+    assert not counter.drafts
+    assert "One digit" in counter.message
+    press(counter, "enter", "2")
+    assert len(spec(counter).answers.given) == 2 or counter.top.entry is not None
+
+
+def test_the_hint_line_says_which_digits_answer_at_once(tmp_path: Path) -> None:
+    counter = begun(tmp_path)
+    stand_on(counter, "season")
+    assert "1-3 answer" in hint_line(counter) or "1-4 answer" in hint_line(counter)
+    assert "Enter" not in hint_line(counter)
+    stand_on(counter, "ceiling")
+    assert "0-9 type" in hint_line(counter)
+
+
+def test_what_was_said_about_a_line_goes_with_the_cursor(tmp_path: Path) -> None:
+    counter = begun(tmp_path)
+    stand_on(counter, "season")
+    press(counter, "9")
+    assert "needed here" in counter.message
+    press(counter, "down")
+    assert counter.message == ""
+    press(counter, "up", "1")
+    assert counter.hint == "u takes it back"
+    done = counter.message
+    press(counter, "down")
+    assert counter.message == done, "what was done stays"
+
+
+def test_a_number_takes_no_letters_and_the_hints_are_those_of_typing(tmp_path: Path) -> None:
+    counter = begun(tmp_path, "2")
+    stand_on(counter, "ceiling")
+    press(counter, *"2nwu4")
+    assert counter.top.entry is not None
+    assert counter.top.entry.text == "24"
+    assert hint_line(counter).split("  ") == [" Enter take", "Esc keep as not taken", ""]
+    assert counter.hint == ""
+    counter.paste("000 pounds")
+    press(counter, "enter")
+    assert spec(counter).answers.get("ceiling_gross_pence") == 2_400_000
+
+
+def test_a_half_typed_number_is_kept_and_gone_on_with(tmp_path: Path) -> None:
+    counter = begun(tmp_path)
+    stand_on(counter, "ceiling")
+    press(counter, *"18", "escape")
+    assert counter.drafts == {OnAnswer("ceiling_gross_pence"): "18"}
+    press(counter, *"000", "enter")
+    assert spec(counter).answers.get("ceiling_gross_pence") == 1_800_000
+
+
+def test_end_goes_to_the_last_of_the_actions(tmp_path: Path) -> None:
+    counter = begun(tmp_path, "2", "f9")
+    first = counter.top.at
+    press(counter, "end")
+    assert counter.top.at != first
+    assert counter.top.at == counter.top.items()[-1]
+    press(counter, "home")
+    assert counter.top.at == first
