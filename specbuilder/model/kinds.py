@@ -1,6 +1,6 @@
 """The closed sets of the domain. Text form (``.value``) is what stands in files; screens use ``wording``."""
 
-from enum import Enum, IntEnum, StrEnum
+from enum import IntEnum, StrEnum
 
 
 class Step(StrEnum):
@@ -158,8 +158,8 @@ class Compare(StrEnum):
     BELOW = "<"
 
 
-class Truth(Enum):
-    """Kleene's three truth values."""
+class Truth(IntEnum):
+    """Kleene's three truth values, in their order: *and* is the least, *or* the greatest."""
 
     NO = 0
     MAYBE = 1

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from .facts import Facts
 from .findings import Cause, Finding
@@ -35,16 +36,14 @@ class Price:
     """What is still open that changes it."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Effect:
+class Effect(NamedTuple):
     """What taking an option does to this spec, next to what stands in its group now."""
 
     gross_pence: int
     mass_kg: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OptionStatus:
+class OptionStatus(NamedTuple):
     """One row of the walk."""
 
     option: OptionId

@@ -25,7 +25,7 @@ from specbuilder.model.rules import (
 from .evidence import Evidence, gather
 from .graph import atoms_of
 from .standing import Standing
-from .truth import any_of, denied, value_of
+from .truth import any_of, denied
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,11 +135,11 @@ def _at(rule: Rule, standing: Standing, side: Place | None) -> tuple[Verdict, Ev
     then = any_of(rule.then, standing, side)
     match rule.kind:
         case RuleKind.EXCLUDES:
-            truth = denied(min(when, then, key=value_of))
+            truth = denied(min(when, then))
         case RuleKind.NEEDS_ANY | RuleKind.LIMIT | RuleKind.EXACTLY_ONE:
-            truth = max(denied(when), then, key=value_of)
+            truth = max(denied(when), then)
         case RuleKind.ADVICE:
-            truth = max(denied(when), then, key=value_of) if rule.then.terms else denied(when)
+            truth = max(denied(when), then) if rule.then.terms else denied(when)
         case _:
             assert_never(rule.kind)
     verdict = {Truth.YES: Verdict.HOLDS, Truth.NO: Verdict.BROKEN, Truth.MAYBE: Verdict.CANNOT_TELL}[truth]

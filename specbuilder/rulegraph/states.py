@@ -8,7 +8,7 @@ blocked when one of its own clauses is false for reasons in which that choice ha
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import GroupId, OptionId
@@ -23,8 +23,7 @@ from .rulebook import Row, Seat
 from .runs import Run, choice_cause
 
 
-@dataclass(frozen=True, slots=True)
-class Stand:
+class Stand(NamedTuple):
     """The state of one option."""
 
     state: OptionState

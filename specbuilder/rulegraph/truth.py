@@ -40,14 +40,12 @@ SLACK = 1e-9
 """Two floats nearer than this part of the bound are equal."""
 
 
-def value_of(truth: Truth) -> int:
-    """The value's place in the order NO, MAYBE, YES."""
-    return truth.value
+_DENIED = (Truth.YES, Truth.MAYBE, Truth.NO)
 
 
 def denied(truth: Truth) -> Truth:
     """Kleene's not."""
-    return Truth(2 - truth.value)
+    return _DENIED[truth]
 
 
 def any_of(expression: AnyOf, standing: Standing, side: Place | None) -> Truth:
@@ -123,7 +121,7 @@ def tag_name(atom: Given, side: Place | None) -> str:
 
 def least_of(truths: Iterable[Truth]) -> Truth:
     """Kleene's and over values."""
-    return min(truths, key=value_of, default=Truth.YES)
+    return min(truths, default=Truth.YES)
 
 
 def brief_truth(atom: BriefIs, facts: Facts) -> Truth:

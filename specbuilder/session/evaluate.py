@@ -102,8 +102,8 @@ def _options(
             cause=stand_.cause,
             brings=stand_.brings,
             asks=stand_.asks,
-            clashes=tuple(clashes.get(option.id, ())),
-            would_clear=_would_clear(standing, hearings, option, stand_, clashes),
+            clashes=tuple(clashes[option.id]) if option.id in clashes else (),
+            would_clear=_would_clear(standing, hearings, option, stand_, clashes) if clashes else (),
             usual=option.id in usual,
         )
         for option in catalogue.options.values()
@@ -118,8 +118,6 @@ def _would_clear(
     clashes: dict[OptionId, list[RuleId]],
 ) -> tuple[RuleId, ...]:
     """Clashes of what stands in the option's pick-one group that end when the option takes its place."""
-    if not clashes:
-        return ()
     situation, catalogue = standing.situation, standing.situation.catalogue
     if stand_.state is not OptionState.OPEN or catalogue.groups[option.group].pick is not Pick.ONE:
         return ()

@@ -10,7 +10,7 @@ from specbuilder.model.kinds import AnswerType, Owner, Truth
 from specbuilder.model.rules import AnyOf, BriefIs, Not
 from specbuilder.model.span import Span
 from specbuilder.model.spec import Choice, Spec
-from specbuilder.rulegraph.truth import brief_truth
+from specbuilder.rulegraph.truth import brief_truth, denied
 
 CHILD_AGE_LIMIT_YEARS = 12
 """Below this age a child is counted as under 135 cm until its height is known (ESTIMATE; UK child-restraint rule)."""
@@ -52,11 +52,11 @@ def open_lines(catalogue: Catalogue, spec: Spec) -> tuple[BriefLine, ...]:
 
 
 def _any(expression: AnyOf, facts: Facts) -> Truth:
-    return max((_all(term.atoms, facts) for term in expression.terms), key=lambda t: t.value, default=Truth.NO)
+    return max((_all(term.atoms, facts) for term in expression.terms), default=Truth.NO)
 
 
 def _all(atoms: tuple[object, ...], facts: Facts) -> Truth:
-    return min((_truth(atom, facts) for atom in atoms), key=lambda t: t.value, default=Truth.YES)
+    return min((_truth(atom, facts) for atom in atoms), default=Truth.YES)
 
 
 def _truth(atom: object, facts: Facts) -> Truth:
@@ -65,7 +65,7 @@ def _truth(atom: object, facts: Facts) -> Truth:
         case BriefIs():
             return brief_truth(atom, facts)
         case Not(inner):
-            return Truth(2 - _truth(inner, facts).value)
+            return denied(_truth(inner, facts))
         case _:
             return Truth.YES
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 from functools import lru_cache, partial
 from math import inf
 
@@ -54,7 +53,7 @@ def blocked_by_limits(
         key = (rule.id, asked, relevance.of(limit.ledger, extras=True))
         for option in memory.recall(key, partial(_out_of_reach, situation, calculation, limit, asked)):
             cause = Cause(kind=CauseKind.LEDGER, ledger=limit.ledger, rule=rule.id, option=option)
-            result[option] = replace(result[option], state=OptionState.BLOCKED, cause=cause)
+            result[option] = result[option]._replace(state=OptionState.BLOCKED, cause=cause)
     return result
 
 

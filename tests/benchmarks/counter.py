@@ -55,8 +55,10 @@ def keys(jobs: Path, presses: int = 200) -> None:
         open_job(terminal)
         for _ in range(4):
             terminal.key(RIGHT)
+        terminal.settle()
         arrows = [terminal.key(DOWN if i % 8 < 4 else UP) for i in range(presses)]
-        terminal.key(b"-")  # leaves the first answer of the step out: one edit to undo and to redo
+        for key in (b"/", *(bytes([letter]) for letter in b"tow bar"), ENTER, ENTER):
+            terminal.key(key)  # takes the tow bar: one edit to undo and to redo
         edits = [terminal.key(key) for _ in range(presses // 4) for key in (b"u", b"r")]
     _line("arrow key", arrows, floor)
     _line("undo, redo", edits, floor)

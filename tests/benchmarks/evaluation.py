@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 import time
 from pathlib import Path
 from statistics import median
-
-from specbuilder.storage.rules_files import read_rules, rules_folder
-from specbuilder.storage.spec_files import read_spec
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit, LeaveOut, Take
@@ -15,6 +13,8 @@ from specbuilder.model.spec import Spec
 from specbuilder.rulegraph.graph import atoms_of
 from specbuilder.session.apply import apply
 from specbuilder.session.evaluate import evaluate
+from specbuilder.storage.rules_files import read_rules, rules_folder
+from specbuilder.storage.spec_files import read_spec
 
 
 def examples(catalogue: Catalogue) -> dict[str, Spec]:
@@ -30,6 +30,9 @@ def run(rounds: int = 30) -> None:
     read_s = time.perf_counter() - began
     specs = list(examples(catalogue).values())
     evaluate(catalogue, specs[0])
+    gc.collect()
+    gc.freeze()  # as the app does once the catalogue is read
+    gc.set_threshold(20_000, 20, 50)
     times, edits, floors = list[float](), list[float](), list[float]()
     for _ in range(rounds):
         for spec in specs:
