@@ -13,6 +13,7 @@ from specbuilder.model.spec import Acceptance, Choice, Customer, OpenQuestion, O
 from .faults import Fault, FaultList, Source, hidden_character, quotable
 from .fields import Fields
 from .spec_answers import answers
+from .spec_counts import PlacedChoice, note_counts
 from .spec_format import CHECKSUM, COMPUTED_KEYS, COMPUTED_TABLES, FORMAT, checksum_of
 from .toml_lines import TomlLines
 from .toml_text import toml_table
@@ -120,7 +121,7 @@ def _spec(top: Fields, catalogue: Catalogue | None) -> Spec:
         customer=said,
         answers=answers(top, catalogue),
         van_data=_van_data(_table(top, "vehicle")),
-        choices=_choices(top),
+        choices=_choices(top, catalogue),
         accepted=tuple(_acceptance(_mixed(fields, "accepted")) for fields in top.tables("accepted")),
         questions=tuple(_question(fields) for fields in top.tables("open")),
         note=note,
@@ -161,12 +162,16 @@ def _van_data(fields: Fields) -> VanData:
     return data
 
 
-def _choices(top: Fields) -> tuple[Choice, ...]:
+def _choices(top: Fields, catalogue: Catalogue | None) -> tuple[Choice, ...]:
     """In the order they were taken; those that do not say come last, as they stand in the file."""
     found: list[tuple[bool, int, Choice]] = []
+    placed: list[PlacedChoice] = []
     for fields in top.tables("choice"):
         taken = _whole(_mixed(fields, "choice"), "taken")
-        found.append((taken is None, taken or 0, _choice(fields)))
+        placed.append(PlacedChoice(_choice(fields), fields.spot))
+        found.append((taken is None, taken or 0, placed[-1].choice))
+    if catalogue is not None:
+        note_counts(placed, catalogue)
     return tuple(choice for _, _, choice in sorted(found, key=lambda one: one[:2]))
 
 

@@ -119,6 +119,7 @@ FRIDGE = Option(
     mass_kg=19,
     position=at(300, -400, 300),
     build_step="B7",
+    max_count=2,
     circuits=(
         Circuit(
             id="fridge-drawer-c1",

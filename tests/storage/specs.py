@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Any, get_args
 
@@ -66,6 +67,20 @@ _CHOICES = st.builds(
 )
 
 
+def _fitting(choices: list[Choice]) -> tuple[Choice, ...]:
+    """As many of each as the catalogue lets stand, and none twice at one place."""
+    kept: list[Choice] = []
+    for choice in choices:
+        option = CATALOGUE.options.get(choice.option)
+        if option is not None:
+            room = option.max_count - sum(other.count for other in kept if other.option == choice.option)
+            if room < 1 or any((other.option, other.place) == (choice.option, choice.place) for other in kept):
+                continue
+            choice = replace(choice, count=min(choice.count, room))
+        kept.append(choice)
+    return tuple(kept)
+
+
 def _answers(given: Any) -> Answers:
     return Answers(MappingProxyType(given))
 
@@ -108,7 +123,7 @@ def specs(*, strange_answers: bool = False) -> st.SearchStrategy[Spec]:
             weighed_front_kg=st.none() | _FINITE,
             weighed_rear_kg=st.none() | _FINITE,
         ),
-        choices=st.lists(_CHOICES, max_size=5).map(tuple),
+        choices=st.lists(_CHOICES, max_size=5).map(_fitting),
         accepted=st.lists(st.builds(Acceptance, rule=LINE.map(RuleId), words=LINES, by=LINE, at=LINE), max_size=2).map(
             tuple
         ),

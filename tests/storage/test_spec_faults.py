@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
+from types import MappingProxyType
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specbuilder.model.ids import OptionId, RuleId
+from specbuilder.model.ids import GroupId, OptionId, RuleId
 from specbuilder.model.spec import Acceptance, Choice, Spec
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.spec_files import (
@@ -128,6 +130,47 @@ def test_an_answer_given_twice_is_a_fault() -> None:
 def test_text_in_several_lines_is_refused_where_one_line_is_needed() -> None:
     text = 'format = 1\n[customer]\nname = "a\\nb"\ncontact = "a\\nb"\n'
     assert faults(text) == ["0147-r1.toml:3: customer.name: the text holds a line break at place 2: take it out."]
+
+
+def choices(*tables: str) -> str:
+    return "format = 1\n" + "".join(f"[[choice]]\n{table}\n" for table in tables)
+
+
+def test_more_of_an_option_than_may_stand_is_a_fault() -> None:
+    assert faults(choices('option = "fenwain-short"\ncount = 1000000000', 'option = "fridge-drawer"\ncount = 3')) == [
+        "0147-r1.toml:4: choice[1].count: 1000000000, and fenwain-short may stand once: write 1.",
+        "0147-r1.toml:7: choice[2].count: 3, and fridge-drawer may stand twice: write 2 or less.",
+    ]
+    window = 'option = "window-fixed"\nplace = '
+    assert faults(choices(f'{window}"left"', f'{window}"right"\ncount = 2')) == [
+        "0147-r1.toml:5: choice[2]: with this it is 3, and window-fixed may stand twice in one van: take 1 out."
+    ]
+
+
+def test_one_option_twice_at_one_place_is_a_fault() -> None:
+    window = 'option = "window-fixed"\nplace = "left"'
+    assert faults(choices(window, window)) == [
+        "0147-r1.toml:7: choice[2].place: window-fixed stands on the left already: take one of the two out."
+    ]
+    assert faults(choices('option = "gas-bundle"', 'option = "gas-bundle"')) == [
+        "0147-r1.toml:4: choice[2]: gas-bundle stands at the same place already: take one of the two out."
+    ]
+
+
+def test_more_than_a_group_may_hold_is_a_fault_but_not_what_came_along() -> None:
+    windows = replace(CATALOGUE.groups[GroupId("windows")], max_choices=1)
+    catalogue = replace(CATALOGUE, groups=MappingProxyType({**CATALOGUE.groups, windows.id: windows}))
+    text = choices('option = "window-fixed"\ncount = 2')
+    with pytest.raises(SpecFaultsError) as caught:
+        read_spec(text, "a.toml", catalogue)
+    assert str(caught.value) == "a.toml:2: choice[1]: with this windows holds 2, and it may hold 1: take 1 out."
+    came = text + 'came_with = ["gas-bundle"]\n'
+    assert read_spec(came, "a.toml", catalogue).spec.choices[0].count == 2
+
+
+def test_what_left_the_catalogue_has_no_count_to_be_held_against() -> None:
+    text = choices('option = "old-stove"\ncount = 7', 'option = "old-stove"')
+    assert [choice.count for choice in read_spec(text, "a.toml", CATALOGUE).spec.choices] == [7, 1]
 
 
 def test_tables_of_the_wrong_kind() -> None:
