@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .counter import Counter
-from .items import Item, OnAnswer, OnDigit, OnField, OnFinding, OnGroup, OnOption, OnReading, OnStep
+from .items import Item, OnDigit, OnStep
 from .keys import Act
 from .screens.page import Page
 
@@ -29,15 +29,9 @@ def click(counter: Counter, hot: Item | Act | None, item: Item | None, *, side: 
 
 def click_beside(counter: Counter, item: Item | None) -> None:
     """A click on what stands beside the walk while no page is open there."""
-    walk = counter.walk
-    if walk is None or item is None:
-        return
-    if isinstance(item, OnReading | OnFinding):
-        counter.show(walk.page_of(item))
-    elif isinstance(item, OnGroup | OnAnswer | OnOption | OnField):
-        counter.close_all()
-        walk.reach(item)
-    counter.lay()
+    if item is not None:
+        counter.go_to(item)
+        counter.lay()
 
 
 def _click_line(counter: Counter, page: Page, item: Item) -> None:

@@ -11,13 +11,13 @@ from typing import TYPE_CHECKING
 
 from specbuilder.wording.last_line import own_mistake, reading_catalogue
 
-from .items import Item, OnJob
+from .items import Item, OnAnswer, OnField, OnFinding, OnGroup, OnJob, OnOption, OnReading
 from .keys import Act, act_of
 from .marks import Marks
 from .screens.help import ActionsPage, KeysPage
 from .screens.jobs import JobRow, JobsPage, NoticePage
 from .screens.page import Page
-from .strokes import begins_text, swallowed
+from .strokes import begins_text, swallowed, type_on
 
 if TYPE_CHECKING:
     from specbuilder.model.catalogue import Catalogue
@@ -125,7 +125,7 @@ class Counter:
             return
         at, said = page.at, self.message
         if page.entry is not None:
-            self._typing(page, key, character, act)
+            type_on(self, page, key, character, act)
         elif begins_text(page, act, character):
             page.start_typing(character or "")
         elif act is not None:
@@ -152,31 +152,13 @@ class Counter:
         if not self.hint and (self.opening is None or self.opening.desk.trouble is None):
             self.say("")
 
-    def _typing(self, page: Page, key: str, character: str | None, act: Act | None) -> None:
-        assert page.entry is not None
-        if act is Act.ENTER:
-            page.enter() if page.searches else page.take_typed()
-        elif act is Act.BACK:
-            self.back() if page.searches else page.stop_typing()
-        elif act is not None:
-            if not page.searches:
-                page.stop_typing()
-            self.do(act)
-        elif page.searches and key in ("home", "end"):
-            page.move(MOVES[Act.FIRST if key == "home" else Act.LAST])
-        elif (edited := page.entry.edited(key)) is not None:
-            page.entry = edited
-            page.searched()
-        elif character is not None and len(character) == 1 and character.isprintable():
-            page.type_text(character)
-
     def do(self, act: Act) -> None:
         """What an act means on the page that has the keys."""
         page = self.top
         if act in MOVES:
             page.move(MOVES[act])
         elif act in (Act.PAGE_UP, Act.PAGE_DOWN):
-            page.move(self.rows_high if act is Act.PAGE_DOWN else -self.rows_high)
+            page.move_rows(self.rows_high if act is Act.PAGE_DOWN else -self.rows_high)
         elif act is Act.ENTER and page is self.jobs:
             self.open_job()
         elif act is Act.ENTER:
@@ -252,6 +234,16 @@ class Counter:
         if self.walk is not None:
             self.walk.go(step, item)
             self.lay()
+
+    def go_to(self, item: Item) -> None:
+        """Stand on an item wherever it is, or open its page."""
+        if self.walk is None:
+            return
+        if isinstance(item, OnReading | OnFinding):
+            self.show(self.walk.page_of(item))
+        elif isinstance(item, OnGroup | OnAnswer | OnOption | OnField):
+            self.close_all()
+            self.walk.reach(item)
 
     def why(self, option: OptionId) -> None:
         """Show why an option is as it is."""

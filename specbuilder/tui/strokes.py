@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from specbuilder.wording.hints import answered_already
 
 from .keys import Act
 from .screens.page import Page
+
+if TYPE_CHECKING:
+    from .counter import Counter
 
 DIGITS = frozenset("0123456789")
 
@@ -29,3 +34,23 @@ def swallowed(page: Page, act: Act | None, character: str | None) -> bool:
     page.settled = True
     page.host.say(answered_already())
     return True
+
+
+def type_on(counter: Counter, page: Page, key: str, character: str | None, act: Act | None) -> None:
+    """One key while something is typed."""
+    assert page.entry is not None
+    if act is Act.ENTER:
+        page.enter() if page.searches else page.take_typed()
+    elif act is Act.BACK:
+        counter.back() if page.searches else page.stop_typing()
+    elif act is not None:
+        if not page.searches:
+            page.stop_typing()
+        counter.do(act)
+    elif page.searches and key in ("home", "end"):
+        counter.do(Act.FIRST if key == "home" else Act.LAST)
+    elif (edited := page.entry.edited(key)) is not None:
+        page.entry = edited
+        page.searched()
+    elif character is not None and len(character) == 1 and character.isprintable():
+        page.type_text(character)

@@ -35,10 +35,18 @@ def reasons(catalogue: Catalogue, report: Report, cause: Cause) -> tuple[str, ..
 
     The sentence that ``reason_head`` gives is not repeated.
     """
+    return tuple(line for line, _ in reasons_about(catalogue, report, cause))
+
+
+def reasons_about(catalogue: Catalogue, report: Report, cause: Cause) -> tuple[tuple[str, Cause], ...]:
+    """The same lines, each with the node of the chain it tells."""
     head = reason_head(catalogue, report, cause)
-    lines = (line for node in _from_below(cause) for line in _lines(catalogue, report, node))
-    told = dict.fromkeys(line for line in lines if line != f'"{head}"')
-    return tuple(f"{number}. {line}" for number, line in enumerate(told, 1))
+    told: dict[str, Cause] = {}
+    for node in _from_below(cause):
+        for line in _lines(catalogue, report, node):
+            if line != f'"{head}"':
+                told.setdefault(line, node)
+    return tuple((f"{number}. {line}", node) for number, (line, node) in enumerate(told.items(), 1))
 
 
 def reason_head(catalogue: Catalogue, report: Report, cause: Cause) -> str:

@@ -61,6 +61,10 @@ class Host(Protocol):
         """Close every page over the walk and put its cursor there."""
         ...
 
+    def go_to(self, item: Item) -> None:
+        """Stand on an item wherever it is: its row of the walk, or its page."""
+        ...
+
     def do(self, act: Act) -> None:
         """What this act means where the cursor is."""
         ...
@@ -166,6 +170,15 @@ class Page(ABC):
             return
         here = items.index(self.at) if self.at in items else 0
         self.at = items[min(max(here + by, 0), len(items) - 1)]
+
+    def move_rows(self, by: int) -> None:
+        """Move the cursor by so many lines of the page, and by one it may stand on at least."""
+        here = self.cursor()
+        if here is None:
+            return
+        ahead = [i for i, row in enumerate(self.shown) if row.item is not None and (i > here) == (by > 0) and i != here]
+        reached = [i for i in ahead if abs(i - here) <= abs(by)]
+        self.move((max(len(reached), 1) if ahead else 0) * (1 if by > 0 else -1))
 
     # -- typing ----------------------------------------------------------------------------------------------------
 

@@ -135,7 +135,7 @@ class Board(Widget):
             self.refresh()
 
     def _top_for(self, cursor: int | None) -> int:
-        """First line shown: the cursor's line and what heads it stay in view."""
+        """First line shown: the cursor's line and what heads it stay in view; with the last one what follows it."""
         rows = max(self.size.height, 1)
         top = min(self._top, max(len(self._lines) - rows, 0))
         if cursor is None or not self._scrolls:
@@ -145,7 +145,10 @@ class Board(Widget):
             first -= 1
         if first < top:
             return first
-        return max(top, cursor - rows + 1)
+        last = cursor
+        if all(line.item is None for line in self._lines[cursor + 1 :]):
+            last = min(len(self._lines) - 1, first + rows - 1)
+        return max(top, last - rows + 1)
 
     def _seen(self, index: int) -> bool:
         return self._top <= index < self._top + self.size.height
