@@ -86,6 +86,7 @@ class CounterApp(App[None]):
         if opening is None:
             return
         opening.remember()
+        opening.desk.try_again()
         if opening.desk.unsynced and not self._syncs:
             self._syncs = True
             self.bring_to_disk()

@@ -171,6 +171,16 @@ class Desk:
         self.job, self.trouble = job, None
         self._swap(replay(Session(catalogue=self.catalogue, spec=job.start), edits))
 
+    def try_again(self) -> None:
+        """Write what the disk did not take, if it takes it now."""
+        if self.trouble is None or self.job is None:
+            return
+        try:
+            self.job.retry()
+            self.trouble = None
+        except DiskError as error:
+            self.trouble = Trouble(reason=error.reason.value)
+
     def _write(self, entry: Entry | CursorPlace) -> None:
         self.changed_at = f"{self.clock():%H:%M}"
         if self.job is None:

@@ -279,3 +279,22 @@ async def test_a_mistake_of_the_program_costs_one_key(demo: Path, monkeypatch: p
         assert stage.spec() == before
         await stage.press("escape")
         assert "The Saturday family" in stage.screen()
+
+
+async def test_a_disk_that_takes_nothing_is_said_and_nothing_is_lost(tmp_path: Path) -> None:
+    folder = tmp_path / "jobs"
+    folder.write_text("in the way")
+    counter = counter_on(folder)
+    press(counter, "n", "2", "enter", "1")
+    assert "Could not write to the disk" in counter.message
+    assert spec(counter).answers.given == {"adults": 2, "children": 1}
+    press(counter, "escape")
+    assert counter.walk is not None, "what is nowhere written is not left"
+    folder.unlink()
+    press(counter, "escape")
+    assert counter.walk is None
+    again = counter_on(folder)
+    press(again, "enter")
+    assert spec(again).answers.given == {"adults": 2, "children": 1}
+    press(again, "u", "u")
+    assert not spec(again).answers.given
