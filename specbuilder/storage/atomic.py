@@ -7,7 +7,7 @@ import os
 import stat
 from pathlib import Path
 
-from .disk import disk
+from .disk import disk, refuse_special
 
 BINARY: int = getattr(os, "O_BINARY", 0)
 """Keeps the system from changing line ends, where it otherwise would."""
@@ -21,8 +21,9 @@ def write_whole(path: Path, content: str | bytes, *, changed_s: float | None = N
     ``changed_s`` becomes the file's time of change, in seconds since 1970; None leaves it to the system.
 
     Raises:
-        DiskError: the old content is still there.
+        DiskError: the old content is still there. What is no regular file is never replaced.
     """
+    refuse_special(path, writing=True)
     target = Path(os.path.realpath(path))
     part = target.with_name(f".{target.name}.{os.getpid()}{PART}")
     with disk(path, writing=True):

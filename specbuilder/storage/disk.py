@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import errno
+import stat
 from collections.abc import Iterator
 from contextlib import contextmanager
 from enum import StrEnum
 from pathlib import Path
 from types import MappingProxyType
+from typing import BinaryIO
 
 from .faults import quotable
 
@@ -20,6 +22,9 @@ class DiskReason(StrEnum):
     NOT_ALLOWED = "not allowed"
     GONE = "gone"
     IN_THE_WAY = "something in the way"
+    FOLDER = "it is a folder"
+    NO_FILE = "it is no regular file"
+    NO_FOLDER = "it is no folder"
     NAME = "name not possible"
     TAKEN = "taken by another counter"
     FAILED = "failed"
@@ -35,7 +40,7 @@ _REASONS = MappingProxyType(
         errno.EPERM: DiskReason.NOT_ALLOWED,
         errno.ENOENT: DiskReason.GONE,
         errno.ESTALE: DiskReason.GONE,
-        errno.EISDIR: DiskReason.IN_THE_WAY,
+        errno.EISDIR: DiskReason.FOLDER,
         errno.ENOTDIR: DiskReason.IN_THE_WAY,
         errno.EEXIST: DiskReason.IN_THE_WAY,
         errno.ENAMETOOLONG: DiskReason.NAME,
@@ -50,6 +55,9 @@ _BECAUSE = MappingProxyType(
         DiskReason.NOT_ALLOWED: "this user may not: change the rights of file and folder, or use another folder.",
         DiskReason.GONE: "it is not there: check the path, and that its drive is connected.",
         DiskReason.IN_THE_WAY: "something else of that name is in the way: move it or use another name.",
+        DiskReason.FOLDER: "it is a folder: name a file.",
+        DiskReason.NO_FILE: "it is no regular file: use another name.",
+        DiskReason.NO_FOLDER: "it is no folder: use --jobs with a folder.",
         DiskReason.NAME: "the system takes no such name: use a shorter, plainer one.",
         DiskReason.TAKEN: "another counter has taken this job over: open it again.",
         DiskReason.FAILED: "the disk reports a fault: check the drive and try again.",
@@ -80,3 +88,31 @@ def disk(path: Path, *, writing: bool) -> Iterator[None]:
     except OSError as error:
         reason = _REASONS.get(error.errno or 0, DiskReason.FAILED)
         raise DiskError(reason, path, writing=writing) from error
+
+
+@contextmanager
+def reading(path: Path) -> Iterator[BinaryIO]:
+    """The file, open for reading. A pipe or a device is never opened: it could wait for ever, or never end.
+
+    Raises:
+        DiskError: it is no regular file, is not there, or could not be read.
+    """
+    refuse_special(path, writing=False)
+    with disk(path, writing=False), path.open("rb") as file:
+        yield file
+
+
+def refuse_special(path: Path, *, writing: bool) -> None:
+    """Lets pass what is a regular file, or is not there yet.
+
+    Raises:
+        DiskError: it is a folder, a pipe, a device or the like; or nobody can tell.
+    """
+    with disk(path, writing=writing):
+        try:
+            mode = path.stat().st_mode
+        except FileNotFoundError:
+            return
+    if not stat.S_ISREG(mode):
+        reason = DiskReason.FOLDER if stat.S_ISDIR(mode) else DiskReason.NO_FILE
+        raise DiskError(reason, path, writing=writing)

@@ -10,7 +10,7 @@ from pathlib import Path
 from specbuilder.model.kinds import JobState
 from specbuilder.model.spec import Spec
 
-from .disk import DiskError
+from .disk import DiskError, reading
 from .faults import Fault, hidden_character
 from .job_files import JobFiles
 from .journal import read_journal
@@ -131,8 +131,9 @@ def _is_unsaved(journal: bytes) -> bool:
 
 def _journal(files: JobFiles) -> bytes:
     try:
-        return files.journal.read_bytes()
-    except OSError:
+        with reading(files.journal) as file:
+            return file.read()
+    except DiskError:
         return b""
 
 

@@ -10,7 +10,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.history import Entry
 from specbuilder.model.spec import Spec
 
-from .disk import DiskError, DiskReason, disk
+from .disk import DiskError, DiskReason, reading
 from .faults import Fault, quotable
 from .job_files import JobFiles
 from .journal import JOURNAL_FORMAT, JournalRecord, Saved, read_journal
@@ -274,8 +274,10 @@ def _text(files: JobFiles) -> str | None:
 
 def _bytes(files: JobFiles) -> bytes:
     """The journal; empty when there is none."""
-    with disk(files.journal, writing=False):
-        try:
-            return files.journal.read_bytes()
-        except FileNotFoundError:
+    try:
+        with reading(files.journal) as file:
+            return file.read()
+    except DiskError as error:
+        if error.reason is DiskReason.GONE:
             return b""
+        raise

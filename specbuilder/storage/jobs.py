@@ -79,6 +79,8 @@ class JobsFolder:
         Raises:
             DiskError: nothing could be written; there is no new job.
         """
+        if self.path.is_file():
+            raise DiskError(DiskReason.NO_FOLDER, self.path, writing=True)
         with disk(self.path, writing=True):
             self.path.mkdir(parents=True, exist_ok=True)
         first = int(self.next_number())
@@ -154,6 +156,8 @@ class JobsFolder:
             raise
 
     def _all(self) -> tuple[JobFiles, ...]:
+        if self.path.is_file():
+            raise DiskError(DiskReason.NO_FOLDER, self.path, writing=False)
         with disk(self.path, writing=False):
             try:
                 names = os.listdir(self.path)

@@ -7,7 +7,7 @@ from pathlib import Path
 from threading import Lock
 
 from .atomic import BINARY, sync_folder, write_whole
-from .disk import disk
+from .disk import disk, refuse_special
 
 
 class JournalFile:
@@ -22,6 +22,7 @@ class JournalFile:
         self._path = path
         self._content = bytearray(content)
         self._guard = Lock()
+        refuse_special(path, writing=True)
         with disk(path, writing=True):
             self._file = _open(path)
             os.ftruncate(self._file, len(content))

@@ -17,7 +17,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 
 from .atomic import BINARY, write_all
-from .disk import DiskError, DiskReason, disk
+from .disk import DiskError, DiskReason, disk, reading
 from .faults import quotable
 
 LEFT_AFTER = timedelta(days=1)
@@ -124,12 +124,13 @@ def read_lock(path: Path, now: datetime) -> LockHolder | None:
     Raises:
         DiskError: the lock could not be read.
     """
-    with disk(path, writing=False):
-        try:
-            with path.open("rb") as file:
-                text, made_s = file.read(_LONGEST), os.fstat(file.fileno()).st_mtime
-        except FileNotFoundError:
+    try:
+        with reading(path) as file:
+            text, made_s = file.read(_LONGEST), os.fstat(file.fileno()).st_mtime
+    except DiskError as error:
+        if error.reason is DiskReason.GONE:
             return None
+        raise
     made = datetime.fromtimestamp(made_s, now.tzinfo)
     return _parsed(text) or _nobody(made)
 

@@ -15,7 +15,7 @@ from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 
 from .atomic import write_whole
-from .disk import DiskError, DiskReason, disk
+from .disk import DiskError, DiskReason, disk, reading
 from .job_files import JobFiles
 from .job_recovery import Found, Notice, NoticeKind, digest_of
 from .journal import CursorPlace, entry_line, saved_line, start_line
@@ -159,7 +159,7 @@ class OpenJob:
 def _journal(files: JobFiles, found: Found) -> JournalFile:
     """The journal to append to: the one that is there, or a new one while the old is kept aside."""
     if found.goes_on and files.journal.exists():
-        with disk(files.journal, writing=False), files.journal.open("rb") as file:
+        with reading(files.journal) as file:
             journal = JournalFile(files.journal, file.read(found.journal.good_bytes))
     else:
         content = start_line(found.start) + (saved_line(found.digest) if found.digest else b"")
@@ -175,8 +175,13 @@ def _journal(files: JobFiles, found: Found) -> JournalFile:
 
 def _copy_aside(path: Path, aside: Path) -> None:
     """A copy, so that there is a journal at every moment."""
-    with disk(path, writing=False):
-        content = path.read_bytes() if path.exists() else b""
+    try:
+        with reading(path) as file:
+            content = file.read()
+    except DiskError as error:
+        if error.reason is DiskReason.GONE:
+            return
+        raise
     if content:
         write_whole(aside, content)
 
@@ -184,8 +189,9 @@ def _copy_aside(path: Path, aside: Path) -> None:
 def _stands(path: Path, text: str) -> bool:
     """True when the file holds this text already: leaving a job unchanged leaves its file unchanged."""
     try:
-        return path.read_bytes() == text.encode()
-    except OSError:
+        with reading(path) as file:
+            return file.read() == text.encode()
+    except DiskError:
         return False
 
 

@@ -100,11 +100,23 @@ def _files(folder: Traversable, faults: FaultList, above: str = "", depth: int =
             continue
         if item.name.endswith(".toml"):
             try:
-                yield _File(path, item.read_bytes())
+                if item.is_file():
+                    yield _File(path, item.read_bytes())
+                else:
+                    faults.add(path, _no_file(item))
             except OSError as reason:
                 faults.add(path, f"the file cannot be read ({_told(reason)}): look at its rights.")
         elif depth < _DEEPEST and item.is_dir():
             yield from _files(item, faults, f"{path}/", depth + 1)
+
+
+def _no_file(item: Traversable) -> str:
+    """What stands under the name of a rule file. A pipe or a device is never read: it could wait for ever."""
+    if item.is_dir():
+        return "this is a folder and its name is one of a rule file: rename it, or take it out."
+    if isinstance(item, Path) and item.is_symlink() and not item.exists():
+        return "this link leads to no file: mend it, or take it out."
+    return "this is no regular file: take it out."
 
 
 def _told(reason: OSError) -> str:

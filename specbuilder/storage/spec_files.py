@@ -54,7 +54,7 @@ from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 
 from .atomic import write_whole
-from .disk import disk
+from .disk import reading
 from .faults import Fault
 from .spec_read import ReadSpec, SpecFaultsError, SpecWarning, WarningKind, read_spec
 from .spec_write import spec_text
@@ -80,7 +80,7 @@ def read_text(path: Path) -> str:
         SpecFaultsError: it is no text.
         DiskError: it cannot be read.
     """
-    with disk(path, writing=False), path.open("rb") as file:
+    with reading(path) as file:
         data = file.read(LARGEST_BYTES + 1)
         size = os.fstat(file.fileno()).st_size
     if len(data) > LARGEST_BYTES:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import stat
 import subprocess
 import sys
 from pathlib import Path
@@ -31,6 +32,34 @@ def test_a_link_stays_a_link(tmp_path: Path) -> None:
     write_whole(tmp_path / "link", "new")
     assert (tmp_path / "link").is_symlink()
     assert (tmp_path / "real").read_text(encoding="utf-8") == "new"
+
+
+def test_what_is_no_regular_file_is_never_replaced(tmp_path: Path) -> None:
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    (tmp_path / "link").symlink_to("pipe")
+    for path in (pipe, tmp_path / "link", Path(os.devnull)):
+        with pytest.raises(DiskError) as caught:
+            write_whole(path, "new")
+        assert str(caught.value) == f"{path} could not be written, it is no regular file: use another name."
+    assert pipe.is_fifo()
+    with pytest.raises(DiskError) as caught:
+        write_whole(tmp_path, "new")
+    assert str(caught.value) == f"{tmp_path} could not be written, it is a folder: name a file."
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["link", "pipe"]
+
+
+@pytest.mark.skipif(sys.platform == "win32" or os.geteuid() != 0, reason="only the superuser makes device nodes")
+def test_a_device_node_stays_a_device_node(tmp_path: Path) -> None:
+    node = tmp_path / "node"
+    try:
+        os.mknod(node, stat.S_IFCHR | 0o666, os.makedev(1, 7))
+    except OSError:
+        pytest.skip("no device nodes here")
+    with pytest.raises(DiskError) as caught:
+        write_whole(node, "new")
+    assert str(caught.value) == f"{node} could not be written, it is no regular file: use another name."
+    assert node.is_char_device()
 
 
 REASONS = [

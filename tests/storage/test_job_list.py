@@ -62,10 +62,7 @@ def test_unreadable_jobs_stand_in_the_list_with_their_faults(tmp_path: Path) -> 
             "0003",
             "",
             None,
-            [
-                f"0003-r1.toml: {jobs.path}/0003-r1.toml could not be read, something else of that name is in the way: "
-                "move it or use another name."
-            ],
+            [f"0003-r1.toml: {jobs.path}/0003-r1.toml could not be read, it is a folder: name a file."],
         ),
         (
             "0004",

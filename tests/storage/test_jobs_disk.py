@@ -118,9 +118,28 @@ def test_a_folder_that_is_a_file(tmp_path: Path) -> None:
     jobs = folder(tmp_path)
     with pytest.raises(DiskError) as caught:
         jobs.list()
-    assert str(caught.value) == (
-        f"{jobs.path} could not be read, something else of that name is in the way: move it or use another name."
-    )
+    assert str(caught.value) == (f"{jobs.path} could not be read, it is no folder: use --jobs with a folder.")
     with pytest.raises(DiskError) as caught:
         jobs.create("counter 1")
-    assert caught.value.reason is DiskReason.IN_THE_WAY
+    assert str(caught.value) == f"{jobs.path} could not be written, it is no folder: use --jobs with a folder."
+
+
+def test_a_pipe_in_the_place_of_a_jobs_file_is_never_waited_for(tmp_path: Path) -> None:
+    jobs = left(tmp_path)
+    for name in ("0001.lock", "0002-r1.toml", "0003-r1.journal"):
+        os.mkfifo(jobs.path / name)
+    assert [[str(fault) for fault in line.faults] for line in jobs.list()] == [
+        [],
+        [
+            f"0002-r1.toml: {jobs.path}/0002-r1.toml could not be read, it is no regular file: use another name.",
+        ],
+        ["0003-r1.journal:1: the first line cannot be read and there is no file."],
+    ]
+    job = jobs.open("0001", "counter 1", CATALOGUE)
+    assert sentences(job) == [
+        f"Read only: {jobs.path}/0001.lock could not be read, it is no regular file: use another name."
+    ]
+    for number, name in (("0002", "0002-r1.toml"), ("0003", "0003-r1.journal")):
+        with pytest.raises(DiskError) as caught:
+            jobs.open(number, "counter 1", CATALOGUE)
+        assert str(caught.value) == (f"{jobs.path}/{name} could not be read, it is no regular file: use another name.")

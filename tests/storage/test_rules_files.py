@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from pathlib import Path
 
@@ -117,7 +118,18 @@ def test_a_file_in_place_of_the_folder(tmp_path: Path) -> None:
 
 def test_a_file_that_cannot_be_opened(folder: Path) -> None:
     (folder / "odd.toml").mkdir()
-    assert faults_of(folder) == "odd.toml: the file cannot be read (Is a directory): look at its rights."
+    assert faults_of(folder) == (
+        "odd.toml: this is a folder and its name is one of a rule file: rename it, or take it out."
+    )
+
+
+def test_what_is_no_file_is_told_and_never_waited_for(folder: Path) -> None:
+    os.mkfifo(folder / "pipe.toml")
+    (folder / "link.toml").symlink_to("nowhere")
+    assert faults_of(folder) == (
+        "link.toml: this link leads to no file: mend it, or take it out.\n"
+        "pipe.toml: this is no regular file: take it out."
+    )
 
 
 def test_no_base_van(folder: Path) -> None:

@@ -311,9 +311,7 @@ def test_files_that_are_not_there(tmp_path: Path) -> None:
     )
     with pytest.raises(DiskError) as caught:
         read_spec_file(tmp_path, None)
-    assert str(caught.value) == (
-        f"{tmp_path} could not be read, something else of that name is in the way: move it or use another name."
-    )
+    assert str(caught.value) == (f"{tmp_path} could not be read, it is a folder: name a file.")
 
 
 def test_a_written_file_comes_back(tmp_path: Path) -> None:
