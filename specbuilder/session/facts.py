@@ -16,6 +16,10 @@ CHILD_AGE_LIMIT_YEARS = 12
 """Below this age a child is counted as under 135 cm until its height is known (ESTIMATE; UK child-restraint rule)."""
 
 
+DERIVED: frozenset[BriefKey] = frozenset(map(BriefKey, ("van_data", "unknowns", "own_parts")))
+"""Lines of the job's state that other parts of the spec already answer; a line command may still answer them outright."""
+
+
 def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
     """What holds for this spec. Lines are settled in catalogue order, so a line may open on an earlier one."""
     values: dict[BriefKey, Answer] = {}

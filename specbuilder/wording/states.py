@@ -163,5 +163,5 @@ _TITLES: dict[Step, str] = {
     Step.HEATING: "Heating: what keeps you warm, and what does it burn?",
     Step.POWER: "Power: what must run, where, and what fills it again?",
     Step.FINISH: "Finish: walls, windows, cloth, and what goes on the outside?",
-    Step.CHECK: "Check: may it be quoted, ordered, built?",
+    Step.CHECK: "Check: what is broken, what is open, what was said?",
 }

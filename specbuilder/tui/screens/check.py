@@ -8,6 +8,7 @@ from typing import ClassVar
 from specbuilder.model.edits import AnswerLine, CloseQuestion, Withdraw
 from specbuilder.model.findings import Finding
 from specbuilder.model.kinds import Level, Step, Verdict
+from specbuilder.session.facts import DERIVED
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnAnswer, OnFinding, OnQuestion, OnText, OnWord
 from specbuilder.tui.keys import Act, Where
@@ -87,7 +88,7 @@ class CheckPage(Page):
         catalogue, report = self.host.catalogue, self.host.report
         rows = [EMPTY, line(" ", Bit(form_title("job-state"), Ink.HEAD))]
         for known in catalogue.brief.values():
-            if known.question is None:
+            if known.question is None and known.key not in DERIVED:
                 words = line_words(catalogue, report, known.key)
                 name = left(key_name(catalogue, known.key), min(NAME_CELLS, cells // 2))
                 rows.append(line(f"   {name} ", cut(words, cells - len(name) - 5), item=OnAnswer(known.key)))
