@@ -17,7 +17,7 @@ CHILD_AGE_LIMIT_YEARS = 12
 
 
 DERIVED: frozenset[BriefKey] = frozenset(map(BriefKey, ("van_data", "unknowns", "own_parts")))
-"""Lines of the job's state that other parts of the spec already answer; a line command may still answer them outright."""
+"""Lines of the job's state that the rest of the spec answers; a line command may still answer them outright."""
 
 
 def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
