@@ -43,6 +43,8 @@ class Answer:
 
     lines: tuple[str, ...]
     code: Exit = Exit.FINE
+    stands: str = ""
+    """What was written and stands, should the answer itself be lost; empty for commands that only read."""
 
 
 def check(catalogue: Catalogue, report: Report, *, json: bool) -> Answer:

@@ -20,7 +20,7 @@ from specbuilder.wording.plain import ended
 
 from .answers import Answer
 from .changes import drop_edit, set_edit
-from .opening import COUNTER, ChangingJob, job_of, keep, opened, write_spec
+from .opening import COUNTER, ChangingJob, job_of, keep_new, opened, write_spec
 from .output import Exit, StopError
 from .things import Unclear
 
@@ -75,13 +75,14 @@ def made_new(catalogue: Catalogue, jobs: JobsFolder, things: Iterable[str], mean
 
     Raises:
         StopError: a thing is unclear or refused; there is no new job.
-        DiskError: nothing could be written; there is no new job.
+        DiskError: no job could be made.
     """
     session, edits, lines = _all_done(Session(catalogue=catalogue, spec=Spec()), things, meaning)
     job = jobs.create(COUNTER)
     session, edits, _ = _all_done(Session(catalogue=catalogue, spec=job.start), things, meaning)
-    keep(job, catalogue, session.spec, edits)
-    return Answer((job.number, *_told(catalogue, session, lines).lines))
+    keep_new(job, catalogue, session.spec, edits)
+    told = _told(catalogue, session, lines)
+    return Answer((job.number, *told.lines), stands=f"Job {job.number} was made all the same.")
 
 
 def _all_done(
@@ -113,4 +114,5 @@ def _all_done(
 
 def _told(catalogue: Catalogue, session: Session, lines: tuple[str, ...]) -> Answer:
     """What was done and where the spec stands now."""
-    return Answer((*lines, glance(catalogue, evaluate(catalogue, session.spec), _WIDE)))
+    now = glance(catalogue, evaluate(catalogue, session.spec), _WIDE)
+    return Answer((*lines, now), stands="What was asked for stands in the spec all the same.")

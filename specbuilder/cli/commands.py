@@ -29,7 +29,7 @@ from . import answers, output
 from .answers import Answer
 from .change import changed, dropping, made_new, setting
 from .opening import opened, write_spec
-from .output import Exit, StopError
+from .output import AnswerLostError, Exit, StopError
 
 
 def run(arguments: Namespace) -> Exit:
@@ -37,6 +37,7 @@ def run(arguments: Namespace) -> Exit:
 
     Raises:
         StopError: if a file, the rules or the command line cannot be used.
+        AnswerLostError: if standard output did not take the answer.
     """
     try:
         answer = _COMMANDS[arguments.command](arguments)
@@ -47,7 +48,10 @@ def run(arguments: Namespace) -> Exit:
         raise StopError(Exit.UNUSABLE, "This file cannot be used. Nothing was changed.", *lines) from faults
     except DiskError as trouble:
         raise StopError(Exit.UNUSABLE, str(trouble)) from trouble
-    output.answer(answer.lines)
+    try:
+        output.answer(answer.lines)
+    except AnswerLostError as lost:
+        raise AnswerLostError(f"{lost} {answer.stands}".rstrip()) from lost
     return answer.code
 
 
@@ -100,7 +104,7 @@ def _export(arguments: Namespace) -> Answer:
         reason = error.strerror or type(error).__name__
         raise StopError(Exit.UNUSABLE, f"The folder {folder} cannot be made ({reason}): name another one.") from error
     write_spec(path, catalogue, was.spec)
-    return Answer((str(path),))
+    return Answer((str(path),), stands=f"{path} was written all the same.")
 
 
 def _jobs(arguments: Namespace) -> Answer:

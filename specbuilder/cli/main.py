@@ -7,10 +7,10 @@ import sys
 from argparse import SUPPRESS, ArgumentParser, Namespace
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING, NoReturn, TextIO
 
 from . import output
-from .output import Exit, StopError
+from .output import AnswerLostError, Exit, StopError
 
 if TYPE_CHECKING:
     from _typeshed import SupportsWrite
@@ -34,8 +34,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     except StopError as stop:
         return _ended(stop.code, stop.lines)
     except BrokenPipeError:
-        output.silence()
         return Exit.NOBODY_READS
+    except AnswerLostError as lost:
+        return _ended(Exit.ANSWER_LOST, (str(lost),))
     except KeyboardInterrupt:
         return _ended(Exit.STOPPED, ("Stopped.",))
     except Exception as mistake:
@@ -82,9 +83,14 @@ def _app(arguments: Namespace) -> Exit:
 
 def _no_screen() -> str:
     """Why no screen can be drawn; empty when one can."""
-    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+    if not all(_is_terminal(stream) for stream in (sys.stdin, sys.stdout, sys.stderr)):
         return "This is not a terminal"
     return "This terminal cannot move its cursor (TERM=dumb)" if os.environ.get("TERM") == "dumb" else ""
+
+
+def _is_terminal(stream: TextIO | None) -> bool:
+    """False as well for a stream that was closed. The screens are drawn on stderr, so that one counts too."""
+    return stream is not None and not stream.closed and stream.isatty()
 
 
 def _path(text: str | None) -> Path | None:
@@ -92,11 +98,8 @@ def _path(text: str | None) -> Path | None:
 
 
 def _ended(code: Exit, lines: Sequence[str]) -> Exit:
-    """Says why the program ends; a closed stderr must not end it otherwise."""
-    try:
-        output.message(lines)
-    except BrokenPipeError:
-        output.silence()
+    """Says why the program ends."""
+    output.message(lines)
     return code
 
 
@@ -120,6 +123,9 @@ def _parser() -> ArgumentParser:
     top = _Parser(
         prog="specbuilder",
         description="Counter program for a campervan workshop. Without a command it opens the counter screens.",
+        epilog="Exit code: 0 done, 1 what was asked could not be done, 2 a file, the rules or the command line cannot "
+        "be used, 70 a mistake of the program, 74 the answer could not be written, 130 stopped by the keyboard, "
+        "141 whoever read the answer went away. What check means by 0, 1 and 3 stands in its own help.",
     )
     _folders(top, main=True)
     top.add_argument("--counter", metavar="NAME", default="", help="what other counters call this one")

@@ -11,7 +11,7 @@ from specbuilder.model.edits import Edit
 from specbuilder.model.spec import Spec
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, replay
-from specbuilder.storage.disk import DiskError
+from specbuilder.storage.disk import DiskError, DiskReason
 from specbuilder.storage.job_files import JobFiles, is_job_number, job_files
 from specbuilder.storage.job_recovery import JobUnreadableError, find
 from specbuilder.storage.jobs import JobsFolder
@@ -100,29 +100,51 @@ class ChangingJob:
         """Writes what was done, first into the journal and then into the file, and lets go of the job.
 
         Raises:
-            DiskError: not everything could be written; the message says what.
+            StopError: not everything could be written; it says what stands now.
+            DiskError: another counter has taken the job over.
         """
-        keep(self._open, self._catalogue, session.spec, edits)
+        try:
+            _keep(self._open, self._catalogue, session.spec, edits)
+        except DiskError as error:
+            back = self._open.take_back()
+            self._open.abandon()
+            if error.reason is DiskReason.TAKEN:
+                raise
+            stands = "Nothing was changed." if back else _waits(self._open.number)
+            raise StopError(Exit.UNUSABLE, str(error), stands) from error
 
     def leave(self) -> None:
         """Lets go of the job unchanged."""
         self._open.abandon()
 
 
-def keep(job: OpenJob, catalogue: Catalogue, spec: Spec, edits: Iterable[Edit]) -> None:
+def keep_new(job: OpenJob, catalogue: Catalogue, spec: Spec, edits: Iterable[Edit]) -> None:
+    """Writes the first of a new job and lets go of it.
+
+    Raises:
+        StopError: not everything could be written; there is no new job, or it says which one there is.
+    """
+    try:
+        _keep(job, catalogue, spec, edits)
+    except DiskError as error:
+        stands = "There is no new job." if job.discard() else f"Job {job.number} is there. {_waits(job.number)}"
+        raise StopError(Exit.UNUSABLE, str(error), stands) from error
+
+
+def _keep(job: OpenJob, catalogue: Catalogue, spec: Spec, edits: Iterable[Edit]) -> None:
     """Appends the edits, writes the file of the spec they led to, and lets go of the job.
 
     Raises:
-        DiskError: not everything could be written.
+        DiskError: not everything could be written, and the job is still held.
     """
-    try:
-        for edit in edits:
-            job.append(edit)
-        job.save(catalogue, spec, evaluate(catalogue, spec))
-        job.close()
-    except DiskError:
-        job.abandon()
-        raise
+    for edit in edits:
+        job.append(edit)
+    job.save(catalogue, spec, evaluate(catalogue, spec))
+    job.close()
+
+
+def _waits(number: str) -> str:
+    return f"What was asked for is kept in the journal of job {number}: it is written with the next change."
 
 
 def write_spec(path: Path, catalogue: Catalogue, spec: Spec) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 from collections.abc import Iterable
@@ -22,6 +23,8 @@ class Exit(IntEnum):
     """A file, the rules or the command line cannot be used."""
     CANNOT_TELL = 3
     """Of ``check``: nothing broken, but something at STOP cannot be told yet."""
+    ANSWER_LOST = 74
+    """The answer could not be written; what was to be done was done, where the message says so."""
     OWN_MISTAKE = 70
     """A mistake of the program itself."""
     STOPPED = 130
@@ -39,8 +42,21 @@ class StopError(Exception):
         self.lines = lines
 
 
+class AnswerLostError(Exception):
+    """Standard output did not take the answer. ``str()`` says why."""
+
+
 def prepare() -> None:
-    """Makes both streams take any character: what a terminal cannot show becomes a question mark."""
+    """Makes both streams take any character: what a terminal cannot show becomes a question mark.
+
+    A stream that was closed leaves its number free, and the next file opened would get it, and with it whatever is
+    written to that stream: the number is given to nothing instead.
+    """
+    for number in range(3):
+        try:
+            os.fstat(number)
+        except OSError:
+            os.open(os.devnull, os.O_RDWR)
     for stream in (sys.stdout, sys.stderr):
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:
@@ -48,26 +64,53 @@ def prepare() -> None:
 
 
 def answer(lines: Iterable[str]) -> None:
-    """The answer, on stdout."""
-    _write(sys.stdout, lines)
+    """The answer, on stdout.
+
+    Raises:
+        AnswerLostError: not all of it could be written.
+        BrokenPipeError: whoever read it went away.
+    """
+    told = tuple(lines)
+    if not told:
+        return
+    try:
+        _write(sys.stdout, told)
+    except BrokenPipeError:
+        silence(sys.stdout)
+        raise
+    except (OSError, ValueError) as error:
+        silence(sys.stdout)
+        reason = error.strerror if isinstance(error, OSError) and error.strerror else "it is closed"
+        raise AnswerLostError(f"The answer could not be written to standard output ({reason}).") from error
 
 
 def message(lines: Iterable[str]) -> None:
-    """Everything else, on stderr."""
-    _write(sys.stderr, lines)
+    """Everything else, on stderr. Where that takes nothing, nobody is told, and the exit code still holds."""
+    try:
+        _write(sys.stderr, lines)
+    except (OSError, ValueError):
+        silence(sys.stderr)
 
 
-def silence() -> None:
-    """Throws away what is still to be written, so that the end of the program does not fail on a closed pipe."""
+def silence(stream: TextIO | None) -> None:
+    """Throws away what is still to be written, so that the end of the program does not fail on it."""
+    if stream is None:
+        return
     nothing = os.open(os.devnull, os.O_WRONLY)
-    for stream in (sys.stdout, sys.stderr):
-        try:
-            os.dup2(nothing, stream.fileno())
-        except (OSError, ValueError):
-            continue
+    with contextlib.suppress(OSError, ValueError):
+        os.dup2(nothing, stream.fileno())
+    os.close(nothing)
 
 
-def _write(stream: TextIO, lines: Iterable[str]) -> None:
+def _write(stream: TextIO | None, lines: Iterable[str]) -> None:
+    """Writes the lines.
+
+    Raises:
+        OSError: the stream takes no more.
+        ValueError: it is closed.
+    """
+    if stream is None:  # it was closed before the program began
+        raise ValueError("closed")
     for line in lines:
         stream.write(printable(line) + "\n")
     stream.flush()

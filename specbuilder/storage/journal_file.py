@@ -62,6 +62,22 @@ class JournalFile:
         with self._guard:
             self._write()
 
+    @property
+    def length(self) -> int:
+        """Bytes it holds, those that wait included."""
+        return len(self._content)
+
+    def cut_back(self, length: int) -> None:
+        """Takes back everything after so many bytes, as if it had never been appended. Needs no room.
+
+        Raises:
+            DiskError: what was written still stands there.
+        """
+        with self._guard, disk(self._path, writing=True):
+            os.ftruncate(self._file, min(length, self._on_disk))
+            self._on_disk = min(length, self._on_disk)
+            del self._content[length:]
+
     def sync(self) -> None:
         """Brings everything appended so far to the disk. May take long: meant for a worker; appending goes on.
 

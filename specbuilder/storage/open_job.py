@@ -54,6 +54,8 @@ class OpenJob:
         self.taken_over_from = self._lock.left_by if self._lock else None
         self._clock = clock
         self._journal = _journal(files, found) if self._lock else None
+        self._begun = self._journal.length if self._journal else 0
+        self._stood = _identity(files.spec)
         torn = NoticeKind.TORN
         self.notices = tuple(n for n in self._first_notices() + found.notices if self._lock or n.kind is not torn)
 
@@ -108,6 +110,30 @@ class OpenJob:
         journal.append(saved_line(digest_of(text)))
         journal.sync()
         write_whole(self.files.spec, text, changed_s=now.timestamp())
+
+    def take_back(self) -> bool:
+        """Undoes everything since the job was opened, in the journal as well: for when it could not be saved.
+
+        False: it could not be taken back, or the file holds it already. Then it stays.
+        """
+        if self._journal is None or _identity(self.files.spec) != self._stood:
+            return False
+        try:
+            self._writable().cut_back(self._begun)
+        except DiskError:
+            return False
+        return True
+
+    def discard(self) -> bool:
+        """Takes a new job away again, which has no file yet, and lets go of it. False: it stays, and is let go of."""
+        gone = self.take_back() and self._stood is None
+        if gone:
+            try:
+                self.files.journal.unlink()
+            except OSError:
+                gone = False
+        self.abandon()
+        return gone
 
     def close(self) -> None:
         """Lets go of the job. What waits is tried once more.
@@ -184,6 +210,15 @@ def _copy_aside(path: Path, aside: Path) -> None:
         raise
     if content:
         write_whole(aside, content)
+
+
+def _identity(path: Path) -> tuple[int, int] | None:
+    """Tells a file from the one that takes its place; None: there is none."""
+    try:
+        status = path.stat()
+    except OSError:
+        return None
+    return status.st_ino, status.st_mtime_ns
 
 
 def _stands(path: Path, text: str) -> bool:
