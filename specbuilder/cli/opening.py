@@ -15,7 +15,8 @@ from specbuilder.storage.disk import DiskError, DiskReason
 from specbuilder.storage.job_files import JobFiles, is_job_number, job_files
 from specbuilder.storage.job_recovery import JobUnreadableError, find
 from specbuilder.storage.jobs import JobsFolder
-from specbuilder.storage.open_job import OpenJob
+from specbuilder.storage.lock import LockHolder
+from specbuilder.storage.open_job import OpenJob, ReadOnly
 from specbuilder.storage.spec_files import read_spec_file, write_spec_file
 
 from . import output
@@ -88,11 +89,11 @@ class ChangingJob:
         except JobUnreadableError as error:
             raise _unreadable(job, error) from error
         words = tuple(notice.words for notice in self._open.notices)
-        if self._open.read_only_because is not None:
+        because = self._open.read_only_because
+        if because is not None:
             self._open.abandon()
-            raise StopError(
-                Exit.BROKEN, *words, "Nothing was changed. Try again later, or write elsewhere with --to OUT."
-            )
+            cure = "Nothing was changed. Try again later, or write elsewhere with --to OUT."
+            raise StopError(Exit.BROKEN, *words, *_lock_cure(because, job), cure)
         output.message(words)
         self.session = replay(Session(catalogue=catalogue, spec=self._open.start), self._open.entries)
 
@@ -141,6 +142,14 @@ def _keep(job: OpenJob, catalogue: Catalogue, spec: Spec, edits: Iterable[Edit])
         job.append(edit)
     job.save(catalogue, spec, evaluate(catalogue, spec))
     job.close()
+
+
+def _lock_cure(because: ReadOnly, job: JobFiles) -> tuple[str, ...]:
+    """What can be done about a lock that names a counter."""
+    if not isinstance(because, LockHolder) or because.nameless:
+        return ()
+    words = f"If no counter has job {job.number} open, delete {job.lock}; one left by another machine holds for a day."
+    return (words,)
 
 
 def _waits(number: str) -> str:

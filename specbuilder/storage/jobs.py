@@ -21,7 +21,7 @@ from .atomic import PART
 from .disk import DiskError, DiskReason, disk
 from .job_files import JobFiles, job_files
 from .job_list import JobLine, changed_at, job_line
-from .job_recovery import Instead, JobUnreadableError, find
+from .job_recovery import Found, Instead, JobUnreadableError, find
 from .journal import start_line
 from .journal_file import JournalFile
 from .lock import JobLock, LockHolder, Process, holds, read_lock, take_lock, this_process
@@ -113,21 +113,17 @@ class JobsFolder:
             DiskError: there is no such job, or a file could not be read.
         """
         files = self.files(number, revision)
-        held = self._hold(files, counter)
+
+        def taking() -> tuple[Found, JobLock | ReadOnly]:
+            return self._taken(files, counter, catalogue, instead)
+
+        found, held = taking()
         try:
-            found = find(files, catalogue, instead)
-        except (JobUnreadableError, DiskError):
+            return OpenJob(files, found, self._clock, held, taking)
+        except DiskError as error:
             if isinstance(held, JobLock):
                 held.release()
-            raise
-        if not isinstance(held, JobLock):
-            return OpenJob(files, found, self._clock, held)
-        try:
-            self._clear(files)
-            return OpenJob(files, found, self._clock, held)
-        except DiskError as error:
-            held.release()
-            return OpenJob(files, found, self._clock, error)
+            return OpenJob(files, found, self._clock, error, taking)
 
     def files(self, number: str, revision: int | None = None) -> JobFiles:
         """Where the newest or that revision of a job stands.
@@ -139,6 +135,30 @@ class JobsFolder:
         if not found:
             raise DiskError(DiskReason.GONE, self.path / f"{number}-r{revision or 1}.toml", writing=False)
         return found[-1]
+
+    def _taken(
+        self, files: JobFiles, counter: str, catalogue: Catalogue | None, instead: Instead | None
+    ) -> tuple[Found, JobLock | ReadOnly]:
+        """The job as it stands, and its lock or why there is none.
+
+        Raises:
+            JobUnreadableError: it cannot be read.
+            DiskError: the same.
+        """
+        held = self._hold(files, counter)
+        try:
+            found = find(files, catalogue, instead)
+        except (JobUnreadableError, DiskError):
+            if isinstance(held, JobLock):
+                held.release()
+            raise
+        if isinstance(held, JobLock):
+            try:
+                self._clear(files)
+            except DiskError as error:
+                held.release()
+                return found, error
+        return found, held
 
     def _hold(self, files: JobFiles, counter: str) -> JobLock | ReadOnly:
         try:

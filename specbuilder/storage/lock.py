@@ -22,7 +22,7 @@ from .faults import quotable
 
 LEFT_AFTER = timedelta(days=1)
 """How long a lock of another machine holds without any change of its job."""
-_BEING_WRITTEN = timedelta(seconds=10)
+BEING_WRITTEN = timedelta(seconds=10)
 """How long an empty lock counts as one that is just being made."""
 _LONGEST = 4096
 _TRIES = 10
@@ -46,6 +46,11 @@ class LockHolder:
     counter: str
     process: Process
     since: datetime
+
+    @property
+    def nameless(self) -> bool:
+        """True when the lock holds no counter: it is just being made, or was cut off while it was."""
+        return not self.counter and not self.process.host
 
     def since_words(self, now: datetime) -> str:
         """``10:02``, with the date when it was another day."""
@@ -137,10 +142,12 @@ def read_lock(path: Path, now: datetime) -> LockHolder | None:
 
 def holds(holder: LockHolder, process: Process, now: datetime, changed: datetime | None) -> bool:
     """False when this process may take the lock over. ``changed`` is the last change of the job."""
-    if not holder.counter and not holder.process.host:
-        return now - holder.since < _BEING_WRITTEN
+    if holder.nameless:
+        return abs(now - holder.since) < BEING_WRITTEN
     if holder.process.host == process.host and sys.platform != "win32":
         return _runs(holder.process)
+    if holder.since - now > LEFT_AFTER:
+        return changed is not None and now - changed < LEFT_AFTER  # no clock is that wrong: the time is none
     last = max(holder.since, changed or holder.since)
     return now - last < LEFT_AFTER
 

@@ -16,17 +16,20 @@ from specbuilder.model.spec import Spec
 
 from .atomic import write_whole
 from .disk import DiskError, DiskReason, disk, reading
+from .faults import quotable
 from .job_files import JobFiles
 from .job_recovery import Found, Notice, NoticeKind, digest_of
 from .journal import CursorPlace, entry_line, saved_line, start_line
 from .journal_file import JournalFile
-from .lock import JobLock, LockHolder
+from .lock import BEING_WRITTEN, JobLock, LockHolder
 from .spec_files import spec_text
 
 Clock: TypeAlias = Callable[[], datetime]
 """Gives the time with its zone."""
 ReadOnly: TypeAlias = LockHolder | DiskError
 """Why a job can only be looked at: another counter has it, or nothing can be written where it stands."""
+Taking: TypeAlias = Callable[[], tuple[Found, JobLock | ReadOnly]]
+"""Finds a job and takes its lock."""
 
 
 class OpenJob:
@@ -35,12 +38,15 @@ class OpenJob:
     ``start`` and ``entries`` are what it was opened with: replayed in order, they give what was on the screen last.
     """
 
-    def __init__(self, files: JobFiles, found: Found, clock: Clock, held: JobLock | ReadOnly) -> None:
-        """Makes the job ready for appending when the lock is held.
+    def __init__(
+        self, files: JobFiles, found: Found, clock: Clock, held: JobLock | ReadOnly, taking: Taking | None = None
+    ) -> None:
+        """Makes the job ready for appending when the lock is held. ``taking`` is for ``take_again``.
 
         Raises:
             DiskError: the journal could not be opened; nothing that was there is lost.
         """
+        self._taking = taking
         self.files = files
         self.start = found.start
         self.entries = found.entries
@@ -49,13 +55,12 @@ class OpenJob:
         """What the file holds; None when there is none yet or it could not be read."""
         self.saved_entries = found.saved_entries
         """Replaying this many of ``entries`` must give ``saved``."""
-        self._lock = held if isinstance(held, JobLock) else None
-        self.read_only_because = None if isinstance(held, JobLock) else held
-        self.taken_over_from = self._lock.left_by if self._lock else None
         self._clock = clock
-        self._journal = _journal(files, found) if self._lock else None
-        self._begun = self._journal.length if self._journal else 0
-        self._stood = _identity(files.spec)
+        self._lock: JobLock | None = None
+        self._journal: JournalFile | None = None
+        self.read_only_because: ReadOnly | None = None
+        self._hold(found, held)
+        self.taken_over_from = self._lock.left_by if self._lock else None
         torn = NoticeKind.TORN
         self.notices = tuple(n for n in self._first_notices() + found.notices if self._lock or n.kind is not torn)
 
@@ -68,6 +73,30 @@ class OpenJob:
     def waiting(self) -> bool:
         """True while something could not be written yet; it is kept and tried again with whatever comes next."""
         return self._journal is not None and self._journal.waiting > 0
+
+    def take_again(self) -> bool:
+        """Tries once more to get a job that could only be looked at; True when it can be written to.
+
+        What is on the screen holds: a job that was changed meanwhile is not taken but has to be opened again, and
+        ``read_only_because`` says so. There it stands as well why it still cannot be had.
+
+        Raises:
+            JobUnreadableError: it cannot be read any more.
+            DiskError: the same.
+        """
+        if self._lock is not None or self._taking is None:
+            return self._lock is not None
+        found, held = self._taking()
+        if isinstance(held, JobLock) and (found.start, found.entries) != (self.start, self.entries):
+            held.release()
+            held = DiskError(DiskReason.TAKEN, self.files.spec, writing=True)
+        try:
+            self._hold(found, held)
+        except DiskError as error:
+            if isinstance(held, JobLock):
+                held.release()
+            self._hold(found, error)
+        return self._lock is not None
 
     def append(self, entry: Entry | CursorPlace) -> None:
         """Writes down what was done, before it is painted. Does not wait for the disk: see ``sync``.
@@ -154,6 +183,20 @@ class OpenJob:
             self._lock.release()
             self._lock = None
 
+    def _hold(self, found: Found, held: JobLock | ReadOnly) -> None:
+        """Makes the job ready for appending when the lock is held, else read only.
+
+        Raises:
+            DiskError: the journal could not be opened.
+        """
+        if isinstance(held, JobLock):
+            self._journal = _journal(self.files, found)
+            self._begun = self._journal.length
+            self._lock, self.read_only_because = held, None
+        else:
+            self.read_only_because = held
+        self._stood = _identity(self.files.spec)
+
     def _writable(self) -> JournalFile:
         """The journal, as long as the job is ours.
 
@@ -166,6 +209,12 @@ class OpenJob:
     def _first_notices(self) -> tuple[Notice, ...]:
         now = self._clock()
         match self.read_only_because:
+            case LockHolder(nameless=True):
+                words = (
+                    f"Read only: {quotable(str(self.files.lock), 200)} names no counter: it is just being made, or was "
+                    f"cut off. Open the job again after {BEING_WRITTEN.seconds} seconds: it is taken over then."
+                )
+                return (Notice(kind=NoticeKind.READ_ONLY, words=words),)
             case LockHolder() as holder:
                 who = holder.counter or "another counter"
                 words = f"Read only: {who} has this job since {holder.since_words(now)}."

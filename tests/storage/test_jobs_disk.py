@@ -11,6 +11,7 @@ import pytest
 
 from specbuilder.model.history import Undo
 from specbuilder.storage.disk import DiskError, DiskReason
+from specbuilder.storage.lock import LockHolder
 from tests.storage.jobs_scene import ASH, GALLEY, files, folder, left, saved, sentences, with_name
 from tests.storage.scene import CATALOGUE
 
@@ -143,3 +144,37 @@ def test_a_pipe_in_the_place_of_a_jobs_file_is_never_waited_for(tmp_path: Path) 
         with pytest.raises(DiskError) as caught:
             jobs.open(number, "counter 1", CATALOGUE)
         assert str(caught.value) == (f"{jobs.path}/{name} could not be read, it is no regular file: use another name.")
+
+
+def test_a_job_whose_lock_could_not_be_written_is_taken_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    jobs = left(tmp_path)
+    with monkeypatch.context() as patch:
+        refuse(patch, "write", errno.ENOSPC)
+        job = jobs.open("0001", "counter 1", CATALOGUE)
+        assert not job.take_again()
+    assert str(job.read_only_because) == (
+        f"{jobs.path}/0001.lock could not be written, the disk is full: make room and try again."
+    )
+    assert job.take_again()
+    assert job.read_only_because is None
+    assert job.take_again()
+    job.append(GALLEY)
+    job.close()
+    assert jobs.open("0001", "counter 1", CATALOGUE).entries == (ASH, GALLEY)
+
+
+def test_a_job_that_was_changed_meanwhile_is_not_taken_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    jobs = left(tmp_path)
+    with monkeypatch.context() as patch:
+        refuse(patch, "write", errno.ENOSPC)
+        job = jobs.open("0001", "counter 1", CATALOGUE)
+    other = jobs.open("0001", "counter 2", CATALOGUE)
+    other.append(GALLEY)
+    assert not job.take_again()
+    assert isinstance(job.read_only_because, LockHolder)
+    other.close()
+    assert not job.take_again()
+    assert str(job.read_only_because) == (
+        f"{jobs.path}/0001-r1.toml could not be written, another counter has taken this job over: open it again."
+    )
+    assert files(jobs) == ["0001-r1.journal", "0001-r1.toml"]

@@ -115,7 +115,17 @@ def test_a_lock_that_names_nobody_holds_ten_seconds(tmp_path: Path, text: bytes)
     held = take(path, now=NOW + timedelta(seconds=5))
     assert isinstance(held, LockHolder)
     assert held.counter == ""
-    assert isinstance(take(path, now=NOW + timedelta(seconds=11)), JobLock)
+    for seconds in (11, -11):
+        assert isinstance(take(path, now=NOW + timedelta(seconds=seconds)), JobLock)
+        path.write_bytes(text)
+        os.utime(path, (NOW.timestamp(), NOW.timestamp()))
+
+
+def test_a_time_that_has_not_come_yet_holds_no_longer_than_the_last_change(tmp_path: Path) -> None:
+    path = tmp_path / "0147.lock"
+    taken(path, "counter 1", ELSEWHERE, NOW + timedelta(days=9000))
+    assert isinstance(take(path, changed=NOW - timedelta(hours=3)), LockHolder)
+    assert isinstance(take(path, changed=NOW - timedelta(days=2)), JobLock)
 
 
 def test_a_hostile_name_in_a_lock_is_shown_harmless(tmp_path: Path) -> None:
