@@ -130,6 +130,14 @@ def silent_words(catalogue: Catalogue, report: Report) -> str:
     return f"Not summed yet, nothing is known about it: {names or 'what some rules ask for'} ({waiting})."
 
 
+def silent_count(report: Report) -> str:
+    """``21 sums are not made yet: nothing is known about them``; empty when all is summed."""
+    sums = len(report.silent_ledgers)
+    if not sums:
+        return ""
+    return f"{sums} {'sum is' if sums == 1 else 'sums are'} not made yet: nothing is known about them; named below"
+
+
 def strangers_words(report: Report) -> tuple[str, ...]:
     """A sentence for each choice whose option is not in this catalogue."""
     return tuple(

@@ -15,7 +15,7 @@ from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.brief import line_words
 from specbuilder.wording.check import cautions_head, hand_over_hint, hand_over_line, open_head, standing
-from specbuilder.wording.findings import finding_line, findings_none, silent_words
+from specbuilder.wording.findings import finding_line, findings_none, silent_count, silent_words
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.hints import next_line, why_it
 from specbuilder.wording.names import key_name
@@ -55,6 +55,8 @@ class CheckPage(Page):
         shown = [f for f in report.findings if f.verdict is not Verdict.HOLDS]
         loud = [f for f in shown if f.level is not Level.NOTE]
         notes = [f for f in shown if f.level is Level.NOTE]
+        if told := silent_count(report):
+            result.append(line(f" {self.host.marks.doubt} ", Bit(told, Ink.DOUBT)))
         result += self._findings(loud, cells) or [line(f"   {findings_none()}")]
         result += self._open(cells)
         if notes:
