@@ -159,3 +159,14 @@ Item: TypeAlias = (
     | OnWord
     | OnText
 )
+
+
+def row_of(item: Item | None) -> str:
+    """The name a place of the cursor is kept under; empty where it is not kept."""
+    match item:
+        case OnOption(name) | OnGroup(name) | OnAnswer(name):
+            return name
+        case OnField(field=field, about=""):
+            return field.value
+        case OnQuestion() | OnFinding() | _:
+            return ""

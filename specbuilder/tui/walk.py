@@ -19,9 +19,10 @@ from specbuilder.wording.open_things import all_is_decided, only_this_is_open
 from specbuilder.wording.why import nothing_broken_here
 
 from .desk import Desk
-from .items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnQuestion, OnReading
+from .items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnReading, row_of
 from .keys import Act, Where
 from .line import EMPTY, Line, fitted
+from .screens.about import about_edit
 from .screens.answering import broken_about
 from .screens.brief import BriefPage
 from .screens.check import CheckPage
@@ -73,7 +74,7 @@ class Walk:
         """Where the cursor is, with what is half typed."""
         at, entry = self.page.at, self.page.entry
         typed = entry.text if entry is not None else self.host.drafts.get(at, "") if at is not None else ""
-        return CursorPlace(step=self.step, row=_row(at), typed=typed)
+        return CursorPlace(step=self.step, row=row_of(at), typed=typed)
 
     # -- doing -----------------------------------------------------------------------------------------------------
 
@@ -104,6 +105,7 @@ class Walk:
             return
         told = words.undone(self.desk.catalogue, done.edit, done.before, done.after)
         self._say_done(told, again_hint())
+        self._stand_where(done.edit)
 
     def redo(self) -> None:
         """Put it back and name it."""
@@ -116,6 +118,7 @@ class Walk:
             return
         told = words.redone(self.desk.catalogue, done.edit, done.before, done.after)
         self._say_done(told, back_hint())
+        self._stand_where(done.edit)
 
     # -- going -----------------------------------------------------------------------------------------------------
 
@@ -272,6 +275,10 @@ class Walk:
         else:
             self.host.say(told, hint)
 
+    def _stand_where(self, edit: Edit) -> None:
+        if (item := about_edit(self.desk.catalogue, edit)) is not None:
+            self.reach(item)
+
     def _say_read_only(self) -> None:
         job = self.desk.job
         because = job.read_only_because if job is not None else None
@@ -282,13 +289,3 @@ class Walk:
                 self.host.say(str(because))
             case None:
                 pass
-
-
-def _row(item: Item | None) -> str:
-    match item:
-        case OnOption(name) | OnGroup(name) | OnAnswer(name):
-            return name
-        case OnField(field=field, about=""):
-            return field.value
-        case OnQuestion() | OnFinding() | _:
-            return ""

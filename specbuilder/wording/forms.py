@@ -47,6 +47,16 @@ def owners_words() -> str:
     return "  ".join(f"{number} {owner}" for number, owner in enumerate(owners(), 1))
 
 
+def date_hint(example: str) -> str:
+    """How a date is written, with one that may well be meant: ``Date as 2031-04-28.``"""
+    return f"Date as {example}."
+
+
+def date_needed(example: str) -> str:
+    """Said when something else was typed."""
+    return f"A date is needed here, written as {example}."
+
+
 def question_take_hint() -> str:
     """What Enter does at the end of the form."""
     return "Enter writes it down as an open question; Esc leaves it"

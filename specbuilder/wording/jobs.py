@@ -46,6 +46,16 @@ def no_jobs() -> str:
     return "No jobs yet. Press n when the customer's first sentence begins."
 
 
+def others_hidden(jobs: int) -> str:
+    """``1 of 3 jobs is shown; Down shows the others``: after a job no other name is shown by a slip."""
+    return f"1 of {jobs} jobs is shown; Down shows the others"
+
+
+def no_job_found() -> str:
+    """Where no job has the letters typed."""
+    return "No job has these letters. Esc clears them."
+
+
 def leave_hint() -> str:
     """What Escape says on the job list."""
     return "Press q to leave; all is saved."

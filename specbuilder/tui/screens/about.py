@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import AnswerLine, Edit, LeaveOut, Move, SetCount, SetNote, SetOwner, Take
 from specbuilder.model.findings import Cause, Finding
 from specbuilder.model.ids import OptionId
 from specbuilder.model.ledger import Lack
@@ -26,6 +27,17 @@ def about_lack(lack: Lack) -> Item | None:
     if lack.key is not None:
         return OnAnswer(lack.key)
     return OnGroup(lack.group) if lack.group is not None else None
+
+
+def about_edit(catalogue: Catalogue, edit: Edit) -> Item | None:
+    """The row an edit changed; None where it is about no single row."""
+    match edit:
+        case Take() | LeaveOut() | SetCount() | Move() | SetOwner() | SetNote():
+            return OnOption(edit.option) if edit.option in catalogue.options else None
+        case AnswerLine():
+            return OnAnswer(edit.key) if edit.key in catalogue.brief else None
+        case _:
+            return None
 
 
 def about_line(catalogue: Catalogue, finding: Finding, text: str) -> Item | None:

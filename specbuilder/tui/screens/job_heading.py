@@ -8,12 +8,15 @@ from specbuilder.tui.items import OnStep
 from specbuilder.tui.keys import Act
 from specbuilder.tui.line import Bit, Line, cut, line, width
 from specbuilder.wording.glance import glance, head
+from specbuilder.wording.narrow import narrow_glance
 from specbuilder.wording.states import step_tab, step_tab_short, step_title
 
 from .page import Host
 
-LETTERS = 4
-"""What is left of a step's name in the narrowest window."""
+LETTERS = (4, 3)
+"""What is left of a step's name in the narrowest windows."""
+NARROW = 76
+"""Below this width the glance line says only what must never be cut."""
 
 
 def heading(host: Host, step: Step, cells: int, told: str) -> list[Line]:
@@ -21,10 +24,15 @@ def heading(host: Host, step: Step, cells: int, told: str) -> list[Line]:
     catalogue, report = host.catalogue, host.report
     return [
         line(" ", cut(head(catalogue, report, cells - 2, told), cells - 2)),
-        line(" ", Bit(cut(glance(catalogue, report, cells - 2), cells - 2), Ink.HEAD, Act.OPEN_THINGS)),
+        line(" ", Bit(cut(_glance(host, cells - 2), cells - 2), Ink.HEAD, Act.OPEN_THINGS)),
         steps_line(host, step, cells),
         line(" ", Bit(cut(step_title(step), cells - 2), Ink.HEAD)),
     ]
+
+
+def _glance(host: Host, cells: int) -> str:
+    told = narrow_glance if cells < NARROW else glance
+    return told(host.catalogue, host.report, cells)
 
 
 def steps_line(host: Host, here: Step, cells: int) -> Line:
@@ -33,7 +41,7 @@ def steps_line(host: Host, here: Step, cells: int) -> Line:
     ways = (
         [step_tab(status) for status in statuses],
         [step_tab_short(status) for status in statuses],
-        [step_tab_short(status, LETTERS) for status in statuses],
+        *([step_tab_short(status, letters) for status in statuses] for letters in LETTERS),
     )
     tabs = next((tabs for tabs in ways if sum(width(tab) + 1 for tab in tabs) < cells), ways[-1])
     room = cells - 1 - sum(width(tab) for tab in tabs)

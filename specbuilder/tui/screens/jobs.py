@@ -9,8 +9,8 @@ from typing import ClassVar
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnJob, OnText
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import Bit, Line, cut, left, line, wrapped
-from specbuilder.wording.jobs import leave_hint, no_jobs
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.wording.jobs import leave_hint, no_job_found, no_jobs, others_hidden
 from specbuilder.wording.last_line import nothing_found
 
 from .page import Host, Page
@@ -59,6 +59,8 @@ class JobsPage(Page):
         lines = [(row, _job(row, cells)) for row in rows]
         shown = [(row, text) for row, text in lines if all(w in text.text.casefold() for w in wanted)]
         result = [part for row, text in shown for part in (text, *_notice(row, cells))]
+        if self.alone is not None and result and len(self.rows) > 1:
+            result += [EMPTY, line(f"   {cut(others_hidden(len(self.rows)), cells - 4)}")]
         empty = nothing_found() if self.rows else no_jobs()
         return result or [line(f"   {text}") for text in wrapped(empty, cells - 4)]
 
@@ -101,7 +103,13 @@ class JobFindPage(Page):
 
     def lines(self, cells: int) -> Sequence[Line]:
         """The jobs that have them."""
-        return [row for row in self.jobs.lines(cells) if isinstance(row.item, OnJob)]
+        rows = [row for row in self.jobs.lines(cells) if isinstance(row.item, OnJob)]
+        return rows or [line(f"   {no_job_found()}")]
+
+    def stop_typing(self) -> None:
+        """Closed by Escape: every job is listed again."""
+        super().stop_typing()
+        self.jobs.wanted = ""
 
     def searched(self) -> None:
         """Look again."""

@@ -46,6 +46,9 @@ class StepPage(Page):
         groups = self.host.catalogue.groups_of(self.step)
         self.folded = {g.id for g in groups if report.groups[g.id].decided and not report.groups[g.id].clashes}
         self.shown = ()
+        undecided = next((g.id for g in groups if not report.groups[g.id].decided), None)
+        if self.at is None and undecided is not None:
+            self.unfold(undecided)
 
     # -- lines -----------------------------------------------------------------------------------------------------
 

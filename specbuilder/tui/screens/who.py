@@ -11,7 +11,16 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, OnField, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, line, wrapped
-from specbuilder.wording.forms import field_value, field_words, form_title, owners, owners_words, question_take_hint
+from specbuilder.wording.forms import (
+    date_hint,
+    date_needed,
+    field_value,
+    field_words,
+    form_title,
+    owners,
+    owners_words,
+    question_take_hint,
+)
 from specbuilder.wording.hints import type_it
 from specbuilder.wording.typed import date, days_after
 
@@ -54,7 +63,10 @@ class WhoPage(Page):
 
     def foot(self, cells: int) -> Sequence[Line]:
         """How to fill the field in."""
-        return [line(f" {field_words(self.at.field).hint}")] if isinstance(self.at, OnField) else []
+        if not isinstance(self.at, OnField):
+            return []
+        due = self.at.field is Field.DUE
+        return [line(f" {date_hint(self._example()) if due else field_words(self.at.field).hint}")]
 
     # -- acts ------------------------------------------------------------------------------------------------------
 
@@ -78,7 +90,7 @@ class WhoPage(Page):
         if not isinstance(self.at, OnField):
             return False
         if self.at.field is Field.DUE and text and date(text) is None:
-            self.host.say(field_words(Field.DUE).needs)
+            self.host.say(date_needed(self._example()))
             return False
         self._set(self.at.field, text)
         if self.at.field is Field.WHO and text:
@@ -90,6 +102,9 @@ class WhoPage(Page):
     def hint_of(self, act: Act) -> str | None:
         """Enter begins a text in a field."""
         return type_it() if act is Act.ENTER and isinstance(self.at, OnField) else None
+
+    def _example(self) -> str:
+        return days_after(self.host.now(), DAYS)
 
     def _values(self) -> dict[Field, str]:
         question = self.question

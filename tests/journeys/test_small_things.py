@@ -1,0 +1,56 @@
+"""What a seller would stumble over: hidden jobs, narrow windows, dates, and where a step back leads."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+from specbuilder.tui.items import OnAnswer
+
+from .bench import counter_on, press, spec
+from .stage import on_stage
+
+
+async def test_the_list_says_that_it_hides_other_jobs_and_how_to_see_them(demo: Path) -> None:
+    async with on_stage(demo) as stage:
+        screen = await stage.press("enter", "escape")
+        assert "1 of 3 jobs is shown; Down shows the others" in screen
+        screen = await stage.press("down")
+        assert "Down shows the others" not in screen
+
+
+async def test_letters_no_job_has_are_cleared_by_one_escape(demo: Path) -> None:
+    async with on_stage(demo) as stage:
+        screen = await stage.press("/", "'xyzzy'")
+        assert "No job has these letters. Esc clears them." in screen
+        screen = await stage.press("escape")
+        assert "One nurse" in screen
+        assert "The Saturday family" in screen
+
+
+async def test_the_narrowest_window_tells_every_count_and_every_step(demo: Path) -> None:
+    async with on_stage(demo, (60, 18)) as stage:
+        screen = await stage.press("down", "down", "enter")
+        rows = screen.splitlines()
+        assert rows[1].endswith(" broken")
+        assert " open " in rows[1]
+        assert "che" in rows[2].lower()
+        assert len([tab for tab in rows[2].split() if tab]) == 9
+
+
+def test_undo_stands_where_it_changed_something(tmp_path: Path) -> None:
+    counter = counter_on(tmp_path)
+    press(counter, "n", "2", "enter", "right", "right", "right", "u")
+    assert counter.walk is not None
+    assert counter.main.at == OnAnswer("adults")
+    assert counter.walk.step.value == "brief"
+    press(counter, "right", "r")
+    assert counter.main.at == OnAnswer("adults")
+    assert spec(counter).answers.get("adults") == 2
+
+
+def test_the_example_of_a_date_is_one_that_may_be_meant(tmp_path: Path) -> None:
+    counter = counter_on(tmp_path)
+    press(counter, "n", "2", "o", "enter", "down")
+    year = str(datetime.date.today().year)
+    assert any(f"Date as {year[:3]}" in line.text for line in counter.top.foot(60))
