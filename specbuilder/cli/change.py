@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TypeAlias
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit
+from specbuilder.model.edits import AnswerLine, Edit
 from specbuilder.model.outcome import Refusal
 from specbuilder.model.spec import Spec
 from specbuilder.session.evaluate import evaluate
@@ -98,7 +98,7 @@ def _all_done(
     for text in things:
         edit = meaning(session.spec, text)
         if isinstance(edit, Unclear):
-            raise StopError(Exit.UNUSABLE, edit.words, "Nothing was changed.")
+            raise StopError(Exit.BROKEN, edit.words, "Nothing was changed.")
         before = session.spec
         session, outcome = do(session, edit)
         catalogue = session.catalogue
@@ -108,7 +108,9 @@ def _all_done(
         elif outcome.refused in _HARMLESS:
             lines.append(f"{text}: it is so already.")
         else:
-            raise StopError(Exit.BROKEN, ended(refused(catalogue, edit, outcome)), "Nothing was changed.")
+            told = ended(refused(catalogue, edit, outcome))
+            named = f"{edit.key}: {told}" if isinstance(edit, AnswerLine) else told
+            raise StopError(Exit.BROKEN, named, "Nothing was changed.")
     return session, tuple(edits), tuple(lines)
 
 

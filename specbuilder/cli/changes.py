@@ -21,8 +21,15 @@ from specbuilder.model.edits import (
 from specbuilder.model.ids import BriefKey
 from specbuilder.model.kinds import Owner, Pick, Place
 from specbuilder.model.spec import Spec, VanData
+from specbuilder.storage.text_limits import (
+    CONTACT_LONGEST,
+    NAME_LONGEST,
+    NOTE_LONGEST,
+    VAN_TEXT_LONGEST,
+    VIN_TAIL_LONGEST,
+    text_fault,
+)
 from specbuilder.wording.brief import not_an_answer
-from specbuilder.wording.edits import VAN_FIELDS
 
 from .things import CustomerThing, LineThing, NoteThing, OptionThing, Unclear, VanThing, settable
 from .values import UNKNOWN_WORDS, answer_of, decimal, whole
@@ -51,7 +58,7 @@ def set_edit(catalogue: Catalogue, spec: Spec, text: str, at: str) -> Edit | Unc
         case CustomerThing(field):
             return _customer_edit(spec, field, value.strip())
         case NoteThing():
-            return WriteNote(note=value.strip())
+            return _told(name, value, NOTE_LONGEST) or WriteNote(note=value.strip())
         case _:
             assert_never(meant)
 
@@ -93,7 +100,9 @@ def _option_edit(catalogue: Catalogue, spec: Spec, meant: OptionThing, value: st
         case str() if value.isascii() and value.isdigit() and len(value) < 4:
             meant = replace(meant, count=int(value))
         case _:
-            return Unclear(f'"{value}" is nothing an option takes: use left, right, rear, theirs, ours or a count.')
+            return Unclear(
+                f'{meant.option}: "{value}" is nothing an option takes: use left, right, rear, theirs, ours or a count.'
+            )
     return _take(catalogue, spec, meant, at)
 
 
@@ -120,18 +129,39 @@ def _line_edit(catalogue: Catalogue, key: BriefKey, value: str) -> Edit | Unclea
         return Unclear(f"{key}: {not_an_answer(catalogue, line)}")
 
 
-def _customer_edit(spec: Spec, field: str, value: str) -> Edit:
+def _told(name: str, value: str, longest: int, *, lines: bool = True) -> Unclear | None:
+    """Why this text cannot be taken; None when it can."""
+    fault = text_fault(value.strip(), longest, lines=lines)
+    return Unclear(f"{name}: {fault}") if fault else None
+
+
+def _customer_edit(spec: Spec, field: str, value: str) -> Edit | Unclear:
+    contact = field == "contact"
+    if fault := _told(field, value, CONTACT_LONGEST if contact else NAME_LONGEST, lines=contact):
+        return fault
     if field == "contact":
         return NameCustomer(name=spec.customer.name, contact=value)
     return NameCustomer(name=value, contact=spec.customer.contact)
 
 
 def _van_edit(spec: Spec, field: str, value: str) -> Edit | Unclear:
+    longest = VIN_TAIL_LONGEST if field == "vin_tail" else VAN_TEXT_LONGEST
+    if fault := _told(field, value, longest, lines=field == "damage"):
+        return fault
     try:
         return FillVanData(van_data=_filled(spec.van_data, field, value))
     except ValueError:
-        needed = "a year such as 2029" if field == "year" else "a number"
-        return Unclear(f"{VAN_FIELDS[field]}: {needed} is needed.")
+        return Unclear(f"{field}: {_needed(field)} is needed.")
+
+
+def _needed(field: str) -> str:
+    match field:
+        case "year":
+            return "a year such as 2029"
+        case "mileage_km":
+            return f"a whole number from {_KILOMETRES[0]} to {_KILOMETRES[1]:,}"
+        case _:
+            return f"a number from {_AXLE_KG[0]} to {_AXLE_KG[1]:,}"
 
 
 def _filled(data: VanData, field: str, value: str) -> VanData:

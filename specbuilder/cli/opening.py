@@ -44,6 +44,8 @@ def opened(file: str, jobs: JobsFolder, catalogue: Catalogue) -> Opened:
         SpecFaultsError: the file cannot be used.
         DiskError: there is no such file or job, or it cannot be read.
     """
+    if not file:
+        raise StopError(Exit.UNUSABLE, "The name of FILE is empty: name a spec file, or the number of a job.")
     job = job_of(file, jobs)
     if job is None:
         read = read_spec_file(Path(file), catalogue)

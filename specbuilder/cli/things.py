@@ -162,9 +162,9 @@ def _option(catalogue: Catalogue, name: str) -> OptionId | Unclear:
 def _placed(option: OptionId, place: str | None, count: str | None) -> OptionThing | Unclear:
     places = {p.value: p for p in Place}
     if place is not None and place not in places:
-        return Unclear(f'"{place}" is no place: use {listed(places, "or")}.')
+        return Unclear(f'{option}: "{place}" is no place: use {listed(places, "or")}.')
     if count is not None and not (count.isascii() and count.isdigit() and len(count) < 4):
-        return Unclear(f'"{count}" is no count: use a whole number, as in {option}*2.')
+        return Unclear(f'{option}: "{count}" is no count: use a whole number, as in {option}*2.')
     return OptionThing(
         option=option,
         place=places[place] if place is not None else None,

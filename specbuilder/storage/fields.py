@@ -12,22 +12,23 @@ from datetime import date, datetime, time
 from enum import StrEnum
 from typing import TypeVar, cast
 
-from .faults import Spot, hidden_character, meant, quotable
+from .faults import Spot, meant, quotable
+from .text_limits import text_fault
 
 _W = TypeVar("_W", bound=StrEnum)
 _LARGEST_WHOLE = 2**53
 """Above this a whole number no longer survives as a float, and nothing here is counted that high."""
 
 
-def text_of(value: object, spot: Spot, *, lines: bool = False) -> str | None:
-    """A text without hidden characters; with ``lines`` it may break into several."""
+def text_of(value: object, spot: Spot, *, lines: bool = False, longest: int | None = None) -> str | None:
+    """A text without hidden characters and no longer than ``longest``; with ``lines`` it may break into several."""
     if not isinstance(value, str):
         _refuse(value, "a text", "put it in quotes", spot)
         return None
-    hidden = hidden_character(value, lines=lines)
-    if hidden is None:
+    fault = text_fault(value, len(value) if longest is None else longest, lines=lines)
+    if fault is None:
         return value
-    spot.fault(f"the text holds {hidden}: take it out.")
+    spot.fault(fault)
     return None
 
 
@@ -111,11 +112,11 @@ class Fields:
         self._asked[key] = None
         return key in self._table
 
-    def text(self, key: str, default: str | None = None, *, lines: bool = False) -> str:
-        """A text; missing is a fault unless there is a default."""
+    def text(self, key: str, default: str | None = None, *, lines: bool = False, longest: int | None = None) -> str:
+        """A text of at most so many characters; missing is a fault unless there is a default."""
         if self._lacks(key, default, "a text"):
             return default or ""
-        return text_of(self._table[key], self.spot.at(key), lines=lines) or ""
+        return text_of(self._table[key], self.spot.at(key), lines=lines, longest=longest) or ""
 
     def whole(self, key: str, default: int | None = None) -> int:
         """A whole number; missing is a fault unless there is a default."""

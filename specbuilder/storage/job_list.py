@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
 from pathlib import Path
 
+from specbuilder.model.edits import NameCustomer, Together
+from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.kinds import JobState
-from specbuilder.model.spec import Spec
 
 from .disk import DiskError, reading
 from .faults import Fault, hidden_character
@@ -98,10 +100,26 @@ def _head(text: str) -> tuple[JobState, str, str] | None:
 
 def _from_journal(line: JobLine, files: JobFiles, data: bytes) -> JobLine:
     """A job whose file was never written, or is gone."""
-    start: Spec | None = read_journal(data).start
+    record = read_journal(data)
+    start = record.start
     if start is None:
         return _faulty(line, Fault(files.journal.name, 1, "", "the first line cannot be read and there is no file."))
-    return _line(line, start.customer.name, start.state, "", unsaved=True)
+    return _line(line, _name(start.customer.name, record.entries), start.state, "", unsaved=True)
+
+
+def _name(name: str, entries: Iterable[Entry]) -> str:
+    """The customer's name after all that was done. A step back that does not say where it led leaves it as it was."""
+    for entry in entries:
+        match entry:
+            case NameCustomer():
+                name = entry.name
+            case Together(edits=edits):
+                name = _name(name, edits)
+            case Undo(to) | Redo(to) if to is not None:
+                name = to.customer.name
+            case _:
+                pass
+    return name
 
 
 def _line(line: JobLine, customer: str, state: JobState, van: str, *, unsaved: bool) -> JobLine:

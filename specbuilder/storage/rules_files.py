@@ -21,6 +21,7 @@ from .rules_checks import check
 from .rules_draft import Draft, draft_of, firm_of, with_fitting_parts
 from .rules_tables import FIRM_FILE, entries_of, vocabulary_of
 from .toml_lines import TomlLines
+from .toml_text import LONG_NUMBER, long_number_line
 from .vocabulary import Vocabulary
 
 _DEEPEST = 8
@@ -148,6 +149,9 @@ def _document(file: _File, faults: FaultList) -> Iterator[tuple[Source, Mapping[
     except RecursionError:
         faults.add(file.path, "lists or tables lie too deep in one another: write them flatter.")
     except ValueError as reason:
+        if line := long_number_line(text, reason):
+            faults.add(file.path, LONG_NUMBER, line=line)
+            return
         _note_broken(file.path, text, str(reason), faults)
     else:
         yield Source(file.path, TomlLines(text), faults), document

@@ -70,11 +70,11 @@ def read_spec_file(path: Path, catalogue: Catalogue | None) -> ReadSpec:
         SpecFaultsError: the file cannot be used, with every fault.
         DiskError: it cannot be read at all.
     """
-    return read_spec(read_text(path), path.name, catalogue)
+    return read_spec(read_text(path, str(path)), str(path), catalogue)
 
 
-def read_text(path: Path) -> str:
-    """The text of a spec's file.
+def read_text(path: Path, name: str = "") -> str:
+    """The text of a spec's file. ``name`` is what faults call it; empty: its name without its folder.
 
     Raises:
         SpecFaultsError: it is no text.
@@ -85,13 +85,13 @@ def read_text(path: Path) -> str:
         size = os.fstat(file.fileno()).st_size
     if len(data) > LARGEST_BYTES:
         words = f"holds {max(size, len(data)):,} bytes, far more than any spec: this is another file."
-        raise SpecFaultsError((Fault(path.name, 0, "", words),))
+        raise SpecFaultsError((Fault(name or path.name, 0, "", words),))
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         words = "this is no UTF-8 text: save the file as UTF-8, or take yesterday's copy."
-        raise SpecFaultsError((Fault(path.name, line, "", words),)) from error
+        raise SpecFaultsError((Fault(name or path.name, line, "", words),)) from error
 
 
 def write_spec_file(path: Path, catalogue: Catalogue, spec: Spec, report: Report) -> None:

@@ -10,6 +10,7 @@ from specbuilder.model.spec import Choice, OwnPart
 
 from .spec_format import lines, one_line
 from .spec_view import Chosen, SpecView
+from .text_limits import NOTE_LONGEST, cut
 from .toml_out import Value, comment, exact, figure, item, table
 
 
@@ -33,7 +34,7 @@ def _part(view: SpecView, chosen: Chosen) -> str:
         "count": choice.count,
         "place": choice.place.value if choice.place else None,
         "whose": choice.owner.value,
-        "note": lines(choice.note),
+        "note": cut(lines(choice.note), NOTE_LONGEST),
         "came_with": [one_line(cause) for cause in choice.came_with] or None,
         "at": one_line(choice.at),
     }

@@ -15,6 +15,7 @@ from .fields import Fields
 from .spec_answers import answers
 from .spec_counts import PlacedChoice, note_counts
 from .spec_format import CHECKSUM, COMPUTED_KEYS, COMPUTED_TABLES, FORMAT, checksum_of
+from .text_limits import CONTACT_LONGEST, NAME_LONGEST, NOTE_LONGEST, VAN_TEXT_LONGEST, VIN_TAIL_LONGEST
 from .toml_lines import TomlLines
 from .toml_text import toml_table
 
@@ -108,10 +109,13 @@ def _spec(top: Fields, catalogue: Catalogue | None) -> Spec:
     job = _table(top, "job")
     number, revision = job.text("number", ""), _counted(job, "revision")
     replaces = job.whole("replaces") if job.has("replaces") else None
-    state, note = job.word("state", JobState, JobState.DRAFT), job.text("note", "", lines=True)
+    state, note = job.word("state", JobState, JobState.DRAFT), job.text("note", "", lines=True, longest=NOTE_LONGEST)
     job.close()
     customer = top.table("customer", optional=True)
-    said = Customer(name=customer.text("name", ""), contact=customer.text("contact", "", lines=True))
+    said = Customer(
+        name=customer.text("name", "", longest=NAME_LONGEST),
+        contact=customer.text("contact", "", lines=True, longest=CONTACT_LONGEST),
+    )
     customer.close()
     return Spec(
         number=number,
@@ -149,12 +153,12 @@ def _counted(fields: Fields, key: str) -> int:
 
 def _van_data(fields: Fields) -> VanData:
     data = VanData(
-        registration=fields.text("registration", ""),
-        vin_tail=fields.text("vin_tail", ""),
+        registration=fields.text("registration", "", longest=VAN_TEXT_LONGEST),
+        vin_tail=fields.text("vin_tail", "", longest=VIN_TAIL_LONGEST),
         year=_whole(fields, "year"),
-        paint_code=fields.text("paint_code", ""),
+        paint_code=fields.text("paint_code", "", longest=VAN_TEXT_LONGEST),
         mileage_km=_whole(fields, "mileage_km"),
-        damage=fields.text("damage", "", lines=True),
+        damage=fields.text("damage", "", lines=True, longest=VAN_TEXT_LONGEST),
         weighed_front_kg=_number(fields, "front_as_received_kg"),
         weighed_rear_kg=_number(fields, "rear_as_received_kg"),
     )
@@ -182,7 +186,7 @@ def _choice(fields: Fields) -> Choice:
         place=fields.word("place", Place) if fields.has("place") else None,
         owner=fields.word("whose", Owner, Owner.HOUSE),
         own_part=_own_part(_table(fields, "own_part")) if fields.has("own_part") else None,
-        note=fields.text("note", "", lines=True),
+        note=fields.text("note", "", lines=True, longest=NOTE_LONGEST),
         came_with=tuple(OptionId(cause) for cause in fields.texts("came_with", ())),
         at=fields.text("at", ""),
     )

@@ -18,6 +18,7 @@ from .spec_schedules import schedules
 from .spec_sums import sums
 from .spec_view import SpecView, view_of
 from .spec_work import work
+from .text_limits import CONTACT_LONGEST, NAME_LONGEST, NOTE_LONGEST, VAN_TEXT_LONGEST, VIN_TAIL_LONGEST, cut
 from .toml_out import Value, comment, exact, figure, item, keys, table
 
 _HEAD = """\
@@ -51,7 +52,10 @@ def spec_text(catalogue: Catalogue, spec: Spec, report: Report) -> str:
 def _rest(view: SpecView) -> Iterator[str]:
     spec, chosen = view.spec, view.in_build_order()
     yield from first_page(view)
-    customer = {"name": one_line(spec.customer.name), "contact": lines(spec.customer.contact)}
+    customer = {
+        "name": cut(one_line(spec.customer.name), NAME_LONGEST),
+        "contact": cut(lines(spec.customer.contact), CONTACT_LONGEST),
+    }
     yield table("customer", customer, remark="CUSTOMER. Private: on no paper for anybody else.")
     yield _vehicle(view)
     yield from sides_and_limits(view)
@@ -90,7 +94,7 @@ def _job(view: SpecView) -> str:
             "state": spec.state.value,
             "not_to_be_built": _NOT_BUILT.get(spec.state),
             "newest_entry_at": max(_times(spec), default="") or "NOT KNOWN",
-            "note": lines(spec.note),
+            "note": cut(lines(spec.note), NOTE_LONGEST),
             "firm": f"{catalogue.firm.name}, {catalogue.firm.town}",
             "catalogue_version": catalogue.firm.catalogue_version,
             "catalogue_digest": catalogue.digest,
@@ -109,12 +113,12 @@ def _vehicle(view: SpecView) -> str:
     data = view.spec.van_data
     option = view.van_option
     said: dict[str, Value | None] = {
-        "vin_tail": one_line(data.vin_tail),
+        "vin_tail": cut(one_line(data.vin_tail), VIN_TAIL_LONGEST),
         "year": data.year,
-        "registration": one_line(data.registration),
-        "paint_code": one_line(data.paint_code),
+        "registration": cut(one_line(data.registration), VAN_TEXT_LONGEST),
+        "paint_code": cut(one_line(data.paint_code), VAN_TEXT_LONGEST),
         "mileage_km": data.mileage_km,
-        "damage": lines(data.damage),
+        "damage": cut(lines(data.damage), VAN_TEXT_LONGEST),
         "front_as_received_kg": exact(data.weighed_front_kg),
         "rear_as_received_kg": exact(data.weighed_rear_kg),
     }

@@ -7,7 +7,19 @@ import tomllib
 
 from .faults import Source, quotable
 
+_LONG_NUMBER = re.compile(r"[0-9][0-9_]{600,}")
 _PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
+
+
+LONG_NUMBER = "a number on this line has more digits than anything counted here: check it."
+
+
+def long_number_line(text: str, error: ValueError) -> int:
+    """The line of a number too long to be read, counted from 1; 0 when the text was refused for something else."""
+    if _PLACE.search(str(error)) or "digits" not in str(error):
+        return 0
+    found = _LONG_NUMBER.search(text)
+    return text.count("\n", 0, found.start()) + 1 if found else 1
 
 
 def toml_table(text: str, source: Source) -> dict[str, object] | None:
@@ -15,6 +27,10 @@ def toml_table(text: str, source: Source) -> dict[str, object] | None:
     try:
         return tomllib.loads(text)
     except ValueError as error:
+        line = long_number_line(text, error)
+        if line:
+            source.faults.add(source.file, LONG_NUMBER, line=line)
+            return None
         message = str(error)
         place = _PLACE.search(message)
         line = int(place[1]) if place and place[1] else text.count("\n") + 1

@@ -47,7 +47,7 @@ def test_a_file_that_cannot_be_used(counter: Counter, tmp_path: Path, content: b
         said = counter(*command)
         assert (said.code, said.out) == (2, ())
         assert said.err[0] == "This file cannot be used. Nothing was changed."
-        assert all(line.startswith("odd.toml") for line in said.err[1:])
+        assert all(line.startswith(str(file)) for line in said.err[1:])
         assert len(said.err) > 1
         assert file.read_bytes() == content
 
@@ -137,15 +137,46 @@ def test_a_folder_that_cannot_be_written(job: Counter, tmp_path: Path) -> None:
 
 
 def test_names_are_cleaned_where_they_leave(counter: Counter) -> None:
-    counter("new", "customer=[bold]x\x1b[31m\u202e")
-    shown = " ".join(counter("show", "1").out)
-    assert "[bold]x" in shown
-    assert not set(shown) & {"\x1b", "\u202e"}
+    counter("new", "customer=[bold]x")
+    assert "[bold]x" in " ".join(counter("show", "1").out)
+    said = counter("why", "1", "x\x1b[31m\u202e")
+    assert said.err == ('Nothing is called "x\ufffd[31m\ufffd": specbuilder show FILE STEP lists what there is.',)
 
 
-def test_a_very_long_name(counter: Counter) -> None:
-    assert counter("new", f"customer={'x' * 10_000}").code == 0
-    assert counter("check", "1").code == 3
+@pytest.mark.parametrize(
+    ("typed", "why"),
+    [
+        ("customer=A\x1b[2JB", "customer: the text holds the hidden character U+001B at place 2: take it out."),
+        ("contact=\u202eABC", "contact: the text holds the hidden character U+202E at place 1: take it out."),
+        ("note=a\u200fb", "note: the text holds the hidden character U+200F at place 2: take it out."),
+        ("customer=a\nb", "customer: the text holds a line break at place 2: take it out."),
+        (f"customer={'x' * 121}", "customer: the text has 121 characters, and 120 is the most: shorten it."),
+        (f"contact={'x' * 301}", "contact: the text has 301 characters, and 300 is the most: shorten it."),
+        (f"vin_tail={'1' * 18}", "vin_tail: the text has 18 characters, and 17 is the most: shorten it."),
+        (f"damage={'x' * 501}", "damage: the text has 501 characters, and 500 is the most: shorten it."),
+        (f"note={'x' * 10_000}", "note: the text has 10,000 characters, and 2,000 is the most: shorten it."),
+    ],
+)
+def test_a_text_that_cannot_be_kept_is_refused_and_not_changed(job: Counter, typed: str, why: str) -> None:
+    assert job("set", "1", typed) == Said(1, (), (why, "Nothing was changed."))
+
+
+def test_what_is_named_instead_of_a_file(counter: Counter, tmp_path: Path) -> None:
+    folder = f"{tmp_path} could not be read, it is a folder: name a file."
+    assert counter("check", str(tmp_path)) == Said(2, (), (folder,))
+    empty = "The name of FILE is empty: name a spec file, or the number of a job."
+    assert counter("check", "") == Said(2, (), (empty,))
+    assert counter("set", "", "adults=2") == Said(2, (), (empty,))
+    file = tmp_path / "file"
+    file.write_text("", encoding="utf-8")
+    assert counter("jobs", "--jobs", str(file)) == Said(
+        2, (), (f"{file} could not be read, it is no folder: use --jobs with a folder.",)
+    )
+
+
+def test_a_job_whose_file_is_gone_keeps_its_name_in_the_list(job: Counter) -> None:
+    (job.jobs / "0001-r1.toml").unlink()
+    assert "The Saturday family" in job("jobs").out[0]
 
 
 def test_a_mistake_of_the_program_is_told_in_a_sentence(counter: Counter, monkeypatch: pytest.MonkeyPatch) -> None:

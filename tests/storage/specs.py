@@ -14,6 +14,13 @@ from specbuilder.model.ids import BriefKey, OptionId, RuleId
 from specbuilder.model.kinds import JobState, Owner, Place
 from specbuilder.model.spec import Acceptance, Choice, Customer, OpenQuestion, OwnPart, Spec, VanData
 from specbuilder.storage.faults import hidden_character
+from specbuilder.storage.text_limits import (
+    CONTACT_LONGEST,
+    NAME_LONGEST,
+    NOTE_LONGEST,
+    VAN_TEXT_LONGEST,
+    VIN_TAIL_LONGEST,
+)
 from tests.storage.scene import CATALOGUE
 
 _SPITEFUL = st.sampled_from(
@@ -61,10 +68,14 @@ _CHOICES = st.builds(
     place=st.none() | st.sampled_from(Place),
     owner=st.sampled_from(Owner),
     own_part=st.none() | _OWN_PARTS,
-    note=LINES,
+    note=LINES.map(lambda text: text[:NOTE_LONGEST]),
     came_with=st.lists(_OPTIONS, max_size=2).map(tuple),
     at=LINE,
 )
+
+
+def _at_most(texts: st.SearchStrategy[str], longest: int) -> st.SearchStrategy[str]:
+    return texts.map(lambda text: text[:longest])
 
 
 def _fitting(choices: list[Choice]) -> tuple[Choice, ...]:
@@ -110,16 +121,16 @@ def specs(*, strange_answers: bool = False) -> st.SearchStrategy[Spec]:
         revision=st.integers(1, 2**31),
         replaces=st.none() | st.integers(1, 99),
         state=st.sampled_from(JobState),
-        customer=st.builds(Customer, name=LINE, contact=LINES),
+        customer=st.builds(Customer, name=_at_most(LINE, NAME_LONGEST), contact=_at_most(LINES, CONTACT_LONGEST)),
         answers=_ANY_ANSWERS if strange_answers else _ANSWERS,
         van_data=st.builds(
             VanData,
-            registration=LINE,
-            vin_tail=LINE,
+            registration=_at_most(LINE, VAN_TEXT_LONGEST),
+            vin_tail=_at_most(LINE, VIN_TAIL_LONGEST),
             year=st.none() | _WHOLE,
-            paint_code=LINE,
+            paint_code=_at_most(LINE, VAN_TEXT_LONGEST),
             mileage_km=st.none() | _WHOLE,
-            damage=LINES,
+            damage=_at_most(LINES, VAN_TEXT_LONGEST),
             weighed_front_kg=st.none() | _FINITE,
             weighed_rear_kg=st.none() | _FINITE,
         ),
@@ -128,7 +139,7 @@ def specs(*, strange_answers: bool = False) -> st.SearchStrategy[Spec]:
             tuple
         ),
         questions=st.lists(st.builds(OpenQuestion, text=LINE, owner=LINE, due=LINE, stops=LINE), max_size=2).map(tuple),
-        note=LINES,
+        note=_at_most(LINES, NOTE_LONGEST),
     )
 
 

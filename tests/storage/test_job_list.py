@@ -6,11 +6,14 @@ import os
 from dataclasses import replace
 from pathlib import Path
 
+from specbuilder.model.edits import NameCustomer, Together
+from specbuilder.model.history import Undo
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import JobState
 from specbuilder.model.spec import Choice, Customer
 from specbuilder.storage.job_list import JobLine
 from tests.storage.jobs_scene import GALLEY, NOW, Days, left, saved
+from tests.storage.scene import CATALOGUE
 
 
 def test_the_list_tells_number_name_state_van_and_change(tmp_path: Path) -> None:
@@ -87,3 +90,15 @@ def test_unreadable_jobs_stand_in_the_list_with_their_faults(tmp_path: Path) -> 
         ),
         ("0008", "handmade", JobState.DRAFT, []),
     ]
+
+
+def test_a_job_without_its_file_is_listed_by_what_its_journal_says(tmp_path: Path) -> None:
+    jobs = left(tmp_path)
+    jobs.files("0001").spec.unlink()
+    assert [(line.customer, line.unsaved) for line in jobs.list()] == [("M. Ash", True)]
+    job = jobs.open("0001", "counter 1", CATALOGUE)
+    job.append(Together(edits=(GALLEY, NameCustomer(name="The other Ash", contact=""))))
+    assert [line.customer for line in jobs.list()] == ["The other Ash"]
+    job.append(Undo(replace(job.start, customer=Customer(name="M. Ash"))))
+    assert [line.customer for line in jobs.list()] == ["M. Ash"]
+    job.abandon()

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specbuilder.model.ids import GroupId, OptionId, RuleId
-from specbuilder.model.spec import Acceptance, Choice, Spec
+from specbuilder.model.spec import Acceptance, Choice, Customer, Spec, VanData
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.spec_files import (
     LARGEST_BYTES,
@@ -189,7 +189,32 @@ def test_deep_nesting_is_a_fault_and_no_crash() -> None:
 
 
 def test_a_number_too_long_to_be_one_is_a_fault_and_no_crash() -> None:
-    assert len(faults("format = 1\nchoice = " + "9" * 5000)) == 1
+    assert faults("format = 1\nchoice = " + "9" * 5000) == [
+        "0147-r1.toml:2: a number on this line has more digits than anything counted here: check it."
+    ]
+
+
+def test_a_text_that_is_too_long_is_a_fault_with_its_limit() -> None:
+    customer = f'name = "{"x" * 121}"\ncontact = "{"x" * 301}"'
+    vehicle = f'vin_tail = "{"1" * 18}"\ndamage = "{"x" * 501}"'
+    text = f'format = 1\n[job]\nnote = "{"x" * 2001}"\n[customer]\n{customer}\n[vehicle]\n{vehicle}\n'
+    assert faults(text) == [
+        "0147-r1.toml:3: job.note: the text has 2,001 characters, and 2,000 is the most: shorten it.",
+        "0147-r1.toml:5: customer.name: the text has 121 characters, and 120 is the most: shorten it.",
+        "0147-r1.toml:6: customer.contact: the text has 301 characters, and 300 is the most: shorten it.",
+        "0147-r1.toml:8: vehicle.vin_tail: the text has 18 characters, and 17 is the most: shorten it.",
+        "0147-r1.toml:9: vehicle.damage: the text has 501 characters, and 500 is the most: shorten it.",
+    ]
+
+
+def test_a_text_that_is_too_long_all_the_same_never_makes_an_unreadable_file() -> None:
+    long = "x" * 3000
+    van = VanData(vin_tail=long, registration=long, paint_code=long, damage=long)
+    choice = Choice(option=OptionId("side-galley"), note=long)
+    spec = Spec(customer=Customer(name=long, contact=long), van_data=van, choices=(choice,), note=long)
+    read = read_spec(written(spec), "a.toml", CATALOGUE).spec
+    assert read.customer.name == "x" * 117 + "..."
+    assert read.van_data.vin_tail == "x" * 14 + "..."
 
 
 @given(st.data())
@@ -288,11 +313,11 @@ def test_files_that_are_no_text(tmp_path: Path) -> None:
     path.write_bytes(b"format = 1\n\xff\xfe")
     with pytest.raises(SpecFaultsError) as caught:
         read_spec_file(path, None)
-    assert str(caught.value) == ("x.toml:2: this is no UTF-8 text: save the file as UTF-8, or take yesterday's copy.")
+    assert str(caught.value) == (f"{path}:2: this is no UTF-8 text: save the file as UTF-8, or take yesterday's copy.")
     path.write_bytes(b"#" * (LARGEST_BYTES + 5))
     with pytest.raises(SpecFaultsError) as caught:
         read_spec_file(path, None)
-    assert str(caught.value) == "x.toml: holds 4,000,005 bytes, far more than any spec: this is another file."
+    assert str(caught.value) == f"{path}: holds 4,000,005 bytes, far more than any spec: this is another file."
 
 
 def test_a_file_with_a_mark_at_its_head_is_read(tmp_path: Path) -> None:
