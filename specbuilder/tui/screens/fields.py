@@ -8,6 +8,7 @@ from dataclasses import replace
 from specbuilder.model.edits import Edit, FillVanData, NameCustomer, WriteNote
 from specbuilder.model.kinds import Step
 from specbuilder.model.spec import Spec, VanData
+from specbuilder.storage.text_limits import CONTACT_LONGEST, NAME_LONGEST
 from specbuilder.tui.entry import Entry
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, Item, OnField
@@ -107,9 +108,9 @@ def edit_of(spec: Spec, field: Field, text: str) -> Edit | None:
     """What taking this text does; None when the text is none for this field."""
     match field:
         case Field.NAME:
-            return NameCustomer(name=text, contact=spec.customer.contact)
+            return NameCustomer(name=text[:NAME_LONGEST], contact=spec.customer.contact)
         case Field.CONTACT:
-            return NameCustomer(name=spec.customer.name, contact=text)
+            return NameCustomer(name=spec.customer.name, contact=text[:CONTACT_LONGEST])
         case Field.JOB_NOTE:
             return WriteNote(note=text)
         case _:
