@@ -159,9 +159,9 @@ def _needed(field: str) -> str:
         case "year":
             return "a year such as 2029"
         case "mileage_km":
-            return f"a whole number from {_KILOMETRES[0]} to {_KILOMETRES[1]:,}"
+            return f"a whole number from {_KILOMETRES[0]} to {_KILOMETRES[1]}"
         case _:
-            return f"a number from {_AXLE_KG[0]} to {_AXLE_KG[1]:,}"
+            return f"a number from {_AXLE_KG[0]} to {_AXLE_KG[1]}"
 
 
 def _filled(data: VanData, field: str, value: str) -> VanData:

@@ -28,7 +28,7 @@ from specbuilder.wording.ready import gap_lines
 from . import answers, output
 from .answers import Answer
 from .change import changed, dropping, made_new, setting
-from .opening import opened, write_spec
+from .opening import opened, same_place, write_spec
 from .output import AnswerLostError, Exit, StopError
 
 
@@ -96,7 +96,7 @@ def _export(arguments: Namespace) -> Answer:
     name = f"{was.spec.number}-r{was.spec.revision}.toml" if was.spec.number else was.path.name
     folder = Path(arguments.to)
     path = folder / name
-    if was.job is None and path.exists() and path.resolve() == was.path.resolve():
+    if was.job is None and same_place(path, was.path):
         raise StopError(Exit.UNUSABLE, f"{path} is the file itself: name another folder with --to.")
     try:
         folder.mkdir(parents=True, exist_ok=True)

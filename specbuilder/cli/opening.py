@@ -70,7 +70,7 @@ def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
         return jobs.files(number)
     path = Path(file)
     inside = job_files(jobs.path, (path.name,))
-    if inside and _same_folder(path.parent, jobs.path):
+    if inside and same_place(path.parent, jobs.path):
         return jobs.files(inside[0].number, inside[0].revision)
     return None
 
@@ -176,7 +176,8 @@ def _unreadable(job: JobFiles, error: JobUnreadableError) -> StopError:
     return StopError(Exit.UNUSABLE, f"Job {job.number} cannot be read. Nothing was changed.", *faults, cure)
 
 
-def _same_folder(one: Path, other: Path) -> bool:
+def same_place(one: Path, other: Path) -> bool:
+    """True when both are the same file or folder."""
     try:
         return one.resolve() == other.resolve()
     except (OSError, RuntimeError):

@@ -79,8 +79,7 @@ class JobsFolder:
         Raises:
             DiskError: nothing could be written; there is no new job.
         """
-        if self.path.is_file():
-            raise DiskError(DiskReason.NO_FOLDER, self.path, writing=True)
+        self._refuse_no_folder(writing=True)
         with disk(self.path, writing=True):
             self.path.mkdir(parents=True, exist_ok=True)
         first = int(self.next_number())
@@ -176,14 +175,18 @@ class JobsFolder:
             raise
 
     def _all(self) -> tuple[JobFiles, ...]:
-        if self.path.is_file():
-            raise DiskError(DiskReason.NO_FOLDER, self.path, writing=False)
+        self._refuse_no_folder(writing=False)
         with disk(self.path, writing=False):
             try:
                 names = os.listdir(self.path)
             except FileNotFoundError:
                 return ()
         return job_files(self.path, names)
+
+    def _refuse_no_folder(self, *, writing: bool) -> None:
+        with disk(self.path, writing=writing):
+            if self.path.exists() and not self.path.is_dir():
+                raise DiskError(DiskReason.NO_FOLDER, self.path, writing=writing)
 
     def _newest(self) -> tuple[JobFiles, ...]:
         newest = {files.number: files for files in self._all()}

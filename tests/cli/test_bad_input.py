@@ -136,6 +136,14 @@ def test_a_folder_that_cannot_be_written(job: Counter, tmp_path: Path) -> None:
     assert job("set", "1", "usb-pair", "--to", str(tmp_path)).code == 2
 
 
+def test_a_name_the_system_does_not_take(job: Counter, tmp_path: Path) -> None:
+    spec = tmp_path / "a.toml"
+    job("set", "1", "usb-pair", "--to", str(spec))
+    long = tmp_path / ("x" * 300)
+    for words in (("export", str(spec), "--to", str(long)), ("check", str(long)), ("jobs", "--jobs", str(long))):
+        assert job(*words).code == 2
+
+
 def test_names_are_cleaned_where_they_leave(counter: Counter) -> None:
     counter("new", "customer=[bold]x")
     assert "[bold]x" in " ".join(counter("show", "1").out)

@@ -251,7 +251,7 @@ def test_what_is_so_already_is_said_and_stops_nothing(job: Counter) -> None:
          'usb-pair: "blue" is nothing an option takes: use left, right, rear, theirs, ours or a count.'),
         (("set", "1", "usb-pair", "year=soon"), 1, "year: a year such as 2029 is needed."),
         (("set", "1", "usb-pair", "weighed_front_kg=1e9"), 1,
-         "weighed_front_kg: a number from 100 to 10,000 is needed."),
+         "weighed_front_kg: a number from 100 to 10000 is needed."),
         (("set", "1", "gas"), 1, "gas needs a value: write gas=VALUE."),
         (("set", "1", "Gas b"), 0, ""),
         (("set", "1", "light"), 0, ""),

@@ -92,6 +92,13 @@ def test_a_number_of_too_many_digits(folder: Path) -> None:
     )
 
 
+def test_a_number_of_thousands_of_digits(folder: Path) -> None:
+    (folder / "more.toml").write_text("[option.lamp]\nmass_kg = " + "9" * 5000 + "\n", encoding="utf-8")
+    assert faults_of(folder) == (
+        "more.toml:2: a number on this line has more digits than anything counted here: check it."
+    )
+
+
 # --- broken folders
 
 
