@@ -35,6 +35,7 @@ from .things import CustomerThing, LineThing, NoteThing, OptionThing, Unclear, V
 from .values import UNKNOWN_WORDS, answer_of, decimal, whole
 
 _Number = TypeVar("_Number", int, float)
+_TEXTS = ("registration", "vin_tail", "paint_code", "damage")
 _YEARS = (1950, 2100)
 _KILOMETRES = (0, 5_000_000)
 _AXLE_KG = (100, 10_000)
@@ -146,7 +147,7 @@ def _customer_edit(spec: Spec, field: str, value: str) -> Edit | Unclear:
 
 def _van_edit(spec: Spec, field: str, value: str) -> Edit | Unclear:
     longest = VIN_TAIL_LONGEST if field == "vin_tail" else VAN_TEXT_LONGEST
-    if fault := _told(field, value, longest, lines=field == "damage"):
+    if field in _TEXTS and (fault := _told(field, value, longest, lines=field == "damage")):
         return fault
     try:
         return FillVanData(van_data=_filled(spec.van_data, field, value))

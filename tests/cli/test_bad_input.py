@@ -162,6 +162,7 @@ def test_names_are_cleaned_where_they_leave(counter: Counter) -> None:
         (f"contact={'x' * 301}", "contact: the text has 301 characters, and 300 is the most: shorten it."),
         (f"vin_tail={'1' * 18}", "vin_tail: the text has 18 characters, and 17 is the most: shorten it."),
         (f"damage={'x' * 501}", "damage: the text has 501 characters, and 500 is the most: shorten it."),
+        (f"year={'9' * 5000}", "year: a year such as 2029 is needed."),
         (f"note={'x' * 10_000}", "note: the text has 10,000 characters, and 2,000 is the most: shorten it."),
     ],
 )
