@@ -14,7 +14,7 @@ from specbuilder.model.spec import Spec
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Done, Session, do, redo, replay, undo
 from specbuilder.storage.disk import DiskError, disk
-from specbuilder.storage.job_recovery import Instead
+from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
 from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.open_job import Clock, OpenJob
@@ -52,6 +52,17 @@ class Desk:
     def read_only(self) -> bool:
         """True when another counter has the job."""
         return self.job is not None and self.job.read_only_because is not None
+
+    def may_write(self) -> bool:
+        """True when the job is ours to change; one that the disk kept from us is tried once more."""
+        if self.job is None or self.job.read_only_because is None:
+            return True
+        if not isinstance(self.job.read_only_because, DiskError):
+            return False
+        try:
+            return self.job.take_again()
+        except (DiskError, JobUnreadableError):
+            return False
 
     def now(self) -> str:
         """Date and time as they stand in a spec."""

@@ -80,7 +80,7 @@ class Walk:
 
     def edit(self, edit: Edit) -> bool:
         """Do it and say it; a refusal is said, too."""
-        if self.desk.read_only:
+        if not self.desk.may_write():
             self._say_read_only()
             return False
         before = self.desk.report
@@ -96,7 +96,7 @@ class Walk:
 
     def undo(self) -> None:
         """Take the last edit back and name it."""
-        if self.desk.read_only:
+        if not self.desk.may_write():
             self._say_read_only()
             return
         done = self.desk.undo()
@@ -109,7 +109,7 @@ class Walk:
 
     def redo(self) -> None:
         """Put it back and name it."""
-        if self.desk.read_only:
+        if not self.desk.may_write():
             self._say_read_only()
             return
         done = self.desk.redo()

@@ -67,3 +67,21 @@ def test_a_job_stays_open_while_its_file_cannot_be_written(
     assert desk.leave(None)
     with pytest.raises(DiskError):
         JobsFolder(tmp_path).open("0099", "counter 1", catalogue)
+
+
+def test_a_job_that_a_full_disk_kept_from_us_is_ours_once_there_is_room(
+    catalogue: Catalogue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk = Desk(JobsFolder(tmp_path), catalogue, clock, "counter 1")
+    desk.begin()
+    desk.edit(answer("adults", 2))
+    assert desk.leave(None)
+    with monkeypatch.context() as broken:
+        broken.setattr("specbuilder.storage.lock.os.open", full)
+        desk.open("0001")
+        assert desk.read_only
+        assert not desk.may_write()
+    assert desk.may_write()
+    done, _ = desk.edit(answer("adults", 3))
+    assert done is not None
+    assert desk.leave(None)
