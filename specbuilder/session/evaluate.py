@@ -191,7 +191,7 @@ def _steps(
     missing = {
         Step.BRIEF: len(unknown),
         Step.BASE_VAN: 0 if spec.van_data.complete else 1,
-        Step.CHECK: sum(not question.owned for question in spec.questions),
+        Step.CHECK: len(spec.questions),
     }
     return {
         step: StepStatus(
