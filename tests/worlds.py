@@ -5,11 +5,13 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from specbuilder.model.brief import BriefLine, Question
-from specbuilder.model.catalogue import Catalogue, Firm, Group, Need, Option, Van
+from specbuilder.model.catalogue import Catalogue, Firm, Group, Option
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, RuleId, Tag, Zone
 from specbuilder.model.kinds import AnswerType, Confidence, Level, Pick, Place, RuleKind, Step
 from specbuilder.model.ledger import LedgerSpec
+from specbuilder.model.parts import Need
 from specbuilder.model.rules import AllOf, AnyOf, Atom, Given, Rule
+from specbuilder.model.vans import Van
 
 FIRM = Firm(
     name="Pellowmarch Van Joinery",

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from math import inf
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId, Tag
 from specbuilder.model.ledger import Entry
+from specbuilder.model.vans import Van
 
 from .formulas.gaps import longest_bed_mm
 from .frame import Frame

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from specbuilder.model.catalogue import Firm, Option, Van
+from specbuilder.model.catalogue import Firm, Option
 from specbuilder.model.facts import Facts
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey
 from specbuilder.model.ledger import Entry
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span, as_span
+from specbuilder.model.vans import Van
 
 
 @dataclass(slots=True)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId
 from specbuilder.model.kinds import RoofPart
 from specbuilder.model.ledger import Entry
+from specbuilder.model.vans import Van
 
 from .formulas.gaps import above_steel_mm
 from .frame import Frame

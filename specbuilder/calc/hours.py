@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import Entry
 from specbuilder.model.span import Span
+from specbuilder.model.vans import Van
 
 from .formulas.work import circuit_hours_h
 from .frame import Frame

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId
 from specbuilder.model.kinds import Place
 from specbuilder.model.ledger import Entry
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span
+from specbuilder.model.vans import Van
 
 from .formulas.loads import last_fuel_kg, luggage_kg, people_kg, travel_water_kg
 from .frame import Frame

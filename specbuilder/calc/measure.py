@@ -8,10 +8,11 @@ from functools import lru_cache
 from math import inf
 from typing import TypeAlias
 
-from specbuilder.model.catalogue import Catalogue, Option, Van
+from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import OptionId
 from specbuilder.model.ledger import Entry
 from specbuilder.model.span import Span
+from specbuilder.model.vans import Van
 
 from .frame import Frame
 from .prepared import Prepared, Settled

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import lru_cache
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId
 from specbuilder.model.kinds import Place, Truth
 from specbuilder.model.ledger import Entry, Lack
 from specbuilder.model.report import Pence, Price
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span
+from specbuilder.model.vans import Van
 
 from .formulas.money import gross_pence
 from .frame import Asked, Frame

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from math import inf
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId, Tag
 from specbuilder.model.kinds import RoofPart
 from specbuilder.model.ledger import Entry, Lack
+from specbuilder.model.vans import Van
 
 from .frame import Frame
 from .measure import Measure, largest, smallest, summed

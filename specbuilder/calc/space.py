@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from math import inf
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import LedgerId, Tag
 from specbuilder.model.kinds import Anchor
 from specbuilder.model.ledger import Entry
+from specbuilder.model.vans import Van
 
 from .formulas.gaps import gap_to_bench_mm, x_from_datum_mm
 from .frame import Frame

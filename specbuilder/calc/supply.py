@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import Tag
 from specbuilder.model.kinds import Truth
+from specbuilder.model.vans import Van
 
 from .measure import largest
 from .prepared import Prepared

@@ -6,9 +6,10 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import Zone
 from specbuilder.model.kinds import Place
+from specbuilder.model.vans import Van
 
 MOST_STEPS = 20_000
 """Above this many steps the least is no longer proven and the last proven number is given."""

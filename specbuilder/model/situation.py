@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from .catalogue import Catalogue, Option, Van
+from .catalogue import Catalogue, Option
 from .facts import Facts
 from .ids import GroupId
 from .kinds import Owner, Place
 from .spec import OwnPart
+from .vans import Van
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -34,10 +34,6 @@ class Trail:
     conflicts: list[int]
     """Clauses that the choices and answers break."""
 
-    def is_true(self, lit: int) -> bool:
-        """True when the literal is settled as true."""
-        return self.value[lit >> 1] == (-1 if lit & 1 else 1)
-
     def is_false(self, lit: int) -> bool:
         """True when the literal is settled as false."""
         return self.value[lit >> 1] == (1 if lit & 1 else -1)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from specbuilder.model.ids import BASE_VAN_GROUP, CUSTOMER_PART, GroupId, LedgerId, OptionId, Zone
+from specbuilder.model.ids import CUSTOMER_PART, GroupId, LedgerId, OptionId, Zone
 from specbuilder.model.kinds import Owner
 from specbuilder.model.ledger import Reading
 from specbuilder.model.situation import Placed, Situation
@@ -126,8 +126,3 @@ def _claims(situation: Situation) -> dict[Zone, tuple[int, tuple[OptionId, ...]]
 def zones_at(zones: tuple[Zone, ...], place: str | None) -> list[Zone]:
     """The zones claimed at a place; ``wall-floor@side`` becomes ``wall-floor@left`` there."""
     return [Zone(z.replace("@side", f"@{place}")) if place else z for z in zones]
-
-
-def undecided_van(situation: Situation) -> bool:
-    """True while the base van is not chosen."""
-    return situation.van is None and BASE_VAN_GROUP in situation.undecided

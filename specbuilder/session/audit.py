@@ -16,11 +16,12 @@ from specbuilder.calc.space import FRONT_DOOR
 from specbuilder.calc.supply import HOUSE_SUPPLIES
 from specbuilder.model.audit import Lint, LintCode
 from specbuilder.model.brief import BriefLine
-from specbuilder.model.catalogue import Catalogue, Van
+from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BASE_VAN_GROUP, CUSTOMER_PART, LedgerId, Tag
 from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.origin import Origin
 from specbuilder.model.rules import AnyOf, Atom, Given, Not, Rule
+from specbuilder.model.vans import Van
 from specbuilder.rulegraph.judge import hearing
 
 from .evaluate import MADE

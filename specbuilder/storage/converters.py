@@ -11,8 +11,8 @@ from enum import StrEnum
 from types import MappingProxyType
 from typing import TypeAlias
 
-from specbuilder.model.catalogue import Need
 from specbuilder.model.ids import Tag
+from specbuilder.model.parts import Need
 from specbuilder.model.rules import AnyOf
 
 from .expressions import parse_expression

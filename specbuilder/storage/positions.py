@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from specbuilder.model.catalogue import Catalogue, Circuit, Hole, Option, Position, Van
+from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import GroupId
 from specbuilder.model.kinds import Anchor, Place
+from specbuilder.model.parts import Circuit, Hole, Position
 from specbuilder.model.spec import Choice, Spec
+from specbuilder.model.vans import Van
 
 _FLOOR = "floor"
 """The surface to which the no-drill boxes of a van belong."""
@@ -41,10 +43,6 @@ class Positions:
         if option.position is None or not self.is_drawn(option):
             return None
         return self._beside_doors(option.position, option.door_position, choice, option)
-
-    def of_hole(self, position: Position, choice: Choice, option: Option) -> Spot:
-        """A written place of this choice, on the side it takes."""
-        return self._spot(position, choice, option)
 
     def of_cut(self, hole: Hole, choice: Choice, option: Option) -> Spot | None:
         """Centre of a hole of this choice; None when it is measured on the van."""

@@ -14,8 +14,8 @@ from operator import attrgetter
 from types import MappingProxyType, NoneType, UnionType
 from typing import Any, NamedTuple, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
-from specbuilder.model.catalogue import Need
 from specbuilder.model.ids import BriefKey, CautionId, GroupId, LedgerId, OptionId, PaperId, RuleId, Tag, Zone
+from specbuilder.model.parts import Need
 from specbuilder.model.rules import AnyOf
 
 from . import converters

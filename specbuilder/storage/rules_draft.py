@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from typing import Generic, TypeVar
 
 from specbuilder.model.brief import BriefLine, Question
-from specbuilder.model.catalogue import Caution, Firm, Group, Option, Paper, Table, Van, WorkStep
+from specbuilder.model.catalogue import Caution, Firm, Group, Option, Paper, Table, WorkStep
 from specbuilder.model.ids import BASE_VAN_GROUP, OptionId
 from specbuilder.model.ledger import LedgerSpec
 from specbuilder.model.rules import Rule
+from specbuilder.model.vans import Van
 
 from .faults import Spot
 from .records import record

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from specbuilder.model.catalogue import Circuit, Heat, Hole, Option, Power, Water
+from specbuilder.model.catalogue import Option
 from specbuilder.model.kinds import Owner
+from specbuilder.model.parts import Circuit, Heat, Hole, Power, Water
 
 from .spec_view import Chosen, SpecView
 from .toml_out import Value, Values, comment, figure, item, rows, table

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from specbuilder.model.catalogue import Catalogue, Circuit, Hole, Option
+from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.ledger import Entry, Lack, LedgerSpec
+from specbuilder.model.parts import Circuit, Hole
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, Spec
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from specbuilder.model.brief import Answer
-from specbuilder.model.catalogue import Catalogue, Van
+from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import JobState
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
+from specbuilder.model.vans import Van
 
 from .spec_format import CHECKSUM, FORMAT, checksum_of, lines, one_line
 from .spec_head import first_page, sides_and_limits

@@ -18,7 +18,7 @@ from . import quantities, readings
 from .brief import line_words
 from .names import choice_name, group_name, key_name, lack_name, listed, option_name, tag_name
 from .plain import ended, raised
-from .states import level_words, step_name
+from .states import step_name
 
 _FEW = 3
 
@@ -113,11 +113,6 @@ def _missing(catalogue: Catalogue, finding: Finding) -> str:
 def findings_none() -> str:
     """``Nothing is broken.``"""
     return "Nothing is broken."
-
-
-def level_line(finding: Finding) -> str:
-    """``STOP: cannot be signed``."""
-    return f"{finding.level.value}: {level_words(finding.level)}"
 
 
 def silent_words(catalogue: Catalogue, report: Report) -> str:

@@ -66,16 +66,6 @@ def read_only(counter: str, since: str) -> str:
     return f"Read only: {counter or 'another counter'} has this job since {since}"
 
 
-def taken_over(counter: str, since: str) -> str:
-    """``counter 1 stopped with this job open since 10:02. It is yours now; nothing was lost``."""
-    return f"{counter or 'another counter'} stopped with this job open since {since}. It is yours now; nothing was lost"
-
-
-def yesterday_copy(number: str) -> str:
-    """What is said after opening yesterday's copy."""
-    return f"This is yesterday's copy of {number}. What was changed since stands in the file that could not be read"
-
-
 def unreadable(faults: tuple[str, ...], *, copy_kept: bool) -> tuple[str, ...]:
     """``This job cannot be read:``, the faults, and the cure: one line each."""
     cure = "Nothing was changed." + (" Yesterday's copy: Enter" if copy_kept else " No copy of yesterday is kept.")
@@ -112,11 +102,6 @@ def newer_format(file: str) -> str:
     return (
         f"{file} was written by a newer specbuilder: open it there, or bring this one up to date. Nothing was changed."
     )
-
-
-def prices_from(then: str, now: str) -> str:
-    """What is said of a job made with another catalogue."""
-    return f"Prices are from {then}; today's catalogue is {now}"
 
 
 def _few(faults: tuple[str, ...]) -> tuple[str, ...]:

@@ -87,11 +87,6 @@ def step_tab_short(status: StepStatus, letters: int = 0) -> str:
     return name + doubt + ("!" if status.broken else "")
 
 
-def place_word(place: Place) -> str:
-    """``left``, ``right``, ``rear``: of the vehicle, seen facing forward."""
-    return place.value
-
-
 def place_explained(place: Place, country: str | None, doors: tuple[Place, ...]) -> str:
     """``left (kerb side in the UK, sliding-door side)``. ``country`` as in the brief; None leaves the kerb out."""
     remarks = []

@@ -11,8 +11,9 @@ from math import floor
 from typing import NamedTuple
 
 from specbuilder.model.brief import Answer
-from specbuilder.model.catalogue import Option, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.kinds import Place, RoofPart
+from specbuilder.model.vans import Van
 
 
 class Piece(NamedTuple):

@@ -7,8 +7,9 @@ from typing import Any, NamedTuple
 
 from hypothesis import strategies as st
 
-from specbuilder.model.catalogue import Circuit, Group, Heat, Option, Position, Power, Space, Water
+from specbuilder.model.catalogue import Group, Option
 from specbuilder.model.kinds import Anchor, RoofPart
+from specbuilder.model.parts import Circuit, Heat, Position, Power, Space, Water
 from specbuilder.model.situation import Placed, Situation
 from tests import worlds
 from tests.calc.scene import FENWAIN, HUSHWAIN, base_van, catalogue, facts, situation

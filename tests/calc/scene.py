@@ -7,7 +7,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from specbuilder.model.brief import Answer
-from specbuilder.model.catalogue import Catalogue, Group, Option, Van, WorkStep
+from specbuilder.model.catalogue import Catalogue, Group, Option, WorkStep
 from specbuilder.model.facts import Facts
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, Tag, Zone
 from specbuilder.model.kinds import LedgerKind, Level, Owner, Place, Sense
@@ -15,6 +15,7 @@ from specbuilder.model.ledger import LedgerSpec
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span
 from specbuilder.model.spec import OwnPart
+from specbuilder.model.vans import Van
 from tests import worlds
 
 FENWAIN = Van(

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from specbuilder.calc import read_all
-from specbuilder.model.catalogue import Heat, Position, Power, Space
 from specbuilder.model.ids import BriefKey, LedgerId
 from specbuilder.model.kinds import Anchor, RoofPart, Sense, Verdict
 from specbuilder.model.ledger import Reading
+from specbuilder.model.parts import Heat, Position, Power, Space
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span, point
 from tests import worlds

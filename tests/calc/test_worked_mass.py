@@ -6,9 +6,9 @@ import pytest
 
 from specbuilder.calc import read_all
 from specbuilder.calc.mass import TOTAL_MASS, mass_effects
-from specbuilder.model.catalogue import Space, Water
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Verdict
+from specbuilder.model.parts import Space, Water
 from specbuilder.model.span import point
 from tests import worlds
 from tests.calc.scene import HUSH, catalogue, facts, situation, theirs

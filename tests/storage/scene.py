@@ -5,14 +5,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from specbuilder.model.brief import BriefLine, Question
-from specbuilder.model.catalogue import (
-    Catalogue,
-    Caution,
-    Firm,
-    Group,
-    Paper,
-    WorkStep,
-)
+from specbuilder.model.catalogue import Catalogue, Caution, Firm, Group, Paper, WorkStep
 from specbuilder.model.facts import Facts
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import (

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from specbuilder.model.catalogue import Circuit, Hole, Option, Position, Space, Van
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BASE_VAN_GROUP, CautionId, GroupId, OptionId, PaperId
 from specbuilder.model.kinds import Anchor, Place
+from specbuilder.model.parts import Circuit, Hole, Position, Space
+from specbuilder.model.vans import Van
 
 VAN = Van(
     name="Fenwain Short",

@@ -7,7 +7,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from specbuilder.model.brief import Answer, Answers, BriefLine, Question
-from specbuilder.model.catalogue import Catalogue, Van
+from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, RuleId
@@ -30,6 +30,7 @@ from specbuilder.model.report import Effect, GroupStatus, OptionStatus, Pence, P
 from specbuilder.model.rules import ALWAYS, AllOf, AnyOf, WithinBound
 from specbuilder.model.span import Span
 from specbuilder.model.spec import Choice, Customer, Spec
+from specbuilder.model.vans import Van
 from tests import worlds
 
 VAN = Van(
