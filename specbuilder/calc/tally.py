@@ -56,7 +56,7 @@ class Tally:
             bound = self._bound(prep, Asked(situation.facts))
             settled = bound.span if bound is not None else None
             return Reading(id=self.id, value=None, bound=settled, verdict=Verdict.HOLDS, applies=False, sense=sense)
-        if self._unnamed(situation):
+        if self.unnamed(situation):
             return self._reading(situation, sense, value, None, Verdict.HOLDS, asked, applies=False)
         bound = self._bound(prep, asked)
         if bound is None:
@@ -71,7 +71,7 @@ class Tally:
     def _bound(self, prep: Prepared, asked: Asked) -> Outcome | None:
         return outcome(self.bound, prep, asked, self.id, listed=False) if self.bound is not None else None
 
-    def _unnamed(self, situation: Situation) -> bool:
+    def unnamed(self, situation: Situation) -> bool:
         """True when the brief says that there is no bound."""
         key = self.named_by
         return key is not None and situation.facts.known(key) and situation.facts.number(key).most <= 0
@@ -118,7 +118,7 @@ class Tally:
 
     def reach(self, situation: Situation, option: Option, place: Place | None) -> tuple[Span, Span] | None:
         """Value and bound if the option stood in the spec, over every way to finish the build from there."""
-        if self.bound is None or self._unnamed(situation):
+        if self.bound is None or self.unnamed(situation):
             return None
         if self.named_by is not None and not situation.facts.known(self.named_by):
             return None

@@ -18,7 +18,7 @@ from itertools import product
 from specbuilder.model.catalogue import Catalogue, Group, Option
 from specbuilder.model.findings import CauseKind
 from specbuilder.model.ids import GroupId, OptionId, RuleId, Tag
-from specbuilder.model.kinds import Pick, Place, RuleKind
+from specbuilder.model.kinds import Level, Pick, Place, RuleKind
 from specbuilder.model.rules import (
     SAME,
     AllOf,
@@ -31,7 +31,7 @@ from specbuilder.model.rules import (
     Rule,
 )
 
-from .graph import SIDE_MARK, stop_rules
+from .graph import SIDE_MARK
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,8 +105,8 @@ def no(variable: int) -> int:
     return 2 * variable + 1
 
 
-def compile_clauses(catalogue: Catalogue) -> Clauses:
-    """All clauses of a catalogue."""
+def compile_clauses(catalogue: Catalogue, levels: tuple[Level, ...] = (Level.STOP,)) -> Clauses:
+    """All clauses of a catalogue: its structure, and its rules of these levels."""
     clauses = Clauses()
     for option in catalogue.options.values():
         _add_variables(clauses, option)
@@ -117,8 +117,9 @@ def compile_clauses(catalogue: Catalogue) -> Clauses:
         _add_capability(clauses, catalogue, tag, placements)
     for option in catalogue.options.values():
         _add_needs(clauses, option)
-    for rule in stop_rules(catalogue):
-        _add_rule(clauses, catalogue, rule)
+    for rule in catalogue.rules.values():
+        if rule.level in levels:
+            _add_rule(clauses, catalogue, rule)
     return clauses
 
 
@@ -243,6 +244,14 @@ def _literals(clauses: Clauses, catalogue: Catalogue, term: AllOf, side: Place |
             return None
         lits.append(2 * variable + sign)
     return lits
+
+
+def condition_literals(clauses: Clauses, catalogue: Catalogue, term: AllOf) -> list[int] | None:
+    """The and-list of a condition as literals; None when an atom of it cannot be one (ledgers and the like).
+
+    Call it while the clauses may still grow: a capability or an answer nobody spoke of yet gets its variable.
+    """
+    return _literals(clauses, catalogue, term, None)
 
 
 def _variable(clauses: Clauses, catalogue: Catalogue, atom: Atom, side: Place | None) -> int | None:

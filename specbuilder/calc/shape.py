@@ -1,0 +1,232 @@
+"""A tally as a limit that a search can hold: what each option weighs in it, and how much room there is.
+
+``value <= factor * bound - minus`` (or ``>=``, turned round) becomes ``sum of amounts <= room(state)``. The state folds
+what does not simply add: the least allowance, the furthest reach, whether a roof lifts. What nobody knows yet counts at
+its kindest end, so a limit that cannot be kept here cannot be kept whatever the answer will be.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from itertools import product
+from math import floor, inf, isclose, nan
+
+from specbuilder.model.ids import LedgerId, OptionId
+from specbuilder.model.rules import WithinBound
+from specbuilder.model.situation import Situation
+
+from .frame import Asked, Frame
+from .measure import Amounts, Measure, Shares, shares
+from .outcome import base_span, settings_of, unweighed_slots
+from .prepared import Prepared, prepared
+from .states import Fold, Folding, Joint
+from .tally import Tally
+
+HIGHEST = 10**12
+"""Sums that go through a last step (tax, rounding) are looked for up to this number."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shape:
+    """One limit under some base vans: the amounts of what is taken sum to ``room(van, state)`` at most."""
+
+    vans: tuple[OptionId | None, ...]
+    """The base vans it is for; ``(None,)``: it does not look at the van."""
+    amounts: Mapping[OptionId, float]
+    """What one of an option adds; options that add nothing are left out."""
+    states: Mapping[OptionId, Joint]
+    """Part of the state an option brings; options without one are left out."""
+    folding: Folding
+    starts: tuple[Joint, ...]
+    """States before any choice; several while an answer is unknown: the kindest counts."""
+    room: Callable[[OptionId | None, Joint], float]
+    """How much the amounts may sum to; infinite where there is nothing to measure or nothing bounds it."""
+
+
+def shapes_of(tally: Tally, atom: WithinBound, situation: Situation) -> tuple[Shape, ...]:
+    """The limit in the form a search can hold: one shape, or one for each set of base vans under which it differs.
+
+    None at all where nothing bounds it, or while the answer that names its bound is open.
+    """
+    if tally.bound is None or tally.unnamed(situation) or (tally.value.final is not None and not atom.within):
+        return ()
+    if tally.named_by is not None and not situation.facts.known(tally.named_by):
+        return ()
+    vans = tuple(van.id for van in situation.catalogue.vans)
+    if not (tally.value.needs_van or tally.bound.needs_van):
+        return (_shape(tally, tally.bound, atom, situation, (None,)),)
+    if not (tally.value.by_van or tally.bound.by_van):
+        return (_shape(tally, tally.bound, atom, situation, vans),)
+    return _alike([_shape(tally, tally.bound, atom, situation, (van,)) for van in vans])
+
+
+def _alike(shapes: list[Shape]) -> tuple[Shape, ...]:
+    """One shape for all base vans between which nothing but the room differs."""
+    found: list[Shape] = []
+    for shape in shapes:
+        for at, known in enumerate(found):
+            if (known.amounts, known.states, known.starts) == (shape.amounts, shape.states, shape.starts):
+                found[at] = replace(known, vans=(*known.vans, *shape.vans), room=_joined(known, shape))
+                break
+        else:
+            found.append(shape)
+    return tuple(found)
+
+
+def _joined(one: Shape, other: Shape) -> Callable[[OptionId | None, Joint], float]:
+    return lambda van, joint: (one if van in one.vans else other).room(van, joint)
+
+
+def _shape(
+    tally: Tally, bound: Measure, atom: WithinBound, situation: Situation, vans: tuple[OptionId | None, ...]
+) -> Shape:
+    prep, asked = prepared(situation), Asked(situation.facts)
+    settings = settings_of(prep, tally.id)
+    options = situation.catalogue.options
+    frames = {v: Frame(situation, asked, settings, options[v] if v is not None else None) for v in vans}
+    sign = 1.0 if atom.within else -1.0
+    of_value = _side(tally.value, prep, frames[vans[0]], sign)
+    of_bound = _side(bound, prep, frames[vans[0]], -sign * atom.factor)
+    neutral = (*of_value.neutral, *of_bound.neutral)
+    split = len(of_value.neutral)
+
+    def room(van: OptionId | None, joint: Joint) -> float:
+        joints = of_value.whole(joint[:split]), of_bound.whole(joint[split:])
+        return _room(tally.value, bound, atom, frames[van], joints)
+
+    states = {
+        o: (*of_value.states.get(o, of_value.neutral), *of_bound.states.get(o, of_bound.neutral))
+        for o in (*of_value.states, *of_bound.states)
+    }
+    return Shape(
+        vans=vans,
+        amounts=_summed(of_value.amounts, of_bound.amounts),
+        states=states,
+        folding=Folding((*of_value.folds, *of_bound.folds), neutral),
+        starts=tuple((*a, *b) for a, b in product(of_value.starts, of_bound.starts)),
+        room=room,
+    )
+
+
+def _summed(one: Mapping[OptionId, float], other: Mapping[OptionId, float]) -> Mapping[OptionId, float]:
+    both = {o: one.get(o, 0.0) + other.get(o, 0.0) for o in (*one, *other)}
+    return {o: amount for o, amount in both.items() if amount}
+
+
+@dataclass(frozen=True, slots=True)
+class _Side:
+    """One measure of a limit. Sums of a part that only adds to the value are amounts; the other parts are followed."""
+
+    amounts: Mapping[OptionId, float]
+    states: Mapping[OptionId, Joint]
+    starts: tuple[Joint, ...]
+    neutral: Joint
+    folds: tuple[Fold, ...]
+    kept: tuple[int, ...]
+    """The parts that are followed, by their place in the measure."""
+    parts: int
+
+    def whole(self, joint: Joint) -> Joint:
+        """A followed state with nought for the parts that became amounts."""
+        full = [0.0] * self.parts
+        for at, number in zip(self.kept, joint, strict=True):
+            full[at] = number
+        return tuple(full)
+
+
+def _side(measure: Measure, prep: Prepared, frame: Frame, factor: float) -> _Side:
+    share = shares(measure, prep.catalogue, frame.option)
+    own, starts = _own(share, prep), _starts(measure, share, frame)
+    slopes = _slopes(measure, frame, starts, [joint for _, joint in own.values()])
+    kept = tuple(at for at in range(len(measure.parts)) if at not in slopes)
+    neutral = tuple(share.neutral[at] for at in kept)
+    amounts: dict[OptionId, float] = {}
+    states: dict[OptionId, Joint] = {}
+    for option, (amount, joint) in own.items():
+        if total := factor * (amount + sum(slope * joint[at] for at, slope in slopes.items())):
+            amounts[option] = total
+        if (part := tuple(joint[at] for at in kept)) != neutral:
+            states[option] = part
+    kept_starts = tuple(dict.fromkeys(tuple(start[at] for at in kept) for start in starts))
+    return _Side(amounts, states, kept_starts, neutral, tuple(measure.folds[at] for at in kept), kept, len(measure.parts))
+
+
+def _slopes(
+    measure: Measure, frame: Frame, starts: Iterable[Joint], joints: Iterable[Joint]
+) -> Mapping[int, float]:
+    """Parts that are sums and enter the value in proportion, wherever there is something to measure."""
+    joints = list(joints)
+    found: dict[int, float] = {}
+    for at, fold in enumerate(measure.folds):
+        total = sum(abs(joint[at]) for joint in joints)
+        if fold is not Fold.SUM or not total or any(start[at] for start in starts):
+            continue
+        slopes = set(_slopes_of(measure, frame, at, total, [*starts, *joints]))
+        if len(slopes) == 1:
+            found[at] = slopes.pop()
+    return found
+
+
+def _slopes_of(
+    measure: Measure, frame: Frame, at: int, total: float, joints: Iterable[Joint]
+) -> Iterator[float]:
+    """How the value grows with one part, tried beside every number the other parts can take."""
+    others = [sorted({joint[i] for joint in joints}) if i != at else [0.0] for i in range(len(measure.parts))]
+    for beside in product(*others):
+        values = [measure.rest((*beside[:at], x, *beside[at + 1 :]), frame) for x in (0.0, 1.0, total, -total)]
+        known = [value for value in values if value is not None]
+        if known and len(known) < len(values):
+            yield inf
+        elif known:
+            slope = known[1] - known[0]
+            straight = isclose(known[2] - known[0], slope * total) and isclose(known[0] - known[3], slope * total)
+            yield slope if straight else inf
+            if not straight:
+                yield nan
+
+
+def _own(share: Shares, prep: Prepared) -> Mapping[OptionId, Amounts]:
+    """What one of each option adds; a customer's part by its own sheet, and from nothing while nobody has weighed it."""
+    found = dict(share.known)
+    for option_id, _, own, _ in prep.brought:
+        if own is not None:
+            found[option_id] = share.of(own) or (0, share.neutral)
+    for placed, variants in prep.unweighed:
+        found[placed.option.id] = share.of(variants[0]) or (0, share.neutral)
+    return found
+
+
+def _starts(measure: Measure, share: Shares, frame: Frame) -> list[Joint]:
+    slots = [slot.states for slot in measure.slots(frame)]
+    return [share.folding.together((share.neutral, *ways)) for ways in product(*slots)]
+
+
+def _room(
+    value: Measure, bound: Measure, atom: WithinBound, frame: Frame, joints: tuple[Joint, Joint]
+) -> float:
+    """Room for the amounts in one state."""
+    rest, allowed = value.rest(joints[0], frame), bound.rest(joints[1], frame)
+    if rest is None or allowed is None:
+        return inf
+    base, limit = base_span(value.base(frame)), base_span(bound.base(frame))
+    if atom.within:
+        most = atom.factor * (limit.most + allowed) - atom.minus
+        return _before_last_step(value, most, frame) - base.least - rest
+    least = atom.factor * (limit.least + allowed) - atom.minus
+    return base.most + rest - least
+
+
+def _before_last_step(measure: Measure, most: float, frame: Frame) -> float:
+    """The largest whole sum that its last step keeps within ``most``."""
+    if measure.final is None:
+        return most
+    low, high = -1, HIGHEST
+    while low < high:
+        middle = (low + high + 1) // 2
+        if measure.final(middle, frame) <= most:
+            low = middle
+        else:
+            high = middle - 1
+    return floor(low)
+
