@@ -90,3 +90,13 @@ class Cause:
     tag: Tag | None = None
     ledger: LedgerId | None = None
     because: tuple[Cause, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reasons:
+    """Why something is as it is: minimal reasons, each enough by itself and none with a part too many."""
+
+    causes: tuple[Cause, ...]
+    """The one with the fewest choices first."""
+    complete: bool
+    """False: there may be more reasons than these."""
