@@ -1,7 +1,8 @@
 """A problem: yes-or-no variables, and what every complete build must hold.
 
-A *variable* is a number from 1; a *literal* is ``v`` (it is true) or ``-v`` (it is false). A *build* gives every variable
-a value so that every clause has a true literal, of each at-most-one set no two are true, and every limit is kept.
+A *variable* is a number from 1; a *literal* is ``v`` (it is true) or ``-v`` (it is false). A *build* gives every
+variable a value so that every clause has a true literal, of each at-most-one set no two are true, and every limit is
+kept.
 """
 
 from __future__ import annotations

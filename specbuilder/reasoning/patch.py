@@ -1,0 +1,177 @@
+"""Patching: turn an old build into one that agrees with what is assumed. Complete: a build, or a proof.
+
+The old build is a suggestion for every variable. What the engine's trail says goes before it. Clauses and limits that
+the two together break are mended one by one: assume one literal that mends, propagate, take over what follows. A dead
+end teaches a clause (``learning``), the search goes back to where that clause would have turned it, and goes on.
+Only constraints touched by a change are looked at, so the cost is that of the change, not of the problem.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from specbuilder.reasoning.budget import Budget
+from specbuilder.reasoning.builds import Kept, mask_of
+from specbuilder.reasoning.engine import Conflict, Core, Engine
+from specbuilder.reasoning.learning import Lessons, lesson, level_of
+from specbuilder.reasoning.problem import Problem
+
+
+class Wiring:
+    """What is read of a problem once, for all patches."""
+
+    def __init__(self, problem: Problem, engine: Engine) -> None:
+        width = 2 * problem.count + 1
+        self.engine = engine
+        self.touched: list[list[tuple[int, ...]]] = [[] for _ in range(width)]
+        """By literal: the clauses of three literals and more it stands in, the literals cheap to make true first."""
+        self.shifts: list[list[tuple[int, int]]] = [[] for _ in range(width)]
+        """By literal: the limits whose sum changes when it becomes true, and by how much."""
+        self.clauses: list[tuple[int, ...]] = list(problem.clauses)
+        price = [len(lits) for lits in engine.implies]
+        for clause in engine.long:
+            for lit in clause:
+                price[-lit] += 1
+        for clause in engine.long:
+            ordered = tuple(sorted(clause, key=price.__getitem__))
+            for lit in clause:
+                self.touched[lit].append(ordered)
+        for index, terms in enumerate(engine.terms):
+            for weight, lit in terms:
+                self.shifts[lit].append((index, weight))
+                self.shifts[-lit].append((index, -weight))
+
+    def sums(self, build: Sequence[int]) -> list[int]:
+        """What a build draws on each limit."""
+        return [sum(weight for weight, lit in terms if build[lit]) for terms in self.engine.terms]
+
+
+class Patch:
+    """One patch in the making, from the engine's present trail onwards. ``close`` gives the trail back as it was."""
+
+    def __init__(self, wiring: Wiring, lessons: Lessons, near: Kept, is_whole: bool = True) -> None:
+        """``near``: where to start. ``is_whole`` False: it may break clauses, so every one is looked at."""
+        self._wiring, self._lessons, self._engine = wiring, lessons, wiring.engine
+        self.values = bytearray(near.build)
+        self._sums = list(near.sums)
+        self._log: list[int] = []
+        self._doubts: list[tuple[int, ...]] = [] if is_whole else list(wiring.clauses)
+        self._clean = 0
+        self._base = self._engine.mark()
+        self._floor = len(self._engine.levels)
+        self._saved: list[tuple[int, int, int]] = []
+        self._taken = 0
+
+    def run(self, budget: Budget) -> Core | None:
+        """Mend everything; None: done, ``kept`` tells the build. A core: proved impossible, and what it rests on."""
+        engine = self._engine
+        self._absorb()
+        while True:
+            lit = self._next_choice()
+            if lit == 0:
+                return None
+            budget.spend()
+            conflict = self._choose(lit)
+            while conflict is not None:
+                if level_of(engine, conflict) <= self._floor:
+                    return engine.core(conflict)
+                budget.spend()
+                conflict = self._turn(conflict)
+            self._absorb()
+
+    def kept(self) -> Kept:
+        """The finished build."""
+        return Kept(mask_of(self.values, self._engine.count), bytes(self.values), tuple(self._sums))
+
+    def extend(self, lit: int, choices: int) -> bool:
+        """After ``run`` is done: have this literal too, without one dead end and with few choices; else as it was."""
+        engine = self._engine
+        known = engine.value[lit]
+        if known:
+            return known > 0
+        levels, mark = len(self._saved), engine.mark()
+        conflict = self._choose(lit)
+        while conflict is None:
+            self._absorb()
+            pick = self._next_choice()
+            if pick == 0:
+                return True
+            choices -= 1
+            if choices < 0:
+                break
+            conflict = self._choose(pick)
+        self._back_to(levels)
+        engine.undo(mark)
+        self._taken = mark
+        return False
+
+    def close(self) -> None:
+        """Undo the engine to where it was."""
+        self._engine.undo(self._base)
+
+    # ---- the steps -----------------------------------------------------------------------------------------------
+
+    def _choose(self, lit: int) -> Conflict | None:
+        self._saved.append((len(self._log), len(self._doubts), self._clean))
+        return self._engine.assume(lit)
+
+    def _turn(self, conflict: Conflict) -> Conflict | None:
+        """Learn from a conflict and go back to where the lesson turns the search."""
+        engine = self._engine
+        clause, keep = lesson(engine, conflict)
+        self._lessons.add(clause)
+        if keep < self._floor:
+            self._lessons.late.append(clause)
+        keep = max(keep, self._floor)
+        mark = engine.levels[keep]
+        self._back_to(keep - self._floor)
+        engine.undo(mark)
+        self._taken = mark
+        return self._lessons.draw(clause[0], clause)
+
+    def _absorb(self) -> None:
+        """Take over what the trail says."""
+        values, log, doubts, trail = self.values, self._log, self._doubts, self._engine.trail
+        touched, shifts, sums = self._wiring.touched, self._wiring.shifts, self._sums
+        for at in range(self._taken, len(trail)):
+            lit = trail[at]
+            if not values[lit]:
+                values[lit] = 1
+                values[-lit] = 0
+                log.append(lit)
+                for index, weight in shifts[lit]:
+                    sums[index] += weight
+                doubts.extend(touched[-lit])
+        self._taken = len(trail)
+
+    def _back_to(self, level: int) -> None:
+        """Values, sums and doubts as they were before the choice of a level."""
+        logged, doubted, self._clean = self._saved[level]
+        values, log, shifts, sums = self.values, self._log, self._wiring.shifts, self._sums
+        while len(log) > logged:
+            lit = log.pop()
+            values[lit] = 0
+            values[-lit] = 1
+            for index, weight in shifts[lit]:
+                sums[index] -= weight
+        del self._doubts[doubted:]
+        del self._saved[level:]
+
+    def _next_choice(self) -> int:
+        """A literal whose truth mends the first broken clause or limit; 0: nothing is broken."""
+        values, doubts, value = self.values, self._doubts, self._engine.value
+        at = self._clean
+        while at < len(doubts):
+            for lit in doubts[at]:
+                if values[lit]:
+                    break
+            else:
+                self._clean = at
+                return next(lit for lit in doubts[at] if value[lit] == 0)
+            at += 1
+        self._clean = at
+        engine = self._engine
+        for index, total in enumerate(self._sums):
+            if total > engine.bound[index]:
+                return next(-lit for _, lit in engine.terms[index] if values[lit] and value[lit] == 0)
+        return 0

@@ -1,0 +1,218 @@
+"""The reasoner: exact answers about one problem, asked again and again while what is held changes a little."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from specbuilder.reasoning.budget import ENDLESS, Budget, Spent
+from specbuilder.reasoning.builds import Build, Kept, Store, build_of, held_masks
+from specbuilder.reasoning.engine import Core, Engine
+from specbuilder.reasoning.learning import Lessons
+from specbuilder.reasoning.patch import Patch, Wiring
+from specbuilder.reasoning.problem import Problem
+from specbuilder.reasoning.states import Settling, States
+
+KEPT_BUILDS_MAX = 1_500
+KEPT_BYTES_MAX = 40_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """A literal wanted in place of some literals held."""
+
+    lit: int
+    released: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Implied:
+    """What follows from literals held by propagation alone."""
+
+    literals: tuple[int, ...]
+    """In the order they followed; facts of the problem first."""
+    because: Mapping[int, Core]
+    """Of each literal: the literals held that it rests on (none: it follows from the problem alone)."""
+
+
+class Reasoner:
+    """Keeps old builds and what was learnt from dead ends, so that the next question is cheap. One thread at a time.
+
+    Answers never depend on what was asked before: only their speed does, and which of several builds or cores is given.
+    """
+
+    def __init__(self, problem: Problem) -> None:
+        """The problem must not change any more."""
+        self.problem = problem
+        self.engine = Engine(problem)
+        self.wiring = Wiring(problem, self.engine)
+        self.lessons = Lessons(self.engine)
+        width = 3 * problem.count + 100
+        self.store = Store(max(60, min(KEPT_BUILDS_MAX, KEPT_BYTES_MAX // width)))
+        self._held: list[int] = []
+        self._marks: list[int] = []
+        self._every = (1 << (problem.count + 1)) - 2
+
+    # ---- questions -----------------------------------------------------------------------------------------------
+
+    def consistent(self, held: Sequence[int], budget: Budget | None = None) -> Build | Core:
+        """A build that keeps all of ``held``, or a core: a part of ``held`` that no build keeps (not always minimal).
+
+        Raises Spent when the budget runs out.
+        """
+        core = self.hold(held)
+        if core is not None:
+            return core
+        found = self.find(held, budget or ENDLESS)
+        return found.build if isinstance(found, Kept) else found
+
+    def states(
+        self,
+        held: Sequence[int],
+        asked: Iterable[int] | None = None,
+        budget: Budget | None = None,
+        first: Sequence[int] = (),
+    ) -> States | Core:
+        """Of each variable asked about (None: of all) whether it can be true, and can be false, beside ``held``.
+
+        ``first``: variables to settle before the others. When the budget runs out, what is not settled is named.
+        A core when no build keeps ``held``.
+        """
+        mask = self._every if asked is None else sum(1 << v for v in set(asked))
+        core = self.hold(held)
+        if core is not None:
+            return core
+        settling = Settling(self.engine, self.wiring, self.lessons, self.store)
+        todo: list[int] = []
+        try:
+            live = self.store.keeping(held_masks(held))
+            if not live:
+                found = self.find(held, budget or ENDLESS)
+                if not isinstance(found, Kept):
+                    return found
+                live = [found]
+            for kept in live:
+                settling.show(kept)
+            todo = settling.open_literals(mask, first)
+            core = settling.settle(todo, live[-1], budget or ENDLESS)
+            if core is not None:
+                return core
+        except Spent:
+            todo = todo or settling.open_literals(mask, first)
+        return self._states(settling, mask, todo)
+
+    def beside(
+        self, held: Sequence[int], swaps: Sequence[Swap], budget: Budget | None = None
+    ) -> list[Build | Core | None]:
+        """Of each swap: a build that keeps ``held`` without what is released and has the literal; or a core, a part of
+        those literals that cannot stand together; None: not settled within the budget.
+        """
+        answers: list[Build | Core | None] = []
+        purse = budget or ENDLESS
+        for swap in swaps:
+            rest = [lit for lit in held if lit not in swap.released]
+            try:
+                answers.append(self.consistent([*rest, swap.lit], purse))
+            except Spent:
+                answers.append(None)
+        return answers
+
+    def implied(self, held: Sequence[int]) -> Implied | Core:
+        """What follows from ``held`` by propagation (and what was learnt so far); a core when that meets a conflict."""
+        core = self.hold(held)
+        if core is not None:
+            return core
+        engine = self.engine
+        rests: dict[int, Core] = {}
+        for lit in engine.trail:
+            rests[lit] = engine.core([lit])
+        return Implied(tuple(engine.trail), rests)
+
+    # ---- for what is built on top --------------------------------------------------------------------------------
+
+    def hold(self, held: Sequence[int]) -> Core | None:
+        """Bring the engine to ``held`` and nothing else; a core when propagation alone refutes it."""
+        engine, lessons = self.engine, self.lessons
+        if engine.dead is not None:
+            return frozenset()
+        wanted = set(held)
+        for lit in wanted:
+            if -lit in wanted:
+                return frozenset((lit, -lit))
+        agreed = next((at for at, lit in enumerate(self._held) if lit not in wanted), len(self._held))
+        if lessons.is_due():
+            agreed = 0
+        old = set(self._held)
+        order = [lit for lit in self._held[agreed:] if lit in wanted] + [
+            lit for lit in dict.fromkeys(held) if lit not in old
+        ]
+        if agreed < len(self._held):
+            self._release(agreed)
+        if lessons.is_due():
+            self._release(0)
+            if lessons.tidy() is not None:
+                return frozenset()
+        conflict = lessons.settle()
+        if conflict is not None:
+            return self._refuted(engine.core(conflict))
+        for lit in order:
+            mark = engine.mark()
+            conflict = engine.assume(lit)
+            if conflict is not None:
+                core = engine.core(conflict)
+                engine.undo(mark)
+                return core
+            self._held.append(lit)
+            self._marks.append(mark)
+        return None
+
+    def find(self, held: Sequence[int], budget: Budget) -> Kept | Core:
+        """A build that keeps ``held``; the engine stands at ``held``. Raises Spent."""
+        masks = held_masks(held)
+        kept = self.store.first_keeping(masks)
+        if kept is not None:
+            return kept
+        near = self.store.last()
+        patch = Patch(self.wiring, self.lessons, near or self._nothing(), near is not None)
+        try:
+            core = patch.run(budget)
+            if core is None:
+                kept = patch.kept()
+                self.store.add(kept)
+                return kept
+        finally:
+            patch.close()
+        if core:
+            self.lessons.add_proof(core)
+        return self._refuted(core)
+
+    def _refuted(self, core: Core) -> Core:
+        """What is held cannot stand, though propagation had not seen it: go back to the facts."""
+        self._release(0)
+        if not core:
+            self.engine.dead = []
+        return core
+
+    def _release(self, agreed: int) -> None:
+        mark = self._marks[agreed] if agreed < len(self._marks) else self.engine.root
+        if agreed == 0:
+            mark = self.engine.root
+        self.engine.undo(mark)
+        del self._held[agreed:], self._marks[agreed:]
+
+    def _nothing(self) -> Kept:
+        build = build_of(0, self.problem.count)
+        return Kept(0, build, tuple(self.wiring.sums(build)))
+
+    def _states(self, settling: Settling, asked: int, todo: Sequence[int]) -> States:
+        can, cannot = settling.can, ~settling.always
+        for lit in self.engine.trail:
+            if lit > 0:
+                can |= 1 << lit
+            else:
+                cannot |= 1 << -lit
+        value = self.engine.value
+        unsettled = frozenset(
+            lit for lit in todo if value[lit] == 0 and not (can >> lit & 1 if lit > 0 else cannot >> -lit & 1)
+        )
+        return States(asked=asked, can_be_true=can & asked, can_be_false=cannot & asked, unsettled=unsettled)

@@ -1,0 +1,122 @@
+"""States: of each variable asked about, whether it can be true and whether it can be false in some build.
+
+Old builds that keep what is held show most of it at once. For the rest: assume the literal, patch an old build, and let
+the same patch show further literals still open; or take home the proof that there is none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from specbuilder.reasoning.budget import Budget
+from specbuilder.reasoning.builds import Kept, Store, variables_of
+from specbuilder.reasoning.engine import Core, Engine
+from specbuilder.reasoning.learning import Lessons
+from specbuilder.reasoning.patch import Patch, Wiring
+
+FRUITLESS_MAX = 6
+"""A build in the making is closed after so many literals in a row that it cannot take in."""
+EXTRA_CHOICES_MAX = 12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class States:
+    """What is known of the variables asked about, as masks: bit v stands for variable v."""
+
+    asked: int
+    can_be_true: int
+    """Some build that keeps what is held has it true."""
+    can_be_false: int
+    unsettled: frozenset[int]
+    """Literals not settled when the budget ran out: whether some build has them is not known."""
+
+    def can_be(self, lit: int) -> bool | None:
+        """Whether some build that keeps what is held has this literal; None: not settled."""
+        if lit in self.unsettled:
+            return None
+        return bool((self.can_be_true if lit > 0 else self.can_be_false) >> abs(lit) & 1)
+
+
+class Settling:
+    """One question for states. The engine's trail stands at what is held; only what was proved is added to it."""
+
+    def __init__(self, engine: Engine, wiring: Wiring, lessons: Lessons, store: Store) -> None:
+        self._engine, self._wiring, self._lessons, self._store = engine, wiring, lessons, store
+        self.can = 0
+        self.always = -1
+
+    def show(self, kept: Kept) -> None:
+        """Count a build that keeps what is held."""
+        self.can |= kept.mask
+        self.always &= kept.mask
+
+    def _is_shown(self, lit: int) -> bool:
+        return bool(self.can >> lit & 1) if lit > 0 else not self.always >> -lit & 1
+
+    def open_literals(self, asked: int, first: Sequence[int]) -> list[int]:
+        """Literals asked about that neither a build nor propagation settles, those of ``first`` in front."""
+        value = self._engine.value
+        todo = [v for v in variables_of(asked & ~self.can) if value[v] == 0]
+        todo += [-v for v in variables_of(asked & self.always) if value[v] == 0]
+        if first:
+            front = set(first)
+            todo.sort(key=lambda lit: abs(lit) not in front)
+        return todo
+
+    def settle(self, todo: Sequence[int], near: Kept, budget: Budget) -> Core | None:
+        """Settle literals in order, or until Spent is raised; a core if nothing keeps what is held."""
+        value = self._engine.value
+        for at, lit in enumerate(todo):
+            if value[lit] != 0 or self._is_shown(lit):
+                continue
+            outcome = self._try(lit, todo[at + 1 :], near, budget)
+            if isinstance(outcome, Kept):
+                near = outcome
+            elif outcome is not None:
+                return outcome
+        return None
+
+    def _try(self, lit: int, others: Sequence[int], near: Kept, budget: Budget) -> Kept | Core | None:
+        """A build that shows a literal; None: proved that there is none; a core: there is no build at all."""
+        engine = self._engine
+        mark = engine.mark()
+        conflict = engine.assume(lit)
+        if conflict is not None:
+            core = engine.core(conflict)
+        else:
+            patch = Patch(self._wiring, self._lessons, near)
+            try:
+                failed_core = patch.run(budget)
+                if failed_core is None:
+                    self._take_in(patch, others)
+                    kept = patch.kept()
+                    self._store.add(kept)
+                    self.show(kept)
+                    return kept
+                core = failed_core
+            finally:
+                patch.close()
+                engine.undo(mark)
+        engine.undo(mark)
+        if lit not in core:
+            return core
+        failed = self._lessons.settle()
+        if failed is None and engine.value[lit] == 0:
+            clause = self._lessons.add_proof(core)
+            self._lessons.late.append(clause)
+            failed = self._lessons.draw(-lit, clause)
+        return None if failed is None else engine.core(failed)
+
+    def _take_in(self, patch: Patch, others: Sequence[int]) -> None:
+        """Let a finished build show more of the literals still open."""
+        value, values = self._engine.value, patch.values
+        fruitless = 0
+        for lit in others:
+            if value[lit] == 0 and not values[lit] and not self._is_shown(lit):
+                if patch.extend(lit, EXTRA_CHOICES_MAX):
+                    fruitless = 0
+                else:
+                    fruitless += 1
+                    if fruitless >= FRUITLESS_MAX:
+                        return
