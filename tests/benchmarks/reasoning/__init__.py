@@ -1,0 +1,1 @@
+"""Our reasoning beside general engines, over the same models and counter visits."""
