@@ -6,8 +6,11 @@ where variable v is true, so that a question to hundreds of builds at once is a 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
+
+BITS_ONE_BY_ONE_MAX = 60_000
+"""Up to so many literals times variables, a mask is put together bit by bit."""
 
 Build = bytes
 """``build[lit]`` is 1 where the literal holds, else 0, for every ``v`` and ``-v``; ``build[0]`` is not looked at."""
@@ -23,32 +26,44 @@ class Kept:
 
     mask: int
     """Bit v: variable v is true."""
-    build: Build
     sums: tuple[int, ...]
     """Of each limit: what the build draws."""
 
 
 @dataclass(frozen=True, slots=True)
-class Held:
-    """The literals held, as masks."""
+class Cover:
+    """Some literals as masks: what is held, or the beginning of a trail."""
 
     care: int
-    """Bit v: variable v is held, either way."""
+    """Bit v: variable v has a value."""
     want: int
-    """Bit v: it is held true."""
+    """Bit v: it is true."""
+    upto: int = 0
+    """How much of the trail it covers."""
 
 
-def held_masks(lits: Iterable[int]) -> Held:
-    """Masks of some literals."""
-    care = want = 0
-    for lit in lits:
-        if lit > 0:
-            bit = 1 << lit
-            care |= bit
-            want |= bit
-        else:
-            care |= 1 << -lit
-    return Held(care, want)
+def cover_of(lits: Sequence[int], count: int, before: Cover | None = None) -> Cover:
+    """The cover of some literals more than ``before``."""
+    care, want, upto = (before.care, before.want, before.upto) if before else (0, 0, 0)
+    if len(lits) * count < BITS_ONE_BY_ONE_MAX:
+        for lit in lits:
+            if lit > 0:
+                bit = 1 << lit
+                care |= bit
+                want |= bit
+            else:
+                care |= 1 << -lit
+    else:
+        true = bytearray(b"0" * (count + 1))
+        some = bytearray(b"0" * (count + 1))
+        for lit in lits:
+            if lit > 0:
+                true[count - lit] = some[count - lit] = 49
+            else:
+                some[count + lit] = 49
+        care |= int(some, 2)
+        want |= int(true, 2)
+    return Cover(care, want, upto + len(lits))
 
 
 def mask_of(build: bytes | bytearray, count: int) -> int:
@@ -56,9 +71,14 @@ def mask_of(build: bytes | bytearray, count: int) -> int:
     return int(bytes(build[count::-1]).translate(_TO_DIGITS), 2) & ~1
 
 
+def row_of(mask: int, count: int) -> bytes:
+    """The values of the variables 0 to ``count``, a byte each."""
+    return bin(mask)[:1:-1].encode().translate(_TO_VALUES).ljust(count + 1, b"\0")
+
+
 def build_of(mask: int, count: int) -> Build:
     """The build in which just these variables are true."""
-    values = bin(mask)[:1:-1].encode().translate(_TO_VALUES).ljust(count + 1, b"\0")
+    values = row_of(mask, count)
     return values + values[:0:-1].translate(_OPPOSITE)
 
 
@@ -80,45 +100,60 @@ def variables_of(mask: int) -> list[int]:
 
 
 class Store:
-    """Old builds, the newest last. When full, the older half is thinned to every second one."""
+    """Old builds, the newest last.
 
-    def __init__(self, most: int) -> None:
+    The same builds stand in a matrix of bytes, a row each, so that one variable over all builds, a column, is read at
+    one stroke: as a whole number with a byte a build.
+    """
+
+    def __init__(self, count: int, most: int) -> None:
+        self._count = count
         self._most = most
-        self._kept: list[Kept] = []
+        self.kept: list[Kept] = []
         self._known: set[int] = set()
+        self._matrix = bytearray()
 
     def __len__(self) -> int:
-        return len(self._kept)
+        return len(self.kept)
 
     def add(self, kept: Kept) -> None:
         """Keep a build, once."""
-        if kept.mask in self._known:
+        if kept.mask in self._known or len(self.kept) >= 2 * self._most:
             return
         self._known.add(kept.mask)
-        self._kept.append(kept)
-        if len(self._kept) > self._most:
-            half = len(self._kept) // 2
-            self._kept = self._kept[:half:2] + self._kept[half:]
-            self._known = {old.mask for old in self._kept}
+        self.kept.append(kept)
+        self._matrix += row_of(kept.mask, self._count)
+
+    def trim(self) -> None:
+        """Thin the older half if there are too many. Between questions only: it changes the numbers of the builds."""
+        if len(self.kept) > self._most:
+            half = len(self.kept) // 2
+            self.kept = self.kept[:half:2] + self.kept[half:]
+            self._known = {old.mask for old in self.kept}
+            self._matrix = bytearray(b"".join(row_of(old.mask, self._count) for old in self.kept))
+
+    def column(self, variable: int) -> int:
+        """Byte i is 1 where the variable is true in build i."""
+        return int.from_bytes(self._matrix[variable :: self._count + 1], "little")
 
     def last(self) -> Kept | None:
         """The newest build."""
-        return self._kept[-1] if self._kept else None
+        return self.kept[-1] if self.kept else None
 
-    def keeping(self, held: Held) -> list[Kept]:
+    def keeping(self, held: Cover) -> list[Kept]:
         """The builds that keep all of some literals, oldest first."""
         care, want = held.care, held.want
-        return [kept for kept in self._kept if kept.mask & care == want]
+        return [kept for kept in self.kept if kept.mask & care == want]
 
-    def first_keeping(self, held: Held) -> Kept | None:
+    def first_keeping(self, held: Cover) -> Kept | None:
         """The newest build that keeps all of some literals."""
         care, want = held.care, held.want
-        for kept in reversed(self._kept):
+        for kept in reversed(self.kept):
             if kept.mask & care == want:
                 return kept
         return None
 
-    def nearly(self, held: Held, most: int) -> list[Kept]:
-        """The builds that break one to ``most`` of some literals, newest first."""
+    def nearly(self, held: Cover, most: int) -> list[int]:
+        """The numbers of the builds that break one to ``most`` of some literals, oldest first."""
         care, want = held.care, held.want
-        return [kept for kept in reversed(self._kept) if 0 < ((kept.mask ^ want) & care).bit_count() <= most]
+        return [at for at, kept in enumerate(self.kept) if 0 < ((kept.mask ^ want) & care).bit_count() <= most]

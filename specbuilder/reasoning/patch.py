@@ -8,10 +8,10 @@ Only constraints touched by a change are looked at, so the cost is that of the c
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from specbuilder.reasoning.budget import Budget
-from specbuilder.reasoning.builds import Kept, mask_of
+from specbuilder.reasoning.builds import Cover, Kept, build_of, cover_of, variables_of
 from specbuilder.reasoning.engine import Conflict, Core, Engine
 from specbuilder.reasoning.learning import Lessons, lesson, level_of
 from specbuilder.reasoning.problem import Problem
@@ -49,10 +49,14 @@ class Wiring:
 class Patch:
     """One patch in the making, from the engine's present trail onwards. ``close`` gives the trail back as it was."""
 
-    def __init__(self, wiring: Wiring, lessons: Lessons, near: Kept, is_whole: bool = True) -> None:
-        """``near``: where to start. ``is_whole`` False: it may break clauses, so every one is looked at."""
+    def __init__(self, wiring: Wiring, lessons: Lessons, near: Kept, cover: Cover, is_whole: bool = True) -> None:
+        """``near``: where to start. ``cover``: of the trail so far, or of the beginning of it.
+
+        ``is_whole`` False: what is near may break clauses, so every one is looked at.
+        """
         self._wiring, self._lessons, self._engine = wiring, lessons, wiring.engine
-        self.values = bytearray(near.build)
+        self._near = near
+        self.values = bytearray(build_of(near.mask, self._engine.count))
         self._sums = list(near.sums)
         self._log: list[int] = []
         self._doubts: list[tuple[int, ...]] = [] if is_whole else list(wiring.clauses)
@@ -60,7 +64,8 @@ class Patch:
         self._base = self._engine.mark()
         self._floor = len(self._engine.levels)
         self._saved: list[tuple[int, int, int]] = []
-        self._taken = 0
+        self._take_over(v if cover.want >> v & 1 else -v for v in variables_of((near.mask ^ cover.want) & cover.care))
+        self._taken = cover.upto
 
     def run(self, budget: Budget) -> Core | None:
         """Mend everything; None: done, ``kept`` tells the build. A core: proved impossible, and what it rests on."""
@@ -81,7 +86,8 @@ class Patch:
 
     def kept(self) -> Kept:
         """The finished build."""
-        return Kept(mask_of(self.values, self._engine.count), bytes(self.values), tuple(self._sums))
+        changed = self._near.mask ^ cover_of([abs(lit) for lit in self._log], self._engine.count).want
+        return Kept(changed, tuple(self._sums))
 
     def extend(self, lit: int, choices: int) -> bool:
         """After ``run`` is done: have this literal too, without one dead end and with few choices; else as it was."""
@@ -131,18 +137,20 @@ class Patch:
 
     def _absorb(self) -> None:
         """Take over what the trail says."""
-        values, log, doubts, trail = self.values, self._log, self._doubts, self._engine.trail
-        touched, shifts, sums = self._wiring.touched, self._wiring.shifts, self._sums
-        for at in range(self._taken, len(trail)):
-            lit = trail[at]
-            if not values[lit]:
-                values[lit] = 1
-                values[-lit] = 0
-                log.append(lit)
-                for index, weight in shifts[lit]:
-                    sums[index] += weight
-                doubts.extend(touched[-lit])
+        values, trail = self.values, self._engine.trail
+        self._take_over(lit for lit in trail[self._taken :] if not values[lit])
         self._taken = len(trail)
+
+    def _take_over(self, changed: Iterable[int]) -> None:
+        values, log, doubts = self.values, self._log, self._doubts
+        touched, shifts, sums = self._wiring.touched, self._wiring.shifts, self._sums
+        for lit in changed:
+            values[lit] = 1
+            values[-lit] = 0
+            log.append(lit)
+            for index, weight in shifts[lit]:
+                sums[index] += weight
+            doubts.extend(touched[-lit])
 
     def _back_to(self, level: int) -> None:
         """Values, sums and doubts as they were before the choice of a level."""

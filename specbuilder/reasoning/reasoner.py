@@ -6,8 +6,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from specbuilder.reasoning.budget import ENDLESS, Budget, Spent
-from specbuilder.reasoning.builds import Build, Kept, Store, build_of, held_masks
+from specbuilder.reasoning.builds import Build, Kept, Store, build_of, cover_of
 from specbuilder.reasoning.engine import Core, Engine
+from specbuilder.reasoning.holding import Holding
 from specbuilder.reasoning.learning import Lessons
 from specbuilder.reasoning.patch import Patch, Wiring
 from specbuilder.reasoning.problem import Problem
@@ -47,10 +48,9 @@ class Reasoner:
         self.engine = Engine(problem)
         self.wiring = Wiring(problem, self.engine)
         self.lessons = Lessons(self.engine)
-        width = 3 * problem.count + 100
-        self.store = Store(max(60, min(KEPT_BUILDS_MAX, KEPT_BYTES_MAX // width)))
-        self._held: list[int] = []
-        self._marks: list[int] = []
+        self.holding = Holding(self.engine, self.lessons)
+        most = max(60, min(KEPT_BUILDS_MAX, KEPT_BYTES_MAX // (problem.count + 100)))
+        self.store = Store(problem.count, most)
         self._every = (1 << (problem.count + 1)) - 2
 
     # ---- questions -----------------------------------------------------------------------------------------------
@@ -64,7 +64,7 @@ class Reasoner:
         if core is not None:
             return core
         found = self.find(held, budget or ENDLESS)
-        return found.build if isinstance(found, Kept) else found
+        return build_of(found.mask, self.problem.count) if isinstance(found, Kept) else found
 
     def states(
         self,
@@ -82,10 +82,12 @@ class Reasoner:
         core = self.hold(held)
         if core is not None:
             return core
-        settling = Settling(self.engine, self.wiring, self.lessons, self.store)
+        self.store.trim()
+        settling = Settling(self.wiring, self.lessons, self.store, self.holding)
         todo: list[int] = []
         try:
-            live = self.store.keeping(held_masks(held))
+            masks = cover_of(held, self.problem.count)
+            live = self.store.keeping(masks)
             if not live:
                 found = self.find(held, budget or ENDLESS)
                 if not isinstance(found, Kept):
@@ -94,7 +96,7 @@ class Reasoner:
             for kept in live:
                 settling.show(kept)
             todo = settling.open_literals(mask, first)
-            core = settling.settle(todo, live[-1], budget or ENDLESS)
+            core = settling.settle(masks, todo, live[-1], budget or ENDLESS)
             if core is not None:
                 return core
         except Spent:
@@ -132,48 +134,15 @@ class Reasoner:
 
     def hold(self, held: Sequence[int]) -> Core | None:
         """Bring the engine to ``held`` and nothing else; a core when propagation alone refutes it."""
-        engine, lessons = self.engine, self.lessons
-        if engine.dead is not None:
-            return frozenset()
-        wanted = set(held)
-        for lit in wanted:
-            if -lit in wanted:
-                return frozenset((lit, -lit))
-        agreed = next((at for at, lit in enumerate(self._held) if lit not in wanted), len(self._held))
-        if lessons.is_due():
-            agreed = 0
-        old = set(self._held)
-        order = [lit for lit in self._held[agreed:] if lit in wanted] + [
-            lit for lit in dict.fromkeys(held) if lit not in old
-        ]
-        if agreed < len(self._held):
-            self._release(agreed)
-        if lessons.is_due():
-            self._release(0)
-            if lessons.tidy() is not None:
-                return frozenset()
-        conflict = lessons.settle()
-        if conflict is not None:
-            return self._refuted(engine.core(conflict))
-        for lit in order:
-            mark = engine.mark()
-            conflict = engine.assume(lit)
-            if conflict is not None:
-                core = engine.core(conflict)
-                engine.undo(mark)
-                return core
-            self._held.append(lit)
-            self._marks.append(mark)
-        return None
+        return self.holding.hold(held)
 
     def find(self, held: Sequence[int], budget: Budget) -> Kept | Core:
         """A build that keeps ``held``; the engine stands at ``held``. Raises Spent."""
-        masks = held_masks(held)
-        kept = self.store.first_keeping(masks)
+        kept = self.store.first_keeping(cover_of(held, self.problem.count))
         if kept is not None:
             return kept
         near = self.store.last()
-        patch = Patch(self.wiring, self.lessons, near or self._nothing(), near is not None)
+        patch = Patch(self.wiring, self.lessons, near or self._nothing(), self.holding.cover(), near is not None)
         try:
             core = patch.run(budget)
             if core is None:
@@ -184,33 +153,15 @@ class Reasoner:
             patch.close()
         if core:
             self.lessons.add_proof(core)
-        return self._refuted(core)
-
-    def _refuted(self, core: Core) -> Core:
-        """What is held cannot stand, though propagation had not seen it: go back to the facts."""
-        self._release(0)
-        if not core:
-            self.engine.dead = []
-        return core
-
-    def _release(self, agreed: int) -> None:
-        mark = self._marks[agreed] if agreed < len(self._marks) else self.engine.root
-        if agreed == 0:
-            mark = self.engine.root
-        self.engine.undo(mark)
-        del self._held[agreed:], self._marks[agreed:]
+        return self.holding.refuted(core)
 
     def _nothing(self) -> Kept:
-        build = build_of(0, self.problem.count)
-        return Kept(0, build, tuple(self.wiring.sums(build)))
+        return Kept(0, tuple(self.wiring.sums(build_of(0, self.problem.count))))
 
     def _states(self, settling: Settling, asked: int, todo: Sequence[int]) -> States:
-        can, cannot = settling.can, ~settling.always
-        for lit in self.engine.trail:
-            if lit > 0:
-                can |= 1 << lit
-            else:
-                cannot |= 1 << -lit
+        cover = self.holding.cover()
+        can = settling.can | cover.want
+        cannot = ~settling.always | (cover.care & ~cover.want)
         value = self.engine.value
         unsettled = frozenset(
             lit for lit in todo if value[lit] == 0 and not (can >> lit & 1 if lit > 0 else cannot >> -lit & 1)

@@ -10,14 +10,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from specbuilder.reasoning.budget import Budget
-from specbuilder.reasoning.builds import Kept, Store, variables_of
-from specbuilder.reasoning.engine import Core, Engine
+from specbuilder.reasoning.builds import Cover, Kept, Store, cover_of, variables_of
+from specbuilder.reasoning.engine import Core
+from specbuilder.reasoning.holding import Holding
 from specbuilder.reasoning.learning import Lessons
 from specbuilder.reasoning.patch import Patch, Wiring
+from specbuilder.reasoning.rebase import Crowd
 
 FRUITLESS_MAX = 6
 """A build in the making is closed after so many literals in a row that it cannot take in."""
 EXTRA_CHOICES_MAX = 12
+BROKEN_MAX = 2
+"""Old builds that break more of the literals held are not worth carrying over."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,8 +45,10 @@ class States:
 class Settling:
     """One question for states. The engine's trail stands at what is held; only what was proved is added to it."""
 
-    def __init__(self, engine: Engine, wiring: Wiring, lessons: Lessons, store: Store) -> None:
-        self._engine, self._wiring, self._lessons, self._store = engine, wiring, lessons, store
+    def __init__(self, wiring: Wiring, lessons: Lessons, store: Store, holding: Holding) -> None:
+        self._engine, self._wiring, self._lessons = wiring.engine, wiring, lessons
+        self._store, self._holding = store, holding
+        self._crowd = Crowd(wiring, store, ())
         self.can = 0
         self.always = -1
 
@@ -56,16 +62,19 @@ class Settling:
 
     def open_literals(self, asked: int, first: Sequence[int]) -> list[int]:
         """Literals asked about that neither a build nor propagation settles, those of ``first`` in front."""
-        value = self._engine.value
-        todo = [v for v in variables_of(asked & ~self.can) if value[v] == 0]
-        todo += [-v for v in variables_of(asked & self.always) if value[v] == 0]
+        free = asked & ~self._holding.cover().care
+        todo = variables_of(free & ~self.can)
+        todo += [-v for v in variables_of(free & self.always)]
         if first:
             front = set(first)
             todo.sort(key=lambda lit: abs(lit) not in front)
         return todo
 
-    def settle(self, todo: Sequence[int], near: Kept, budget: Budget) -> Core | None:
+    def settle(self, held: Cover, todo: Sequence[int], near: Kept, budget: Budget) -> Core | None:
         """Settle literals in order, or until Spent is raised; a core if nothing keeps what is held."""
+        if todo:
+            self._crowd = Crowd(self._wiring, self._store, self._store.nearly(held, BROKEN_MAX))
+            todo = self._carry(todo, self._holding.cover())
         value = self._engine.value
         for at, lit in enumerate(todo):
             if value[lit] != 0 or self._is_shown(lit):
@@ -77,23 +86,30 @@ class Settling:
                 return outcome
         return None
 
+    def _carry(self, todo: Sequence[int], cover: Cover) -> list[int]:
+        """Carry old builds over to the trail as it is, keep those that show something open; what is open still."""
+        wanted = cover_of([v for v in todo if v > 0], self._engine.count).care
+        unwanted = cover_of([v for v in todo if v < 0], self._engine.count).care
+        for kept in self._crowd.carried(cover):
+            if kept.mask & wanted & ~self.can or unwanted & self.always & ~kept.mask:
+                self._store.add(kept)
+                self.show(kept)
+        return [lit for lit in todo if not self._is_shown(lit)]
+
     def _try(self, lit: int, others: Sequence[int], near: Kept, budget: Budget) -> Kept | Core | None:
         """A build that shows a literal; None: proved that there is none; a core: there is no build at all."""
         engine = self._engine
+        cover = self._holding.cover()
         mark = engine.mark()
         conflict = engine.assume(lit)
         if conflict is not None:
             core = engine.core(conflict)
         else:
-            patch = Patch(self._wiring, self._lessons, near)
+            patch = Patch(self._wiring, self._lessons, self._crowd.having(lit) or near, cover)
             try:
                 failed_core = patch.run(budget)
                 if failed_core is None:
-                    self._take_in(patch, others)
-                    kept = patch.kept()
-                    self._store.add(kept)
-                    self.show(kept)
-                    return kept
+                    return self._take_home(patch, others, cover)
                 core = failed_core
             finally:
                 patch.close()
@@ -108,12 +124,25 @@ class Settling:
             failed = self._lessons.draw(-lit, clause)
         return None if failed is None else engine.core(failed)
 
+    def _take_home(self, patch: Patch, others: Sequence[int], cover: Cover) -> Kept:
+        kept = patch.kept()
+        self.show(kept)
+        others = [lit for lit in others if not self._is_shown(lit)]
+        if others and self._crowd:
+            trail = self._engine.trail
+            others = self._carry(others, cover_of(trail[cover.upto :], self._engine.count, cover))
+        self._take_in(patch, others)
+        kept = patch.kept()
+        self._store.add(kept)
+        self.show(kept)
+        return kept
+
     def _take_in(self, patch: Patch, others: Sequence[int]) -> None:
         """Let a finished build show more of the literals still open."""
         value, values = self._engine.value, patch.values
         fruitless = 0
         for lit in others:
-            if value[lit] == 0 and not values[lit] and not self._is_shown(lit):
+            if value[lit] == 0 and not values[lit]:
                 if patch.extend(lit, EXTRA_CHOICES_MAX):
                     fruitless = 0
                 else:

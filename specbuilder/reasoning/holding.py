@@ -1,0 +1,90 @@
+"""Holding: the engine brought from what was held to what is held now, with as little undone as may be."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from specbuilder.reasoning.builds import Cover, cover_of
+from specbuilder.reasoning.engine import Core, Engine
+from specbuilder.reasoning.learning import Lessons
+
+NOTHING = Cover(0, 0)
+
+
+class Holding:
+    """The literals assumed at the bottom of the trail. They keep the order they came in, whatever order is asked for."""
+
+    def __init__(self, engine: Engine, lessons: Lessons) -> None:
+        self._engine, self._lessons = engine, lessons
+        self._held: list[int] = []
+        self._marks: list[int] = []
+        self._covers: list[Cover] = []
+        self._cover = NOTHING
+
+    def hold(self, held: Sequence[int]) -> Core | None:
+        """Bring the engine to ``held`` and nothing else; a core when propagation alone refutes it."""
+        engine, lessons = self._engine, self._lessons
+        if engine.dead is not None:
+            return frozenset()
+        wanted = set(held)
+        for lit in wanted:
+            if -lit in wanted:
+                return frozenset((lit, -lit))
+        old = self._held
+        agreed = 0
+        if not lessons.is_due():
+            agreed = next((at for at, lit in enumerate(old) if lit not in wanted), len(old))
+        known = set(old)
+        order = [lit for lit in old[agreed:] if lit in wanted]
+        order += [lit for lit in dict.fromkeys(held) if lit not in known]
+        if agreed < len(old):
+            self.release(agreed)
+        if lessons.is_due():
+            self.release(0)
+            if lessons.tidy() is not None:
+                return frozenset()
+        conflict = lessons.settle()
+        if conflict is not None:
+            return self.refuted(engine.core(conflict))
+        for lit in order:
+            core = self._take(lit)
+            if core is not None:
+                return core
+        return None
+
+    def _take(self, lit: int) -> Core | None:
+        engine = self._engine
+        mark, before = engine.mark(), self.cover()
+        conflict = engine.assume(lit)
+        if conflict is not None:
+            core = engine.core(conflict)
+            engine.undo(mark)
+            return core
+        self._held.append(lit)
+        self._marks.append(mark)
+        self._covers.append(before)
+        return None
+
+    def cover(self) -> Cover:
+        """Of the trail as it is; only while it stands at what is held."""
+        cover, engine = self._cover, self._engine
+        if cover.upto < len(engine.trail):
+            self._cover = cover = cover_of(engine.trail[cover.upto :], engine.count, cover)
+        return cover
+
+    def refuted(self, core: Core) -> Core:
+        """What is held cannot stand, though propagation had not seen it: go back to the facts."""
+        self.release(0)
+        if not core:
+            self._engine.dead = []
+        return core
+
+    def release(self, agreed: int) -> None:
+        """Undo all but the first few literals held."""
+        if agreed == 0:
+            self._engine.undo(self._engine.root)
+            self._cover = NOTHING
+        elif agreed < len(self._marks):
+            self._engine.undo(self._marks[agreed])
+            self._cover = self._covers[agreed]
+        del self._held[agreed:], self._marks[agreed:], self._covers[agreed:]
