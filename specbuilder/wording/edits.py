@@ -56,7 +56,7 @@ def done(
     if came:
         main += f", with {came}"
     if gone:
-        main += f", instead of {gone}" if isinstance(edit, Take) else f", and {gone} left with it"
+        main += f", instead of {gone}" if _takes(edit) else f", and {gone} left with it"
     return main
 
 
@@ -201,6 +201,11 @@ def _several(sentences: Iterable[str]) -> str:
     first, *rest = list(dict.fromkeys(sentences)) or ["Nothing to do"]
     more = [f"{len(rest) - _FEW} more"] if len(rest) > _FEW else []
     return "; ".join((first, *(lowered(sentence) for sentence in rest[:_FEW]), *more))
+
+
+def _takes(edit: Edit) -> bool:
+    """True when something is taken, so that what leaves gives way to it."""
+    return isinstance(edit, Take) or (isinstance(edit, Together) and any(_takes(part) for part in edit.edits))
 
 
 def _about(edit: Edit) -> tuple[OptionId, ...]:

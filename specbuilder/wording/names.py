@@ -6,15 +6,17 @@ import re
 from collections.abc import Iterable
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, Tag, Zone
+from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId, Tag, Zone
 from specbuilder.model.kinds import Place
 from specbuilder.model.ledger import Lack
+from specbuilder.model.rules import FigureAbove, MarginBelow, WithinBound
 from specbuilder.model.spec import Choice, Spec
 
 from .brief_terms import key_words
 from .plain import fitted, lowered
 
 _PLACES = {"left": "on the left", "right": "on the right", "rear": "at the rear", "same": "on that side"}
+_LONGEST_QUOTE = 60
 
 
 def option_name(catalogue: Catalogue, option: OptionId, place: Place | None = None, count: int = 1) -> str:
@@ -73,6 +75,22 @@ def tag_name(tag: Tag) -> str:
 def zone_name(zone: Zone | Tag) -> str:
     """A place in the van in words: ``wall floor on the right``."""
     return _place_words(zone)
+
+
+def place_name(place: Place) -> str:
+    """A side in a sentence: ``on the left``, ``at the rear``."""
+    return _PLACES[place.value]
+
+
+def rule_name(catalogue: Catalogue, rule: RuleId) -> str:
+    """A rule in a list of rules: the ledger or figure it is about, else the beginning of what the customer hears."""
+    known = catalogue.rules.get(rule)
+    if known is None:
+        return f'"{rule}" (not in this catalogue)'
+    atoms = (atom for half in (known.then, known.when) for term in half.terms for atom in term.atoms)
+    about = (atom.ledger for atom in atoms if isinstance(atom, WithinBound | MarginBelow | FigureAbove))
+    ledger = catalogue.ledgers.get(next(about, LedgerId("")))
+    return lowered(ledger.short) if ledger else f'"{fitted(known.because, _LONGEST_QUOTE)}"'
 
 
 def lack_name(catalogue: Catalogue, lack: Lack) -> str:

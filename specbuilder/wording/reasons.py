@@ -182,6 +182,8 @@ def _line(catalogue: Catalogue, report: Report, node: Cause) -> str:
             return _ledger_line(catalogue, report, node)
         case CauseKind.ZONE:
             return f"one place for one thing: {zone_name(node.tag)}" if node.tag else "two things want the same place"
+        case CauseKind.TOGETHER:
+            return "together they leave no way to finish the build"
         case _:
             assert_never(node.kind)
 

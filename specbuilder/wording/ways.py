@@ -1,0 +1,284 @@
+"""Ways out in words: what one would do, what it clears and costs, and how far the search has looked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import assert_never
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take, Together
+from specbuilder.model.ids import BASE_VAN_GROUP, OptionId, RuleId
+from specbuilder.model.kinds import Pick
+from specbuilder.model.spec import Spec
+from specbuilder.model.ways import ClearFindings, Goal, LetIn, RankBy, WayOut, WaysOut
+
+from .differences import COLUMNS_WIDTH, DifferenceCells, difference_cells, difference_heads, difference_spoken
+from .edits import done
+from .names import listed, option_name, place_name, rule_name
+from .plain import ended, fitted, lowered
+
+_FEW = 3
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_ORDINALS = ("", "", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WayWords:
+    """A way out, part by part."""
+
+    title: str
+    """``Bench Three, and Pod galley instead``: in one line of the asked width."""
+    under: tuple[str, ...]
+    """``clears both``, ``lost: Side galley``, ...: one fact each."""
+    cells: DifferenceCells
+
+
+def ways_head(width: int) -> str:
+    """Over the list: ``WAYS OUT`` with the names of the four columns at the right."""
+    return f"{'WAYS OUT':<{width - COLUMNS_WIDTH}}{difference_heads()}"
+
+
+def ranked_by(rank_by: RankBy) -> str:
+    """``fewest changes first, then price``: what the order goes by."""
+    return f"fewest changes first, then {rank_word(rank_by)}"
+
+
+def rank_word(rank_by: RankBy) -> str:
+    """``price``, ``kg``, ``hours``, ``weeks``."""
+    return "kg" if rank_by is RankBy.MASS else rank_by.value
+
+
+def way_words(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, width: int = 200) -> WayWords:
+    """All of a way; the title fits ``width``, its facts are short and may be joined or wrapped."""
+    return WayWords(
+        title=way_title(catalogue, before, way, width),
+        under=tuple(_under(catalogue, goal, way, way.left)),
+        cells=difference_cells(way.difference),
+    )
+
+
+def way_title(catalogue: Catalogue, before: Spec, way: WayOut, width: int = 200) -> str:
+    """``Solar 120 W, light, instead``, ``Bench Three, and Pod galley instead``; where it is too long, names without what
+    follows their first comma, and then it is cut."""
+    edits = tuple(_single(way.edits))
+    parts = [[part(catalogue, before, edits, edit, name) for edit in edits] for name in (option_name, _main_name)]
+    titles = [_joined([words for words in some if words]) for some in parts]
+    return next((title for title in titles if len(title) <= width), fitted(titles[-1], width))
+
+
+def way_spoken(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> tuple[str, ...]:
+    """A way one fact a line, for line commands: what to do instead of what, what it costs, clears, brings and loses."""
+    edits = tuple(_single(way.edits))
+    parts = [part(catalogue, before, edits, edit, option_name, whole=True) for edit in edits]
+    told = {o for e in edits if isinstance(e, Take) for o in _gives_way(catalogue, before, edits, e.option)}
+    lost = tuple(option for option in way.left if option not in told)
+    return (
+        ended(_joined([words for words in parts if words])),
+        ended(difference_spoken(catalogue, way.difference)),
+        *(ended(fact) for fact in _under(catalogue, goal, way, lost)),
+    )
+
+
+def way_taken(catalogue: Catalogue, before: Spec, way: WayOut) -> str:
+    """What the last line says once it is taken; no full stop, so that a hint may follow."""
+    edit = way.edits[0] if len(way.edits) == 1 else Together(edits=way.edits)
+    return done(catalogue, edit, before, way.spec, way.brought, way.left)
+
+
+def looking() -> str:
+    """While the search goes on; what was found stands above it."""
+    return "looking for ways out"
+
+
+def nothing_changed_yet() -> str:
+    """Below the list, before one is taken."""
+    return "Nothing is changed yet."
+
+
+def ways_closing(ways: WaysOut, most: int = 3, reasons_at: str = "The reasons are above.") -> str:
+    """How far was looked, below the list; ``most`` ways were asked for.
+
+    ``No third way within three changes. All kinds of change were tried.`` A search that ended early says so.
+    """
+    if not ways.finished:
+        return looking()
+    found = len(ways.ways)
+    if not ways.complete:
+        return f"{_stopped_early(found)} {_looked_at(ways.within)}".rstrip()
+    within = f"within {_changes(ways.within)}"
+    if not found:
+        return f"No way found {within}. {reasons_at}".rstrip()
+    if found >= most:
+        return f"No better way {within}. All kinds of change were tried."
+    return f"No {_ordinal(found + 1)} way {within}. All kinds of change were tried."
+
+
+def no_such_way(number: int, ways: WaysOut) -> str:
+    """Said when a way is asked for that is not on the list."""
+    found = len(ways.ways)
+    if not found:
+        return f"There is no way {number}: no way out was found."
+    return f"There is no way {number}: {'one way' if found == 1 else f'ways 1 to {found}'} can be taken."
+
+
+def nothing_to_mend() -> str:
+    """Said when nothing is broken at STOP or SIGN."""
+    return "Nothing is broken at STOP or SIGN: there is nothing to find a way out of."
+
+
+def part(
+    catalogue: Catalogue,
+    before: Spec,
+    edits: tuple[Edit, ...],
+    edit: Edit,
+    name: Callable[[Catalogue, OptionId], str],
+    *,
+    whole: bool = False,
+) -> str:
+    """One edit as a part of a title; empty for what another part of it tells. ``whole``: with what gives way."""
+    match edit:
+        case Take(option=option, place=place, count=count):
+            gone = _gives_way(catalogue, before, edits, option)
+            told = name(catalogue, option)
+            told = f"{count} x {told}" if count and count > 1 else told
+            told = f"{told} {place_name(place)}" if place and len(catalogue.options[option].places) > 1 else told
+            return _with_place(catalogue, told, option, gone, name, whole=whole)
+        case LeaveOut(option=option, place=place):
+            if any(option in _gives_way(catalogue, before, edits, e.option) for e in edits if isinstance(e, Take)):
+                return ""
+            where = f" {place_name(place)}" if place and len(before.chosen(option)) > 1 else ""
+            return f"leave out {name(catalogue, option)}{where}"
+        case SetCount(option=option, count=count):
+            was = sum(c.count for c in before.chosen(option))
+            return (
+                f"{count} x {name(catalogue, option)}, not {was}" if count else f"leave out {name(catalogue, option)}"
+            )
+        case Move(option=option, to=to):
+            return f"{name(catalogue, option)} {place_name(to)} instead"
+        case _:
+            return lowered(done(catalogue, edit, before, before))
+
+
+def _with_place(
+    catalogue: Catalogue,
+    told: str,
+    option: OptionId,
+    gone: tuple[OptionId, ...],
+    name: Callable[[Catalogue, OptionId], str],
+    *,
+    whole: bool,
+) -> str:
+    """``Pod galley instead``, ``Solar 120 W, light, instead of Solar 160 W``, ``CO alarm as well``."""
+    group = catalogue.options[option].group
+    if group == BASE_VAN_GROUP:
+        told = f"{told} as base van"
+    comma = "," if "," in told else ""
+    if gone and whole:
+        return f"{told}{comma} instead of {listed(name(catalogue, o) for o in gone)}"
+    if gone:
+        return f"{told}{comma} instead"
+    return told
+
+
+def _gives_way(catalogue: Catalogue, before: Spec, edits: tuple[Edit, ...], option: OptionId) -> tuple[OptionId, ...]:
+    """What leaves for this option: the answer that stands in its pick-one group, or what is left out of its group."""
+    known = catalogue.options.get(option)
+    if known is None:
+        return ()
+    beside = [c.option for c in before.choices if c.option != option and _group_of(catalogue, c.option) == known.group]
+    if catalogue.groups[known.group].pick is Pick.ONE:
+        return tuple(dict.fromkeys(beside))
+    left_out = {e.option for e in edits if isinstance(e, LeaveOut)}
+    return tuple(o for o in dict.fromkeys(beside) if o in left_out)
+
+
+def _group_of(catalogue: Catalogue, option: OptionId) -> str | None:
+    known = catalogue.options.get(option)
+    return known.group if known else None
+
+
+def _main_name(catalogue: Catalogue, option: OptionId) -> str:
+    """The name up to its first comma or colon."""
+    return option_name(catalogue, option).partition(",")[0].partition(":")[0]
+
+
+def _single(edits: tuple[Edit, ...]) -> Iterator[Edit]:
+    for edit in edits:
+        if isinstance(edit, Together):
+            yield from _single(edit.edits)
+        else:
+            yield edit
+
+
+def _joined(parts: list[str]) -> str:
+    """Two with ``, and``; more, or with commas of their own, with a semicolon."""
+    if len(parts) < 3 and not any("," in words for words in parts):
+        return ", and ".join(parts)
+    if len(parts) < 2:
+        return "".join(parts)
+    return f"{'; '.join(parts[:-1])}; and {parts[-1]}"
+
+
+def _under(catalogue: Catalogue, goal: Goal, way: WayOut, left: tuple[OptionId, ...]) -> Iterator[str]:
+    yield from _cleared(catalogue, goal, way)
+    if way.breaks:
+        yield f"SIGN, in writing: {_rules(catalogue, way.breaks)}"
+    if way.brought:
+        yield f"brings {listed((_main_name(catalogue, o) for o in way.brought), most=_FEW)}"
+    named = {e.option for e in _single(way.edits) if isinstance(e, LeaveOut | SetCount)}
+    if lost := [option for option in left if option not in named]:
+        yield f"lost: {listed((_main_name(catalogue, o) for o in lost), most=_FEW)}"
+
+
+def _cleared(catalogue: Catalogue, goal: Goal, way: WayOut) -> Iterator[str]:
+    match goal:
+        case ClearFindings(rules=asked):
+            bad = tuple(rule for rule in asked if rule not in way.clears)
+            if not bad:
+                yield f"clears {_all_of(len(asked))}"
+            else:
+                good = tuple(rule for rule in asked if rule in way.clears)
+                yield f"clears {_rules(catalogue, good) or 'none of them'}"
+                yield f"stays broken: {_rules(catalogue, bad)}"
+            if more := tuple(rule for rule in way.clears if rule not in asked):
+                yield f"clears {_rules(catalogue, more)} as well"
+        case LetIn():
+            if way.clears:
+                yield f"clears {_rules(catalogue, way.clears)} as well"
+        case _:
+            assert_never(goal)
+
+
+def _all_of(count: int) -> str:
+    """``it``, ``both``, ``all 3``."""
+    match count:
+        case 1:
+            return "it"
+        case 2:
+            return "both"
+        case _:
+            return f"all {count}"
+
+
+def _rules(catalogue: Catalogue, rules: tuple[RuleId, ...]) -> str:
+    return listed((rule_name(catalogue, rule) for rule in rules), most=_FEW)
+
+
+def _stopped_early(found: int) -> str:
+    if not found:
+        return "No way found yet; the search stopped before it knew whether there is one."
+    return "The search stopped before it knew whether there are better ones."
+
+
+def _looked_at(within: int) -> str:
+    return ended(f"All was looked at within {_changes(within)}") if within else ""
+
+
+def _changes(count: int) -> str:
+    number = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
+    return f"{number} {'change' if count == 1 else 'changes'}"
+
+
+def _ordinal(number: int) -> str:
+    return _ORDINALS[number] if number < len(_ORDINALS) else f"{number}th"
