@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take, Together
-from specbuilder.model.ids import BASE_VAN_GROUP, OptionId, RuleId
-from specbuilder.model.kinds import Pick
+from specbuilder.model.edits import LeaveOut, SetCount, Together
+from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.spec import Spec
 from specbuilder.model.ways import ClearFindings, Goal, LetIn, RankBy, WayOut, WaysOut
 
 from .differences import COLUMNS_WIDTH, DifferenceCells, difference_cells, difference_heads, difference_spoken
 from .edits import done
-from .names import listed, option_name, place_name, rule_name
-from .plain import ended, fitted, lowered
+from .names import listed, option_name, rule_name
+from .plain import ended, fitted
+from .way_parts import Telling, main_name, single
 
 _FEW = 3
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
@@ -52,29 +52,28 @@ def rank_word(rank_by: RankBy) -> str:
 def way_words(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, width: int = 200) -> WayWords:
     """All of a way; the title fits ``width``, its facts are short and may be joined or wrapped."""
     return WayWords(
-        title=way_title(catalogue, before, way, width),
+        title=way_title(catalogue, before, goal, way, width),
         under=tuple(_under(catalogue, goal, way, way.left)),
         cells=difference_cells(way.difference),
     )
 
 
-def way_title(catalogue: Catalogue, before: Spec, way: WayOut, width: int = 200) -> str:
-    """``Solar 120 W, light, instead``, ``Bench Three, and Pod galley instead``; where it is too long, names without what
-    follows their first comma, and then it is cut."""
-    edits = tuple(_single(way.edits))
-    parts = [[part(catalogue, before, edits, edit, name) for edit in edits] for name in (option_name, _main_name)]
-    titles = [_joined([words for words in some if words]) for some in parts]
+def way_title(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, width: int = 200) -> str:
+    """``Solar 120 W, light, instead``, ``Bench Three, and Pod galley instead``.
+
+    Where that is too long, names end at their first comma, and then it is cut.
+    """
+    telling = _telling(catalogue, before, goal, way)
+    titles = [telling.title(name) for name in (option_name, main_name)]
     return next((title for title in titles if len(title) <= width), fitted(titles[-1], width))
 
 
 def way_spoken(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> tuple[str, ...]:
     """A way one fact a line, for line commands: what to do instead of what, what it costs, clears, brings and loses."""
-    edits = tuple(_single(way.edits))
-    parts = [part(catalogue, before, edits, edit, option_name, whole=True) for edit in edits]
-    told = {o for e in edits if isinstance(e, Take) for o in _gives_way(catalogue, before, edits, e.option)}
-    lost = tuple(option for option in way.left if option not in told)
+    telling = _telling(catalogue, before, goal, way)
+    lost = tuple(option for option in way.left if option not in telling.replaced())
     return (
-        ended(_joined([words for words in parts if words])),
+        ended(telling.title(option_name, whole=True)),
         ended(difference_spoken(catalogue, way.difference)),
         *(ended(fact) for fact in _under(catalogue, goal, way, lost)),
     )
@@ -127,97 +126,9 @@ def nothing_to_mend() -> str:
     return "Nothing is broken at STOP or SIGN: there is nothing to find a way out of."
 
 
-def part(
-    catalogue: Catalogue,
-    before: Spec,
-    edits: tuple[Edit, ...],
-    edit: Edit,
-    name: Callable[[Catalogue, OptionId], str],
-    *,
-    whole: bool = False,
-) -> str:
-    """One edit as a part of a title; empty for what another part of it tells. ``whole``: with what gives way."""
-    match edit:
-        case Take(option=option, place=place, count=count):
-            gone = _gives_way(catalogue, before, edits, option)
-            told = name(catalogue, option)
-            told = f"{count} x {told}" if count and count > 1 else told
-            told = f"{told} {place_name(place)}" if place and len(catalogue.options[option].places) > 1 else told
-            return _with_place(catalogue, told, option, gone, name, whole=whole)
-        case LeaveOut(option=option, place=place):
-            if any(option in _gives_way(catalogue, before, edits, e.option) for e in edits if isinstance(e, Take)):
-                return ""
-            where = f" {place_name(place)}" if place and len(before.chosen(option)) > 1 else ""
-            return f"leave out {name(catalogue, option)}{where}"
-        case SetCount(option=option, count=count):
-            was = sum(c.count for c in before.chosen(option))
-            return (
-                f"{count} x {name(catalogue, option)}, not {was}" if count else f"leave out {name(catalogue, option)}"
-            )
-        case Move(option=option, to=to):
-            return f"{name(catalogue, option)} {place_name(to)} instead"
-        case _:
-            return lowered(done(catalogue, edit, before, before))
-
-
-def _with_place(
-    catalogue: Catalogue,
-    told: str,
-    option: OptionId,
-    gone: tuple[OptionId, ...],
-    name: Callable[[Catalogue, OptionId], str],
-    *,
-    whole: bool,
-) -> str:
-    """``Pod galley instead``, ``Solar 120 W, light, instead of Solar 160 W``, ``CO alarm as well``."""
-    group = catalogue.options[option].group
-    if group == BASE_VAN_GROUP:
-        told = f"{told} as base van"
-    comma = "," if "," in told else ""
-    if gone and whole:
-        return f"{told}{comma} instead of {listed(name(catalogue, o) for o in gone)}"
-    if gone:
-        return f"{told}{comma} instead"
-    return told
-
-
-def _gives_way(catalogue: Catalogue, before: Spec, edits: tuple[Edit, ...], option: OptionId) -> tuple[OptionId, ...]:
-    """What leaves for this option: the answer that stands in its pick-one group, or what is left out of its group."""
-    known = catalogue.options.get(option)
-    if known is None:
-        return ()
-    beside = [c.option for c in before.choices if c.option != option and _group_of(catalogue, c.option) == known.group]
-    if catalogue.groups[known.group].pick is Pick.ONE:
-        return tuple(dict.fromkeys(beside))
-    left_out = {e.option for e in edits if isinstance(e, LeaveOut)}
-    return tuple(o for o in dict.fromkeys(beside) if o in left_out)
-
-
-def _group_of(catalogue: Catalogue, option: OptionId) -> str | None:
-    known = catalogue.options.get(option)
-    return known.group if known else None
-
-
-def _main_name(catalogue: Catalogue, option: OptionId) -> str:
-    """The name up to its first comma or colon."""
-    return option_name(catalogue, option).partition(",")[0].partition(":")[0]
-
-
-def _single(edits: tuple[Edit, ...]) -> Iterator[Edit]:
-    for edit in edits:
-        if isinstance(edit, Together):
-            yield from _single(edit.edits)
-        else:
-            yield edit
-
-
-def _joined(parts: list[str]) -> str:
-    """Two with ``, and``; more, or with commas of their own, with a semicolon."""
-    if len(parts) < 3 and not any("," in words for words in parts):
-        return ", and ".join(parts)
-    if len(parts) < 2:
-        return "".join(parts)
-    return f"{'; '.join(parts[:-1])}; and {parts[-1]}"
+def _telling(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> Telling:
+    asked = goal.option if isinstance(goal, LetIn) else None
+    return Telling(catalogue=catalogue, before=before, edits=tuple(single(way.edits)), asked=asked)
 
 
 def _under(catalogue: Catalogue, goal: Goal, way: WayOut, left: tuple[OptionId, ...]) -> Iterator[str]:
@@ -225,10 +136,10 @@ def _under(catalogue: Catalogue, goal: Goal, way: WayOut, left: tuple[OptionId, 
     if way.breaks:
         yield f"SIGN, in writing: {_rules(catalogue, way.breaks)}"
     if way.brought:
-        yield f"brings {listed((_main_name(catalogue, o) for o in way.brought), most=_FEW)}"
-    named = {e.option for e in _single(way.edits) if isinstance(e, LeaveOut | SetCount)}
+        yield f"brings {listed((main_name(catalogue, o) for o in way.brought), most=_FEW)}"
+    named = {e.option for e in single(way.edits) if isinstance(e, LeaveOut | SetCount)}
     if lost := [option for option in left if option not in named]:
-        yield f"lost: {listed((_main_name(catalogue, o) for o in lost), most=_FEW)}"
+        yield f"lost: {listed((main_name(catalogue, o) for o in lost), most=_FEW)}"
 
 
 def _cleared(catalogue: Catalogue, goal: Goal, way: WayOut) -> Iterator[str]:
