@@ -102,8 +102,7 @@ def variables_of(mask: int) -> list[int]:
 class Store:
     """Old builds, the newest last.
 
-    The same builds stand in a matrix of bytes, a row each, so that one variable over all builds, a column, is read at
-    one stroke: as a whole number with a byte a build.
+    The same builds stand in a matrix of bytes, a row each, so that one variable over all builds is read at one stroke.
     """
 
     def __init__(self, count: int, most: int) -> None:
@@ -111,7 +110,7 @@ class Store:
         self._most = most
         self.kept: list[Kept] = []
         self._known: set[int] = set()
-        self._matrix = bytearray()
+        self.matrix = bytearray()
 
     def __len__(self) -> int:
         return len(self.kept)
@@ -122,7 +121,7 @@ class Store:
             return
         self._known.add(kept.mask)
         self.kept.append(kept)
-        self._matrix += row_of(kept.mask, self._count)
+        self.matrix += row_of(kept.mask, self._count)
 
     def trim(self) -> None:
         """Thin the older half if there are too many. Between questions only: it changes the numbers of the builds."""
@@ -130,11 +129,7 @@ class Store:
             half = len(self.kept) // 2
             self.kept = self.kept[:half:2] + self.kept[half:]
             self._known = {old.mask for old in self.kept}
-            self._matrix = bytearray(b"".join(row_of(old.mask, self._count) for old in self.kept))
-
-    def column(self, variable: int) -> int:
-        """Byte i is 1 where the variable is true in build i."""
-        return int.from_bytes(self._matrix[variable :: self._count + 1], "little")
+            self.matrix = bytearray(b"".join(row_of(old.mask, self._count) for old in self.kept))
 
     def last(self) -> Kept | None:
         """The newest build."""

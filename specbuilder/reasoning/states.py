@@ -10,12 +10,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from specbuilder.reasoning.budget import Budget
-from specbuilder.reasoning.builds import Cover, Kept, Store, cover_of, variables_of
+from specbuilder.reasoning.builds import Cover, Kept, Store, variables_of
 from specbuilder.reasoning.engine import Core
 from specbuilder.reasoning.holding import Holding
 from specbuilder.reasoning.learning import Lessons
 from specbuilder.reasoning.patch import Patch, Wiring
-from specbuilder.reasoning.rebase import Crowd
+from specbuilder.reasoning.sweep import Sweep
 
 FRUITLESS_MAX = 6
 """A build in the making is closed after so many literals in a row that it cannot take in."""
@@ -48,7 +48,6 @@ class Settling:
     def __init__(self, wiring: Wiring, lessons: Lessons, store: Store, holding: Holding) -> None:
         self._engine, self._wiring, self._lessons = wiring.engine, wiring, lessons
         self._store, self._holding = store, holding
-        self._crowd = Crowd(wiring, store, ())
         self.can = 0
         self.always = -1
 
@@ -73,8 +72,7 @@ class Settling:
     def settle(self, held: Cover, todo: Sequence[int], near: Kept, budget: Budget) -> Core | None:
         """Settle literals in order, or until Spent is raised; a core if nothing keeps what is held."""
         if todo:
-            self._crowd = Crowd(self._wiring, self._store, self._store.nearly(held, BROKEN_MAX))
-            todo = self._carry(todo, self._holding.cover())
+            todo = self._carry(held, todo)
         value = self._engine.value
         for at, lit in enumerate(todo):
             if value[lit] != 0 or self._is_shown(lit):
@@ -86,14 +84,29 @@ class Settling:
                 return outcome
         return None
 
-    def _carry(self, todo: Sequence[int], cover: Cover) -> list[int]:
-        """Carry old builds over to the trail as it is, keep those that show something open; what is open still."""
-        wanted = cover_of([v for v in todo if v > 0], self._engine.count).care
-        unwanted = cover_of([v for v in todo if v < 0], self._engine.count).care
-        for kept in self._crowd.carried(cover):
-            if kept.mask & wanted & ~self.can or unwanted & self.always & ~kept.mask:
-                self._store.add(kept)
-                self.show(kept)
+    def _carry(self, held: Cover, todo: Sequence[int]) -> list[int]:
+        """Carry old builds that break little of what is held over to it; the literals they do not show."""
+        store, cover = self._store, self._holding.cover()
+        rows = store.nearly(held, BROKEN_MAX)
+        if not rows:
+            return list(todo)
+        changed = 0
+        for row in rows:
+            changed |= store.kept[row].mask ^ cover.want
+        sweep = Sweep(self._wiring, store.matrix, rows, cover)
+        sweep.lay(changed)
+        sweep.run()
+        for lit in todo:
+            if not sweep.alive:
+                break
+            if not self._is_shown(lit):
+                for row in sweep.rows_having(lit):
+                    kept = sweep.result(row, store.kept[row])
+                    sweep.drop(row)
+                    if kept is not None:
+                        store.add(kept)
+                        self.show(kept)
+                        break
         return [lit for lit in todo if not self._is_shown(lit)]
 
     def _try(self, lit: int, others: Sequence[int], near: Kept, budget: Budget) -> Kept | Core | None:
@@ -105,11 +118,11 @@ class Settling:
         if conflict is not None:
             core = engine.core(conflict)
         else:
-            patch = Patch(self._wiring, self._lessons, self._crowd.having(lit) or near, cover)
+            patch = Patch(self._wiring, self._lessons, near, cover)
             try:
                 failed_core = patch.run(budget)
                 if failed_core is None:
-                    return self._take_home(patch, others, cover)
+                    return self._take_home(patch, others)
                 core = failed_core
             finally:
                 patch.close()
@@ -124,13 +137,10 @@ class Settling:
             failed = self._lessons.draw(-lit, clause)
         return None if failed is None else engine.core(failed)
 
-    def _take_home(self, patch: Patch, others: Sequence[int], cover: Cover) -> Kept:
+    def _take_home(self, patch: Patch, others: Sequence[int]) -> Kept:
         kept = patch.kept()
         self.show(kept)
         others = [lit for lit in others if not self._is_shown(lit)]
-        if others and self._crowd:
-            trail = self._engine.trail
-            others = self._carry(others, cover_of(trail[cover.upto :], self._engine.count, cover))
         self._take_in(patch, others)
         kept = patch.kept()
         self._store.add(kept)
