@@ -51,6 +51,17 @@ def finding_words(catalogue: Catalogue, report: Report, finding: Finding) -> Fin
     )
 
 
+def finding_reasons(catalogue: Catalogue, report: Report, finding: Finding) -> tuple[str, ...]:
+    """What it rests on as a numbered chain, the ledger with its largest entries."""
+    lines = _rests_on(catalogue, report, finding, catalogue.rules[finding.rule])
+    reading = report.readings.get(finding.reading) if finding.reading else None
+    if reading is not None:
+        spec = catalogue.ledgers[reading.id]
+        largest = (f"of it, {readings.entry_line(catalogue, spec, e)}" for e in reading.entries[: readings.LARGEST])
+        lines = (lines[0], *largest, *lines[1:])
+    return tuple(f"{number}. {line}" for number, line in enumerate(lines, 1))
+
+
 def finding_head(catalogue: Catalogue, report: Report, finding: Finding) -> str:
     """Level, verdict and what the customer hears. A NOTE stops nothing, so it is not called broken but *to be said*."""
     because = catalogue.rules[finding.rule].because

@@ -17,6 +17,8 @@ from .plain import ended, lowered
 ESTIMATE = "ESTIMATE"
 ESTIMATED = "e"
 """Beside a short name where there is no room for the word."""
+LARGEST = 3
+"""So many entries of a ledger are told in a chain of reasons; its own page has them all."""
 _FEW = 2
 """So many lacking things are named in one line; the rest is counted."""
 

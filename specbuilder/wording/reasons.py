@@ -26,9 +26,6 @@ from .names import (
 )
 from .plain import lowered
 
-LARGEST = 3
-"""So many entries of a ledger are told in a chain of reasons; its own page has them all."""
-
 
 def reasons(catalogue: Catalogue, report: Report, cause: Cause) -> tuple[str, ...]:
     """``1. you took Side galley, right`` ...: what it rests on first, the conclusion last.
@@ -148,7 +145,7 @@ def _lines(catalogue: Catalogue, report: Report, node: Cause) -> Iterator[str]:
         return
     reading = report.readings.get(node.ledger)
     spec = catalogue.ledgers[node.ledger]
-    for entry in reading.entries[:LARGEST] if reading else ():
+    for entry in reading.entries[: readings.LARGEST] if reading else ():
         yield f"of it, {readings.entry_line(catalogue, spec, entry)}"
     if node.option is not None and not report.spec.has(node.option):
         yield f"{option_name(catalogue, node.option)} would go past what may be"

@@ -49,8 +49,8 @@ class Telling:
                 return "" if option in self.replaced() else f"leave out {name(self.catalogue, option)}{where}"
             case SetCount(option=option, count=0):
                 return f"leave out {name(self.catalogue, option)}"
-            case SetCount(option=option, count=count):
-                was = sum(choice.count for choice in self.before.chosen(option))
+            case SetCount(option=option, count=count, place=place):
+                was = sum(c.count for c in self.before.chosen(option) if place in (None, c.place))
                 return f"{count} x {name(self.catalogue, option)}, not {was}"
             case Move(option=option, to=to):
                 return f"{name(self.catalogue, option)} {place_name(to)} instead"

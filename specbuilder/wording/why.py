@@ -8,7 +8,7 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import OptionState
 from specbuilder.model.report import Report
 
-from .names import option_name
+from .names import listed, option_name
 from .plain import fitted
 from .states import level_words, state_word, verdict_word
 
@@ -52,3 +52,24 @@ def nothing_broken_here() -> str:
 def cannot_accept() -> str:
     """Said when something cannot be accepted in writing."""
     return "Only what is broken at SIGN or NOTE can be accepted in writing; a STOP cannot"
+
+
+def reason_number(number: int, of: int) -> str:
+    """Over one of several reasons; empty where there is one only."""
+    return f"Reason {number} of {of}, enough by itself:" if of > 1 else ""
+
+
+def perhaps_more_reasons() -> str:
+    """Said when the search for reasons stopped before it had all."""
+    return "There may be more reasons than these."
+
+
+def asked_for(catalogue: Catalogue, report: Report, option: OptionId) -> str:
+    """``You took it, 2031-04-14 10:31. With it came CO alarm.``; empty for what was not asked for."""
+    taken = [choice for choice in report.spec.chosen(option) if not choice.came_with]
+    if not taken:
+        return ""
+    when = listed(choice.at for choice in taken if choice.at)
+    said = f"You took it, {when}." if when else "You took it."
+    came = listed(option_name(catalogue, c.option) for c in report.spec.choices if option in c.came_with)
+    return f"{said} With it came {came}." if came else said
