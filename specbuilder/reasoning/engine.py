@@ -258,6 +258,10 @@ class Engine:
         if taken > mark:
             self._next = mark
 
+    def assumed(self) -> Core:
+        """The literals assumed that were not known already."""
+        return frozenset(self.trail[at] for at in self.levels)
+
     # ---- reasons -------------------------------------------------------------------------------------------------
 
     def because(self, lit: int) -> list[int]:

@@ -67,9 +67,13 @@ class Holding:
 
     def cover(self) -> Cover:
         """Of the trail as it is; only while it stands at what is held."""
+        return self.cover_at(len(self._engine.trail))
+
+    def cover_at(self, mark: int) -> Cover:
+        """Of the trail as it stood at what is held, up to a mark."""
         cover, engine = self._cover, self._engine
-        if cover.upto < len(engine.trail):
-            self._cover = cover = cover_of(engine.trail[cover.upto :], engine.count, cover)
+        if cover.upto < mark:
+            self._cover = cover = cover_of(engine.trail[cover.upto : mark], engine.count, cover)
         return cover
 
     def refuted(self, core: Core) -> Core:

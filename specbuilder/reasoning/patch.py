@@ -8,42 +8,16 @@ Only constraints touched by a change are looked at, so the cost is that of the c
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from specbuilder.reasoning.budget import Budget
-from specbuilder.reasoning.builds import Cover, Kept, build_of, cover_of, variables_of
-from specbuilder.reasoning.engine import Conflict, Core, Engine
+from specbuilder.reasoning.builds import Cover, Kept, build_of, cover_of, mask_of, variables_of
+from specbuilder.reasoning.engine import Conflict, Core
 from specbuilder.reasoning.learning import Lessons, lesson, level_of
-from specbuilder.reasoning.problem import Problem
+from specbuilder.reasoning.wiring import Wiring
 
-
-class Wiring:
-    """What is read of a problem once, for all patches."""
-
-    def __init__(self, problem: Problem, engine: Engine) -> None:
-        width = 2 * problem.count + 1
-        self.engine = engine
-        self.touched: list[list[tuple[int, ...]]] = [[] for _ in range(width)]
-        """By literal: the clauses of three literals and more it stands in, the literals cheap to make true first."""
-        self.shifts: list[list[tuple[int, int]]] = [[] for _ in range(width)]
-        """By literal: the limits whose sum changes when it becomes true, and by how much."""
-        self.clauses: list[tuple[int, ...]] = list(problem.clauses)
-        price = [len(lits) for lits in engine.implies]
-        for clause in engine.long:
-            for lit in clause:
-                price[-lit] += 1
-        for clause in engine.long:
-            ordered = tuple(sorted(clause, key=price.__getitem__))
-            for lit in clause:
-                self.touched[lit].append(ordered)
-        for index, terms in enumerate(engine.terms):
-            for weight, lit in terms:
-                self.shifts[lit].append((index, weight))
-                self.shifts[-lit].append((index, -weight))
-
-    def sums(self, build: Sequence[int]) -> list[int]:
-        """What a build draws on each limit."""
-        return [sum(weight for weight, lit in terms if build[lit]) for terms in self.engine.terms]
+PATIENCE = 40
+"""After so many dead ends (and more each time) the search starts again with what it has learnt."""
 
 
 class Patch:
@@ -61,6 +35,8 @@ class Patch:
         self._log: list[int] = []
         self._doubts: list[tuple[int, ...]] = [] if is_whole else list(wiring.clauses)
         self._clean = 0
+        self._is_moved = False
+        self._sated: int | None = None
         self._base = self._engine.mark()
         self._floor = len(self._engine.levels)
         self._saved: list[tuple[int, int, int]] = []
@@ -70,6 +46,7 @@ class Patch:
     def run(self, budget: Budget) -> Core | None:
         """Mend everything; None: done, ``kept`` tells the build. A core: proved impossible, and what it rests on."""
         engine = self._engine
+        patience, ends = PATIENCE, 0
         self._absorb()
         while True:
             lit = self._next_choice()
@@ -81,11 +58,33 @@ class Patch:
                 if level_of(engine, conflict) <= self._floor:
                     return engine.core(conflict)
                 budget.spend()
+                ends += 1
                 conflict = self._turn(conflict)
+            if ends > patience:
+                patience += PATIENCE
+                ends = 0
+                self._start_again()
             self._absorb()
+
+    def _start_again(self) -> None:
+        """Drop all choices but keep the values they led to: another way through, with what was learnt."""
+        engine, values = self._engine, self.values
+        if not self._saved:
+            return
+        mark = engine.levels[self._floor]
+        engine.undo(mark)
+        self._taken = min(self._taken, mark)
+        self._saved.clear()
+        self._log.clear()
+        self._is_moved = True
+        broken = (clause for clause in self._doubts if not any(values[lit] for lit in clause))
+        self._doubts = list(dict.fromkeys(broken))
+        self._clean = 0
 
     def kept(self) -> Kept:
         """The finished build."""
+        if self._is_moved:
+            return Kept(mask_of(self.values, self._engine.count), tuple(self._sums))
         changed = self._near.mask ^ cover_of([abs(lit) for lit in self._log], self._engine.count).want
         return Kept(changed, tuple(self._sums))
 
@@ -125,6 +124,7 @@ class Patch:
         """Learn from a conflict and go back to where the lesson turns the search."""
         engine = self._engine
         clause, keep = lesson(engine, conflict)
+        self._wiring.blame[-clause[0]] += 1
         self._lessons.add(clause)
         if keep < self._floor:
             self._lessons.late.append(clause)
@@ -144,22 +144,37 @@ class Patch:
     def _take_over(self, changed: Iterable[int]) -> None:
         values, log, doubts = self.values, self._log, self._doubts
         touched, shifts, sums = self._wiring.touched, self._wiring.shifts, self._sums
+        crowded = self._wiring.crowded
         for lit in changed:
             values[lit] = 1
             values[-lit] = 0
             log.append(lit)
             for index, weight in shifts[lit]:
                 sums[index] += weight
-            doubts.extend(touched[-lit])
+            if -lit in crowded:
+                self._sated = None
+                doubts.extend(self._unsated(-lit))
+            else:
+                doubts.extend(touched[-lit])
+
+    def _unsated(self, false: int) -> list[tuple[int, ...]]:
+        """The clauses of a literal that no crowded literal satisfies."""
+        sated = self._sated
+        if sated is None:
+            sated = self._sated = self._wiring.sated(self.values)
+        return self._wiring.clauses_of(self._wiring.crowded[false] & ~sated)
 
     def _back_to(self, level: int) -> None:
         """Values, sums and doubts as they were before the choice of a level."""
         logged, doubted, self._clean = self._saved[level]
         values, log, shifts, sums = self.values, self._log, self._wiring.shifts, self._sums
+        crowded = self._wiring.crowded
         while len(log) > logged:
             lit = log.pop()
             values[lit] = 0
             values[-lit] = 1
+            if lit in crowded:
+                self._sated = None
             for index, weight in shifts[lit]:
                 sums[index] -= weight
         del self._doubts[doubted:]
@@ -175,6 +190,9 @@ class Patch:
                     break
             else:
                 self._clean = at
+                if self._is_moved:
+                    blame = self._wiring.blame
+                    return min((lit for lit in doubts[at] if value[lit] == 0), key=blame.__getitem__)
                 return next(lit for lit in doubts[at] if value[lit] == 0)
             at += 1
         self._clean = at

@@ -10,9 +10,10 @@ from specbuilder.reasoning.builds import Build, Kept, Store, build_of, cover_of
 from specbuilder.reasoning.engine import Core, Engine
 from specbuilder.reasoning.holding import Holding
 from specbuilder.reasoning.learning import Lessons
-from specbuilder.reasoning.patch import Patch, Wiring
+from specbuilder.reasoning.patch import Patch
 from specbuilder.reasoning.problem import Problem
 from specbuilder.reasoning.states import Settling, States
+from specbuilder.reasoning.wiring import Wiring
 
 KEPT_BUILDS_MAX = 1_500
 KEPT_BYTES_MAX = 40_000_000

@@ -8,14 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.builds import Cover, Kept, Store, variables_of
-from specbuilder.reasoning.engine import Core
+from specbuilder.reasoning.engine import Conflict, Core
 from specbuilder.reasoning.holding import Holding
-from specbuilder.reasoning.learning import Lessons
-from specbuilder.reasoning.patch import Patch, Wiring
+from specbuilder.reasoning.learning import Lessons, lesson, level_of
+from specbuilder.reasoning.patch import Patch
 from specbuilder.reasoning.sweep import Sweep
+from specbuilder.reasoning.wiring import Wiring
 
 FRUITLESS_MAX = 6
 """A build in the making is closed after so many literals in a row that it cannot take in."""
@@ -48,6 +50,7 @@ class Settling:
     def __init__(self, wiring: Wiring, lessons: Lessons, store: Store, holding: Holding) -> None:
         self._engine, self._wiring, self._lessons = wiring.engine, wiring, lessons
         self._store, self._holding = store, holding
+        self._ghosts: list[Kept] = []
         self.can = 0
         self.always = -1
 
@@ -77,7 +80,7 @@ class Settling:
         for at, lit in enumerate(todo):
             if value[lit] != 0 or self._is_shown(lit):
                 continue
-            outcome = self._try(lit, todo[at + 1 :], near, budget)
+            outcome = self._try(todo, at, near, budget)
             if isinstance(outcome, Kept):
                 near = outcome
             elif outcome is not None:
@@ -96,6 +99,8 @@ class Settling:
         sweep = Sweep(self._wiring, store.matrix, rows, cover)
         sweep.lay(changed)
         sweep.run()
+        heavy: list[Kept] = []
+        bound = self._engine.bound
         for lit in todo:
             if not sweep.alive:
                 break
@@ -103,44 +108,77 @@ class Settling:
                 for row in sweep.rows_having(lit):
                     kept = sweep.result(row, store.kept[row])
                     sweep.drop(row)
-                    if kept is not None:
+                    if all(map(int.__le__, kept.sums, bound)):
                         store.add(kept)
                         self.show(kept)
                         break
-        return [lit for lit in todo if not self._is_shown(lit)]
+                    heavy.append(kept)
+        left = [lit for lit in todo if not self._is_shown(lit)]
+        if left:
+            self._ghosts = [store.kept[row] for row in rows if sweep.is_fallen(row)] + heavy
+        return left
 
-    def _try(self, lit: int, others: Sequence[int], near: Kept, budget: Budget) -> Kept | Core | None:
+    def _ghost(self, lit: int) -> Kept | None:
+        """Take the next build that has a literal, but breaks something, to be patched."""
+        variable, wanted = abs(lit), lit > 0
+        for at in range(len(self._ghosts) - 1, -1, -1):
+            if (self._ghosts[at].mask >> variable & 1) == wanted:
+                return self._ghosts.pop(at)
+        return None
+
+    def _try(self, todo: Sequence[int], at: int, near: Kept, budget: Budget) -> Kept | Core | None:
         """A build that shows a literal; None: proved that there is none; a core: there is no build at all."""
-        engine = self._engine
-        cover = self._holding.cover()
+        engine, lit = self._engine, todo[at]
         mark = engine.mark()
         conflict = engine.assume(lit)
         if conflict is not None:
+            return self._refute(lit, conflict, mark)
+        patch = Patch(self._wiring, self._lessons, self._ghost(lit) or near, self._holding.cover_at(mark))
+        try:
+            core = patch.run(budget)
+            if core is None:
+                return self._take_home(patch, todo, at + 1)
+        finally:
+            patch.close()
+            engine.undo(mark)
+        return self._rule_out(lit, core, self._lessons.settle())
+
+    def _refute(self, lit: int, conflict: Conflict, mark: int) -> Core | None:
+        """Propagation alone refutes a literal. What it first turns on is ruled out with it: that often settles others."""
+        engine, lessons = self._engine, self._lessons
+        if level_of(engine, conflict) < len(engine.levels):
             core = engine.core(conflict)
-        else:
-            patch = Patch(self._wiring, self._lessons, near, cover)
-            try:
-                failed_core = patch.run(budget)
-                if failed_core is None:
-                    return self._take_home(patch, others)
-                core = failed_core
-            finally:
-                patch.close()
-                engine.undo(mark)
+            engine.undo(mark)
+            return core
+        clause, keep = lesson(engine, conflict)
+        turn = clause[0]
         engine.undo(mark)
+        lessons.add(clause)
+        if keep < len(engine.levels):
+            lessons.late.append(clause)
+        failed = lessons.draw(turn, clause)
+        if failed is None and engine.value[lit] == 0:
+            again = engine.mark()
+            refuted = engine.assume(lit)
+            core = engine.core(refuted) if refuted else engine.assumed()
+            engine.undo(again)
+            return self._rule_out(lit, core, None)
+        return None if failed is None else engine.core(failed)
+
+    def _rule_out(self, lit: int, core: Core, failed: Conflict | None) -> Core | None:
+        """A literal cannot stand with what is held: make its opposite follow."""
         if lit not in core:
             return core
-        failed = self._lessons.settle()
-        if failed is None and engine.value[lit] == 0:
+        if failed is None and self._engine.value[lit] == 0:
             clause = self._lessons.add_proof(core)
             self._lessons.late.append(clause)
             failed = self._lessons.draw(-lit, clause)
-        return None if failed is None else engine.core(failed)
+        return None if failed is None else self._engine.core(failed)
 
-    def _take_home(self, patch: Patch, others: Sequence[int]) -> Kept:
+    def _take_home(self, patch: Patch, todo: Sequence[int], start: int) -> Kept:
         kept = patch.kept()
         self.show(kept)
-        others = [lit for lit in others if not self._is_shown(lit)]
+        others = [lit for lit in islice(todo, start, None) if not self._is_shown(lit)]
         self._take_in(patch, others)
         kept = patch.kept()
         self._store.add(kept)

@@ -13,7 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from specbuilder.reasoning.builds import Cover, Kept, variables_of
-from specbuilder.reasoning.patch import Wiring
+from specbuilder.reasoning.wiring import Wiring
 
 EVENTS_MAX = 4_000
 
@@ -22,7 +22,7 @@ class Sweep:
     """One sweep over the rows of a matrix, below what the engine's trail says."""
 
     def __init__(self, wiring: Wiring, matrix: bytes | bytearray, rows: Iterable[int], cover: Cover) -> None:
-        """``matrix``: a row of ``count + 1`` bytes a build; ``rows``: those to change; ``cover``: of the whole trail."""
+        """``matrix``: a row of ``count + 1`` bytes a build; ``rows``: those to change; ``cover``: of the trail."""
         self._wiring = wiring
         self._matrix, self._stride = matrix, wiring.engine.count + 1
         height = len(matrix) // self._stride
@@ -35,6 +35,9 @@ class Sweep:
         self._columns: dict[int, int] = {}
         self._pinned: dict[int, int] = {}
         self._due: dict[int, int] = {}
+        self._fallen = 0
+        self._sated = -1
+        self._sating: set[int] = set()
         self.changed: dict[int, int] = {}
         """By literal: the rows it was made true in, the trail's own literals apart."""
 
@@ -86,9 +89,10 @@ class Sweep:
 
     def run(self) -> None:
         """Mend until nothing is broken in the rows still alive."""
+        began = self.alive
         engine, due = self._wiring.engine, self._due
         value, implies, sets, touched = engine.value, engine.implies, engine.sets, self._wiring.touched
-        columns = self._columns
+        columns, crowded = self._columns, self._wiring.crowded
         events = 0
         while due and self.alive:
             lit = next(iter(due))
@@ -109,7 +113,13 @@ class Sweep:
                             short = rows & self.column(member)
                             if short:
                                 self.force(-member, short)
-            for clause in touched[-lit]:
+            if -lit in crowded:
+                if self._sated < 0 or -lit in self._sating:
+                    self._find_sated()
+                clauses = self._wiring.clauses_of(crowded[-lit] & ~self._sated)
+            else:
+                clauses = touched[-lit]
+            for clause in clauses:
                 broken = rows
                 for other in clause:
                     column = columns.get(other)
@@ -125,6 +135,16 @@ class Sweep:
                         break
                 else:
                     self._mend(clause, broken)
+        self._fallen = began & ~self.alive
+
+    def _find_sated(self) -> None:
+        """The clauses that the same crowded literal satisfies in every row alive."""
+        self._sated = 0
+        self._sating = set()
+        for lit, clauses in self._wiring.sating:
+            if not self.alive & ~self.column(lit):
+                self._sated |= clauses
+                self._sating.add(lit)
 
     def _mend(self, clause: tuple[int, ...], broken: int) -> None:
         value, pinned = self._wiring.engine.value, self._pinned
@@ -152,9 +172,13 @@ class Sweep:
         """A row is no longer wanted."""
         self.alive &= ~(1 << 8 * row)
 
-    def result(self, row: int, kept: Kept) -> Kept | None:
-        """What has become of a build that stood in a row; None when it breaks a limit."""
-        shifts, bound = self._wiring.shifts, self._wiring.engine.bound
+    def is_fallen(self, row: int) -> bool:
+        """Whether a row fell out."""
+        return bool(self._fallen >> 8 * row & 1)
+
+    def result(self, row: int, kept: Kept) -> Kept:
+        """What has become of a build that stood in a row. It may break limits."""
+        shifts = self._wiring.shifts
         sums = list(kept.sums)
         mask = kept.mask
         place = 8 * row
@@ -165,6 +189,4 @@ class Sweep:
             mask ^= 1 << abs(lit)
             for index, weight in shifts[lit]:
                 sums[index] += weight
-        if any(total > most for total, most in zip(sums, bound, strict=True)):
-            return None
         return Kept(mask, tuple(sums))

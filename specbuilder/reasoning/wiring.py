@@ -1,0 +1,81 @@
+"""Wiring: what is read of a problem once, for every search and sweep over it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+
+from specbuilder.reasoning.builds import variables_of
+from specbuilder.reasoning.engine import Engine
+from specbuilder.reasoning.problem import Problem
+
+CROWDED_CLAUSES_MIN = 48
+"""A literal that stands in so many long clauses has them as a mask."""
+CROWDED_BITS_MAX = 400_000_000
+SATING_MAX = 128
+
+
+class Wiring:
+    """Which clauses and limits a literal touches."""
+
+    def __init__(self, problem: Problem, engine: Engine) -> None:
+        width = 2 * problem.count + 1
+        self.engine = engine
+        self.clauses: list[tuple[int, ...]] = list(problem.clauses)
+        self.touched: list[list[tuple[int, ...]]] = [[] for _ in range(width)]
+        """By literal: the clauses of three literals and more it stands in, the literals cheap to make true first."""
+        self.shifts: list[list[tuple[int, int]]] = [[] for _ in range(width)]
+        """By literal: the limits whose sum changes when it becomes true, and by how much."""
+        self.blame = [0] * width
+        """By literal: how often a dead end turned on it."""
+        self._long: list[tuple[int, ...]] = []
+        self._wire_clauses()
+        for index, terms in enumerate(engine.terms):
+            for weight, lit in terms:
+                self.shifts[lit].append((index, weight))
+                self.shifts[-lit].append((index, -weight))
+        self.crowded: dict[int, int] = {}
+        """Of literals that stand in very many long clauses: those clauses, bit i for clause i."""
+        self.sating: list[tuple[int, int]] = []
+        """The most crowded literals and their clauses: one of them true, very many clauses need no look."""
+        self._crowd()
+
+    def _wire_clauses(self) -> None:
+        price = [len(lits) for lits in self.engine.implies]
+        for clause in self.engine.long:
+            for lit in clause:
+                price[-lit] += 1
+        for clause in self.engine.long:
+            ordered = tuple(sorted(clause, key=price.__getitem__))
+            self._long.append(ordered)
+            for lit in clause:
+                self.touched[lit].append(ordered)
+
+    def _crowd(self) -> None:
+        counts = Counter(lit for clause in self._long for lit in clause)
+        most = CROWDED_BITS_MAX // max(1, len(self._long))
+        lits = [lit for lit, count in counts.most_common(most) if count >= CROWDED_CLAUSES_MIN]
+        digits = {lit: bytearray(b"0" * len(self._long)) for lit in lits}
+        for at, clause in enumerate(self._long):
+            for lit in clause:
+                if lit in digits:
+                    digits[lit][-1 - at] = 49
+        self.crowded = {lit: int(digits[lit], 2) for lit in lits}
+        self.sating = [(lit, self.crowded[lit]) for lit in lits[:SATING_MAX]]
+
+    def sated(self, values: Sequence[int]) -> int:
+        """The long clauses that a crowded literal satisfies."""
+        sated = 0
+        for lit, clauses in self.sating:
+            if values[lit]:
+                sated |= clauses
+        return sated
+
+    def clauses_of(self, mask: int) -> list[tuple[int, ...]]:
+        """The long clauses of a mask."""
+        long = self._long
+        return [long[at] for at in variables_of(mask)]
+
+    def sums(self, build: Sequence[int]) -> list[int]:
+        """What a build draws on each limit."""
+        return [sum(weight for weight, lit in terms if build[lit]) for terms in self.engine.terms]
