@@ -43,7 +43,7 @@ class UnfitWords:
 
     name: str
     why: str
-    """``made for another van``."""
+    """``made for Fenwain Short``; empty where nobody can say."""
     instead: str
     """``Larchlid tilting roof, long, instead``, ``left out``."""
 
@@ -177,7 +177,8 @@ def _spoken(catalogue: Catalogue, before: Report, after: Report, switch: Switch)
     yield f"Stays: {len(switch.stays)} of {len(switch.stays) + len(switch.unfit)} choices."
     for unfit in switch.unfit:
         words = unfit_words(catalogue, unfit)
-        yield f"Does not fit: {words.name}, {words.why}: {ended(words.instead)}"
+        name = f"{words.name}, {words.why}" if words.why else words.name
+        yield f"Does not fit: {name}: {ended(words.instead)}"
     for group in switch.undecided:
         yield f"Ask again: {ended(group_name(catalogue, group))}"
     for rule in switch.cannot_tell:
@@ -222,7 +223,7 @@ def _why(catalogue: Catalogue, unfit: Unfit) -> str:
     option = catalogue.options.get(unfit.choice.option)
     cause = unfit.cause
     if cause is None or option is None:
-        return "does not fit"
+        return ""
     if cause.kind is CauseKind.FITS and option.fits_vans:
         return f"made for {_vans(catalogue, option.fits_vans)}"
     return reasons.culprit(catalogue, cause, option.id)

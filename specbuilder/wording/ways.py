@@ -106,6 +106,8 @@ def ways_closing(ways: WaysOut, most: int = 3, reasons_at: str = "The reasons ar
     if not ways.complete:
         return f"{_stopped_early(found)} {_looked_at(ways.within)}".rstrip()
     within = f"within {_changes(ways.within)}"
+    if not found and not ways.within:
+        return f"No change of the choices is a way out. {reasons_at}".rstrip()
     if not found:
         return f"No way found {within}. {reasons_at}".rstrip()
     if found >= most:
@@ -118,7 +120,19 @@ def no_such_way(number: int, ways: WaysOut) -> str:
     found = len(ways.ways)
     if not found:
         return f"There is no way {number}: no way out was found."
-    return f"There is no way {number}: {'one way' if found == 1 else f'ways 1 to {found}'} can be taken."
+    if found == 1:
+        return f"There is no way {number}: way 1 is the only one."
+    return f"There is no way {number}: ways 1 to {found} can be taken."
+
+
+def more_in_fix() -> str:
+    """Behind what a line command broke."""
+    return "fix lists the ways out."
+
+
+def first_offer(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> str:
+    """``fix would offer: Larchlid tilting roof, long, instead of Larchlid tilting roof, short.``"""
+    return f"fix would offer: {way_spoken(catalogue, before, goal, way)[0]}"
 
 
 def nothing_to_mend() -> str:
