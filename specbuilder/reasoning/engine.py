@@ -11,6 +11,8 @@ literal ``-v``. The *trail* holds the true literals in the order they came; each
 
 from __future__ import annotations
 
+from collections import Counter
+
 from specbuilder.reasoning.problem import Problem
 
 Reason = int | list[int]
@@ -70,7 +72,10 @@ class Engine:
                     self.add_pair(*clause)
                 case _:
                     self.long.append(clause)
-                    self.add_clause(list(clause))
+        # a clause watches its rarest literals, so that no literal is watched by very many clauses
+        counts = Counter(lit for clause in self.long for lit in clause)
+        for clause in self.long:
+            self.add_clause(sorted(clause, key=counts.__getitem__))
         for variables in problem.at_most_one:
             if len(variables) <= PAIRED_SET_SIZE:
                 for v in variables:

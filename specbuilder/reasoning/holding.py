@@ -12,7 +12,7 @@ NOTHING = Cover(0, 0)
 
 
 class Holding:
-    """The literals assumed at the bottom of the trail. They keep the order they came in, whatever order is asked for."""
+    """The literals assumed at the bottom of the trail. They keep the order in which they came."""
 
     def __init__(self, engine: Engine, lessons: Lessons) -> None:
         self._engine, self._lessons = engine, lessons

@@ -144,7 +144,7 @@ class Settling:
         return self._rule_out(lit, core, self._lessons.settle())
 
     def _refute(self, lit: int, conflict: Conflict, mark: int) -> Core | None:
-        """Propagation alone refutes a literal. What it first turns on is ruled out with it: that often settles others."""
+        """Propagation alone refutes a literal. What that turns on is ruled out with it: often settling others."""
         engine, lessons = self._engine, self._lessons
         if level_of(engine, conflict) < len(engine.levels):
             core = engine.core(conflict)

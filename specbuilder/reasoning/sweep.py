@@ -1,9 +1,8 @@
 """Sweeping: change a whole crowd of builds at one stroke, every build in its own way.
 
-The crowd is a matrix, a row a build. One variable over all rows is one whole number, a *column*, with a byte a row; so a
-clause is checked for all rows at once, and mended for just the rows it breaks in: make one of its literals true there,
-see what that breaks in turn. No row is ever changed in the same variable twice: a row for which that would be needed
-falls out. What is left when nothing is broken any more are builds again, limits apart.
+The crowd is a matrix, a row a build. One variable over all rows is one whole number, a *column*, with a byte a row; so
+a clause is checked for all rows at once, and mended for just the rows it breaks in: make one of its literals true
+there, see what that breaks in turn. No row is ever changed in the same variable twice: a row that needs it falls out. What is left when nothing is broken any more are builds again, limits apart.
 
 Rows fall out that a search would have saved. So this only finds builds, quickly and many; it proves nothing.
 """
@@ -30,14 +29,12 @@ class Sweep:
         member = bytearray(height)
         for row in rows:
             member[row] = 1
-        self.alive = int.from_bytes(member, "little")
+        self.alive = self._began = int.from_bytes(member, "little")
         self._cover = cover
         self._columns: dict[int, int] = {}
         self._pinned: dict[int, int] = {}
         self._due: dict[int, int] = {}
         self._fallen = 0
-        self._sated = -1
-        self._sating: set[int] = set()
         self.changed: dict[int, int] = {}
         """By literal: the rows it was made true in, the trail's own literals apart."""
 
@@ -57,14 +54,24 @@ class Sweep:
         return found
 
     def lay(self, changed: int) -> None:
-        """Lay the trail over the rows. ``changed``: the variables (a mask) in which some row differs from it."""
-        want, matrix, stride = self._cover.want, self._matrix, self._stride
+        """Lay the trail over the rows. ``changed``: the variables (a mask) in which some row differs from it.
+
+        The trail is closed under propagation: it can break no pair and no set, only a longer clause none of whose
+        literals it makes true itself.
+        """
+        want, value = self._cover.want, self._wiring.engine.value
+        crowded, touched = self._wiring.crowded, self._wiring.touched
+        seen: set[int] = set()
         for v in variables_of(changed & self._cover.care):
-            column = int.from_bytes(matrix[v::stride], "little")
-            if want >> v & 1:
-                self._due[v] = self._every ^ column
-            else:
-                self._due[-v] = column
+            false = -v if want >> v & 1 else v
+            for clause in self._unsated(false, self.alive) if false in crowded else touched[false]:
+                if id(clause) not in seen:
+                    seen.add(id(clause))
+                    for lit in clause:
+                        if value[lit] > 0:
+                            break
+                    else:
+                        self._check(clause, self.alive)
 
     def force(self, lit: int, rows: int) -> None:
         """Make a literal true in some rows; those in which it cannot be fall out."""
@@ -89,10 +96,9 @@ class Sweep:
 
     def run(self) -> None:
         """Mend until nothing is broken in the rows still alive."""
-        began = self.alive
         engine, due = self._wiring.engine, self._due
-        value, implies, sets, touched = engine.value, engine.implies, engine.sets, self._wiring.touched
-        columns, crowded = self._columns, self._wiring.crowded
+        implies, sets, touched = engine.implies, engine.sets, self._wiring.touched
+        crowded = self._wiring.crowded
         events = 0
         while due and self.alive:
             lit = next(iter(due))
@@ -102,49 +108,46 @@ class Sweep:
             events += 1
             if events > EVENTS_MAX:
                 self.alive = 0
-            if not value[lit]:
-                for other in implies[lit]:
-                    short = rows & ~self.column(other)
-                    if short:
-                        self.force(other, short)
-                for members in sets[lit]:
-                    for member in members:
-                        if member != lit:
-                            short = rows & self.column(member)
-                            if short:
-                                self.force(-member, short)
-            if -lit in crowded:
-                if self._sated < 0 or -lit in self._sating:
-                    self._find_sated()
-                clauses = self._wiring.clauses_of(crowded[-lit] & ~self._sated)
-            else:
-                clauses = touched[-lit]
-            for clause in clauses:
-                broken = rows
-                for other in clause:
-                    column = columns.get(other)
-                    if column is None:
-                        known = value[other]
-                        if known:
-                            if known > 0:
-                                break
-                            continue
-                        column = self.column(other)
-                    broken &= ~column
-                    if not broken:
-                        break
-                else:
-                    self._mend(clause, broken)
-        self._fallen = began & ~self.alive
+            for other in implies[lit]:
+                short = rows & ~self.column(other)
+                if short:
+                    self.force(other, short)
+            for members in sets[lit]:
+                for member in members:
+                    if member != lit:
+                        short = rows & self.column(member)
+                        if short:
+                            self.force(-member, short)
+            for clause in self._unsated(-lit, rows) if -lit in crowded else touched[-lit]:
+                self._check(clause, rows)
+        self._fallen = self._began & ~self.alive
 
-    def _find_sated(self) -> None:
-        """The clauses that the same crowded literal satisfies in every row alive."""
-        self._sated = 0
-        self._sating = set()
-        for lit, clauses in self._wiring.sating:
-            if not self.alive & ~self.column(lit):
-                self._sated |= clauses
-                self._sating.add(lit)
+    def _check(self, clause: tuple[int, ...], rows: int) -> None:
+        columns, value = self._columns, self._wiring.engine.value
+        broken = rows
+        for lit in clause:
+            column = columns.get(lit)
+            if column is None:
+                known = value[lit]
+                if known < 0:
+                    continue
+                if known > 0:
+                    return
+                column = self.column(lit)
+            broken &= ~column
+            if not broken:
+                return
+        self._mend(clause, broken)
+
+    def _unsated(self, false: int, rows: int) -> list[tuple[int, ...]]:
+        """The clauses of a crowded literal that no other one satisfies in all of some rows."""
+        clauses = self._wiring.crowded[false]
+        for lit, sated in self._wiring.sating:
+            if clauses & sated and not rows & ~self.column(lit):
+                clauses &= ~sated
+                if not clauses:
+                    break
+        return self._wiring.clauses_of(clauses)
 
     def _mend(self, clause: tuple[int, ...], broken: int) -> None:
         value, pinned = self._wiring.engine.value, self._pinned
