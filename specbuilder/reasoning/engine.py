@@ -13,6 +13,8 @@ from __future__ import annotations
 
 from collections import Counter
 
+from specbuilder.reasoning.bounds import TIGHT, Bounds
+from specbuilder.reasoning.limits import exactly_one_sets, restated
 from specbuilder.reasoning.problem import Problem
 
 Reason = int | list[int]
@@ -45,13 +47,15 @@ class Engine:
         self.long: list[tuple[int, ...]] = []
         """Clauses of three literals and more, as the problem states them."""
         self.terms: list[tuple[tuple[int, int], ...]] = []
-        """Of each limit: weight and literal, the heaviest first."""
+        """Of each limit, restated (``limits``): weight and literal, the heaviest first."""
         self.bound: list[int] = []
         self.slack: list[int] = []
         """Of each limit: what is left of its bound."""
         self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
         """By literal: the limits it draws on, and how much."""
         self._next = 0
+        self.bounds: Bounds | None = None
+        self._masked: list[tuple[int, int, int]] = [(0, 0, 0)]
         self.dead: Conflict | None = None
         """Not None: the problem has no build, whatever is assumed."""
         self._read(problem)
@@ -83,13 +87,18 @@ class Engine:
             else:
                 for v in variables:
                     self.sets[v].append(variables)
-        for index, limit in enumerate(problem.limits):
+        groups = exactly_one_sets(problem) if problem.limits else []
+        for index, stated in enumerate(problem.limits):
+            limit = restated(stated, groups)
             self.terms.append(tuple(sorted(limit.terms, key=lambda term: -term[0])))
             self.bound.append(limit.bound)
             for weight, lit in limit.terms:
                 self.draws[lit].append((index, weight))
         self.slack = list(self.bound)
         self.implies = [list(dict.fromkeys(lits)) for lits in self.implies]
+        bounds = Bounds(problem.clauses, self.terms)
+        if not bounds.is_idle():
+            self.bounds = bounds
         self._start(units)
 
     def _start(self, units: list[int]) -> None:
@@ -153,6 +162,65 @@ class Engine:
 
     def propagate(self) -> Conflict | None:
         """Draw everything that follows from the trail; the first conflict met, or None."""
+        while True:
+            conflict = self._propagate()
+            if conflict is not None or self.bounds is None:
+                return conflict
+            before = len(self.trail)
+            conflict = self._bound()
+            if conflict is not None or len(self.trail) == before:
+                return conflict
+
+    def _bound(self) -> Conflict | None:
+        """Rule out what the bounds on limits rule out; a conflict when one can no longer be kept."""
+        bounds, slack, bound, value = self.bounds, self.slack, self.bound, self.value
+        assert bounds is not None
+        tight = [at for at, left in enumerate(slack) if left < TIGHT * bound[at]]
+        if not tight:
+            return None
+        true, false = self._masks()
+        active = bounds.active(true, false)
+        for index in tight:
+            total, counted = bounds.least(index, active)
+            left = slack[index] - total
+            if left < 0:
+                drawn = self._heaviest(index, self.bound[index] - total, len(self.trail))
+                return bounds.because(index, counted, value) + drawn
+            reason: list[int] | None = None
+            for weight, lit in self.terms[index]:
+                if weight <= left:
+                    break
+                if value[lit] == 0:
+                    own = 0
+                    if lit > 0:
+                        for light, members, _ in counted:
+                            if members >> lit & 1:
+                                own = light
+                                break
+                    if weight - own > left:
+                        if reason is None:
+                            why = bounds.because(index, counted, value)
+                            why += [x for _, x in self.terms[index] if value[x] > 0]
+                            reason = [-x for x in dict.fromkeys(why)]
+                        self.put(-lit, [-lit, *reason])
+            if reason is not None:
+                break
+        return None
+
+    def _masks(self) -> tuple[int, int]:
+        """The variables true and false on the trail."""
+        stack, trail = self._masked, self.trail
+        upto, true, false = stack[-1]
+        if upto < len(trail):
+            for lit in trail[upto:]:
+                if lit > 0:
+                    true |= 1 << lit
+                else:
+                    false |= 1 << -lit
+            stack.append((len(trail), true, false))
+        return true, false
+
+    def _propagate(self) -> Conflict | None:
         value, reason, place, trail = self.value, self.reason, self.place, self.trail
         implies, watch, draws, sets, slack = self.implies, self.watch, self.draws, self.sets, self.slack
         at = self._next
@@ -257,6 +325,9 @@ class Engine:
                 for index, weight in draws[lit]:
                     slack[index] += weight
         del trail[mark:]
+        masked = self._masked
+        while masked[-1][0] > mark:
+            masked.pop()
         levels = self.levels
         while levels and levels[-1] >= mark:
             levels.pop()

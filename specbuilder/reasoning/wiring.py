@@ -29,11 +29,11 @@ class Wiring:
         self.blame = [0] * width
         """By literal: how often a dead end turned on it."""
         self._long: list[tuple[int, ...]] = []
-        self._wire_clauses()
         for index, terms in enumerate(engine.terms):
             for weight, lit in terms:
                 self.shifts[lit].append((index, weight))
                 self.shifts[-lit].append((index, -weight))
+        self._wire_clauses()
         self.crowded: dict[int, int] = {}
         """Of literals that stand in very many long clauses: those clauses, bit i for clause i."""
         self.sating: list[tuple[int, int]] = []
