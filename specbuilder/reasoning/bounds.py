@@ -56,6 +56,11 @@ class Bounds:
         else:
             self._standing.append(need)
 
+    def add_limit(self) -> None:
+        """A limit came later: it is bounded by its slack alone."""
+        self._weights.append({})
+        self._weighing.append(0)
+
     def is_idle(self) -> bool:
         """Whether there is nothing to bound."""
         return not self._standing and not self._needs

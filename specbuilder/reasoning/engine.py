@@ -12,6 +12,7 @@ literal ``-v``. The *trail* holds the true literals in the order they came; each
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 
 from specbuilder.reasoning.bounds import TIGHT, Bounds
 from specbuilder.reasoning.limits import exactly_one_sets, restated
@@ -44,6 +45,8 @@ class Engine:
         self.implies: list[list[int]] = [[] for _ in range(width)]
         self.sets: list[list[tuple[int, ...]]] = [[] for _ in range(width)]
         self.watch: list[list[list[int]]] = [[] for _ in range(width)]
+        self.trios: list[list[tuple[int, int, list[int]]]] = [[] for _ in range(width)]
+        """By literal: of each clause of three it stands in, the other two, and the clause."""
         self.long: list[tuple[int, ...]] = []
         """Clauses of three literals and more, as the problem states them."""
         self.terms: list[tuple[tuple[int, int], ...]] = []
@@ -120,14 +123,49 @@ class Engine:
 
     def add_clause(self, clause: list[int]) -> None:
         """One of three or more literals is true. The engine reorders the list; the first two are watched."""
-        self.watch[clause[0]].append(clause)
-        self.watch[clause[1]].append(clause)
+        if len(clause) == 3:
+            one, two, three = clause
+            self.trios[one].append((two, three, clause))
+            self.trios[two].append((one, three, clause))
+            self.trios[three].append((one, two, clause))
+        else:
+            self.watch[clause[0]].append(clause)
+            self.watch[clause[1]].append(clause)
 
     def drop_clauses(self, dropped: set[int]) -> None:
         """Forget clauses, given by their ``id``; only while nothing is assumed."""
         for clauses in self.watch:
             if clauses:
                 clauses[:] = [clause for clause in clauses if id(clause) not in dropped]
+        for trios in self.trios:
+            if trios:
+                trios[:] = [trio for trio in trios if id(trio[2]) not in dropped]
+
+    def add_limit(self, terms: Sequence[tuple[int, int]], bound: int) -> int:
+        """Add a limit of weights above nought while the engine runs, everything propagated; give its number.
+
+        It rules nothing out before ``lower`` or the next literal that draws on it.
+        """
+        index = len(self.terms)
+        self.terms.append(tuple(sorted(terms, key=lambda term: -term[0])))
+        self.bound.append(bound)
+        self.slack.append(bound - sum(weight for weight, lit in terms if self.value[lit] > 0))
+        for weight, lit in terms:
+            self.draws[lit].append((index, weight))
+        if self.bounds is not None:
+            self.bounds.add_limit()
+        return index
+
+    def lower(self, index: int, less: int) -> Conflict | None:
+        """Lower the bound of a limit for good; only while nothing is assumed."""
+        self.bound[index] -= less
+        self.slack[index] -= less
+        if self.slack[index] < 0:
+            return self.overdrawn(index)
+        self._squeeze(index)
+        conflict = self.propagate()
+        self.root = len(self.trail)
+        return conflict
 
     def add_fact(self, lit: int) -> Conflict | None:
         """Make a literal true for good; only while nothing is assumed."""
@@ -222,7 +260,8 @@ class Engine:
 
     def _propagate(self) -> Conflict | None:
         value, reason, place, trail = self.value, self.reason, self.place, self.trail
-        implies, watch, draws, sets, slack = self.implies, self.watch, self.draws, self.sets, self.slack
+        implies, trios, watch, sets = self.implies, self.trios, self.watch, self.sets
+        draws, slack = self.draws, self.slack
         at = self._next
         while at < len(trail):
             lit = trail[at]
@@ -255,49 +294,59 @@ class Engine:
                     elif known > 0 and other != lit:
                         self._next = at
                         return [lit, other]
-            if watch[-lit]:
-                failed = self._visit(-lit)
-                if failed is not None:
+            false = -lit
+            for one, two, trio in trios[false]:
+                known = value[one]
+                if known > 0:
+                    continue
+                other = value[two]
+                if other > 0 or known == other == 0:
+                    continue
+                if known == 0:
+                    two = one
+                elif other < 0:
                     self._next = at
-                    return [-x for x in failed]
+                    return [lit, -one, -two]
+                value[two] = 1
+                value[-two] = -1
+                reason[two] = trio
+                place[two] = len(trail)
+                trail.append(two)
+            clauses = watch[false]
+            if clauses:
+                watch[false] = kept = []
+                for clause in clauses:
+                    first = clause[0]
+                    if first == false:
+                        first = clause[0] = clause[1]
+                        clause[1] = false
+                    known = value[first]
+                    if known > 0:
+                        kept.append(clause)
+                        continue
+                    for k in range(2, len(clause)):
+                        other = clause[k]
+                        if value[other] >= 0:
+                            clause[1] = other
+                            clause[k] = false
+                            watch[other].append(clause)
+                            break
+                    else:
+                        kept.append(clause)
+                        if known < 0:
+                            done = next(i for i, known_clause in enumerate(clauses) if known_clause is clause)
+                            kept.extend(clauses[done + 1 :])
+                            self._next = at
+                            return [-x for x in clause]
+                        value[first] = 1
+                        value[-first] = -1
+                        reason[first] = clause
+                        place[first] = len(trail)
+                        trail.append(first)
             for index, _ in draws[lit]:
                 if self.terms[index][0][0] > slack[index]:
                     self._squeeze(index)
         self._next = at
-        return None
-
-    def _visit(self, false: int) -> list[int] | None:
-        """Find clauses that watch a literal now false another one to watch; the clause that has none left."""
-        value, watch = self.value, self.watch
-        clauses = watch[false]
-        kept: list[list[int]] = []
-        watch[false] = kept
-        for at, clause in enumerate(clauses):
-            first = clause[0]
-            if first == false:
-                first = clause[0] = clause[1]
-                clause[1] = false
-            known = value[first]
-            if known > 0:
-                kept.append(clause)
-                continue
-            for k in range(2, len(clause)):
-                other = clause[k]
-                if value[other] >= 0:
-                    clause[1] = other
-                    clause[k] = false
-                    watch[other].append(clause)
-                    break
-            else:
-                kept.append(clause)
-                if known < 0:
-                    kept.extend(clauses[at + 1 :])
-                    return clause
-                value[first] = 1
-                value[-first] = -1
-                self.reason[first] = clause
-                self.place[first] = len(self.trail)
-                self.trail.append(first)
         return None
 
     def _squeeze(self, index: int) -> None:
