@@ -57,6 +57,11 @@ class HittingSets:
         self._queue = [_Partial(0, 0, (), 0, 0)]
         self._last = self._queue[0]
 
+    @property
+    def floor(self) -> int | None:
+        """No set still to come costs less; None when none can come any more."""
+        return self._queue[0].floor if self._queue else None
+
     def reject(self, needed: Elements) -> None:
         """The set last given is not enough after all: one of ``needed``, none of which it holds, must be chosen too."""
         self._found.remove(self._last.chosen)

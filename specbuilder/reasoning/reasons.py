@@ -30,8 +30,8 @@ def minimal_reason(reasoner: Reasoner, held: Sequence[int], lit: int, budget: Bu
     """The minimal part of ``held`` under which ``lit`` cannot be true, in the order of ``held``.
 
     Of several, the one that names what was taken earliest: its last member is the one by which, choice after choice,
-    the literal first became impossible; the member before it the one by which it first became impossible given that last
-    member; and so on. So it is the same whatever was asked before. Why ``lit`` *must* be true: ask for ``-lit``.
+    the literal first became impossible; the member before it the one by which it first became impossible given that
+    last member; and so on. So it is the same whatever was asked before. Why ``lit`` *must* be true: ask for ``-lit``.
 
     Raises NotForbiddenError when ``lit`` can be true beside ``held``, Spent when the budget runs out.
     """

@@ -89,6 +89,11 @@ class Repairs:
     def __iter__(self) -> Iterator[Repair]:
         return self
 
+    @property
+    def floor(self) -> int | None:
+        """No repair still to come costs less; None when none can come any more."""
+        return self._sets.floor
+
     def __next__(self) -> Repair:
         while True:
             try:
