@@ -7,33 +7,35 @@ reordered. The toolkit only paints. Until the catalogue is read, keys that need 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING
+from math import inf
+from typing import TYPE_CHECKING, TypeVar
 
 from specbuilder.wording.last_line import own_mistake, reading_catalogue
 
+from .errands import Errand, Errands
 from .items import Item, OnAnswer, OnField, OnFinding, OnGroup, OnJob, OnOption, OnReading
 from .keys import Act, act_of
 from .marks import Marks
 from .screens.help import ActionsPage, KeysPage
 from .screens.jobs import JobRow, JobsPage, NoticePage
 from .screens.page import Page
+from .sight import Sight
 from .strokes import begins_text, swallowed, type_on
 
 if TYPE_CHECKING:
-    from specbuilder.model.catalogue import Catalogue
     from specbuilder.model.edits import Edit
     from specbuilder.model.ids import OptionId
     from specbuilder.model.kinds import Step
-    from specbuilder.model.report import Report
 
     from .opening import Opening
-    from .walk import Walk
+
+T = TypeVar("T")
 
 MOVES: dict[Act, int] = {Act.UP: -1, Act.DOWN: 1, Act.FIRST: -100_000, Act.LAST: 100_000}
 SIDE_ACTS = (Act.LEDGERS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS)
 
 
-class Counter:
+class Counter(Sight):
     """Pages, keys and the last thing said."""
 
     def __init__(
@@ -43,20 +45,18 @@ class Counter:
         self.drafts: dict[Item, str] = {}
         self.message = self.hint = ""
         self.sides: list[Page] = []
-        self.opening: Opening | None = None
+        self.opening = None
         self.main_cells = self.side_cells = 78
         self.rows_high = 12
+        self.pressed_at_s = inf
+        """When the key was pressed that is at work now; without a clock everything painted counts."""
+        self.errands = Errands(runner=lambda errand: None)
         self.jobs = JobsPage(self, rows)
         self._ahead: list[tuple[str, str | None]] = []
         self._waits = False
         self._leave, self._turn = leave, turn
 
     # -- what lies on it -------------------------------------------------------------------------------------------
-
-    @property
-    def walk(self) -> Walk | None:
-        """The walk through the open job; None while the list of jobs is shown."""
-        return self.opening.walk if self.opening is not None else None
 
     @property
     def main(self) -> Page:
@@ -68,25 +68,13 @@ class Counter:
         """The page that has the keys."""
         return self.sides[-1] if self.sides else self.main
 
-    @property
-    def catalogue(self) -> Catalogue:
-        """What can be built."""
-        assert self.opening is not None
-        return self.opening.desk.catalogue
-
-    @property
-    def report(self) -> Report:
-        """Everything about the open job."""
-        assert self.opening is not None
-        return self.opening.desk.report
-
-    def now(self) -> str:
-        """Date and time, ``YYYY-MM-DD HH:MM``."""
-        assert self.opening is not None
-        return self.opening.desk.now()
+    def send(self, errand: Errand[T]) -> None:
+        """Have something searched beside the screens."""
+        self.errands.send(errand)
 
     def lay(self) -> None:
-        """Lay out every page that can be seen."""
+        """Lay out every page that can be seen. Nobody waits any more for what was asked about another spec."""
+        self.errands.only_for(self.report.spec if self.walk is not None else None)
         self.main.lay(self.main_cells)
         if self.sides:
             self.top.lay(self.side_cells)
@@ -111,9 +99,13 @@ class Counter:
         self.sides = [NoticePage(self, sentences, stays=True)]
         self.lay()
 
-    def press(self, key: str, character: str | None) -> None:
-        """One key."""
-        page = self.top
+    def painted(self, at_s: float = 0) -> None:
+        """Everything laid out stands on the screen since then, by the clock of the keys."""
+        self.top.painted(at_s)
+
+    def press(self, key: str, character: str | None, at_s: float = inf) -> None:
+        """One key, and when it was pressed."""
+        page, self.pressed_at_s = self.top, at_s
         act = act_of(key, page.where, typing=page.entry is not None)
         if self._waits or (self.opening is None and page is self.jobs and act in (Act.ENTER, Act.NEW)):
             self._ahead.append((key, character))
@@ -179,36 +171,19 @@ class Counter:
             self.opening.begin()
         elif act in SIDE_ACTS:
             self._open_side(act)
+        elif act is Act.HAND_OVER and self.opening is not None:
+            self.opening.hand_over()
         elif walk is not None:
-            self._do_in_job(walk, act)
-
-    def _do_in_job(self, walk: Walk, act: Act) -> None:
-        match act:
-            case Act.NEXT:
+            if act is Act.NEXT:
                 self.close_all()
-                walk.next_thing()
-            case Act.WHY:
-                walk.why()
-            case Act.UNDO:
-                walk.undo()
-            case Act.REDO:
-                walk.redo()
-            case Act.BEFORE:
-                walk.step_by(-1)
-            case Act.AFTER:
-                walk.step_by(1)
-            case Act.HAND_OVER:
-                assert self.opening is not None
-                self.opening.hand_over()
-            case _:
-                pass
+            walk.do(act)
 
     # -- pages beside the main one ---------------------------------------------------------------------------------
 
     def show(self, page: Page) -> None:
         """Open a page beside or over the main one; the same kind of page is not stacked twice."""
         if self.sides and type(self.top) is type(page):
-            self.sides.pop()
+            self.sides.pop().left()
         self.sides.append(page)
         page.lay(self.side_cells)
 
@@ -216,7 +191,7 @@ class Counter:
         """Close the page on top."""
         if self.sides:
             self.top.stop_typing()
-            self.sides.pop()
+            self.sides.pop().left()
         self.lay()
 
     def back(self) -> None:
@@ -226,7 +201,10 @@ class Counter:
                 self.close()
         elif self.walk is not None and self.opening is not None:
             self.main.stop_typing()
-            self.opening.leave()
+            if self.trying:
+                self.walk.doing.back_to_job()
+            else:
+                self.opening.leave()
 
     def walk_to(self, step: Step, item: Item | None) -> None:
         """Close every page beside the walk and stand there."""
@@ -267,9 +245,9 @@ class Counter:
 
     # -- the job ---------------------------------------------------------------------------------------------------
 
-    def edit(self, edit: Edit) -> bool:
+    def edit(self, edit: Edit, told: str = "") -> bool:
         """Do this to the spec of the open job."""
-        done = self.walk is not None and self.walk.edit(edit)
+        done = self.walk is not None and self.walk.doing.edit(edit, told)
         self.lay()
         return done
 
@@ -279,6 +257,7 @@ class Counter:
 
     def mistaken(self, mistake: Exception) -> None:
         """The program met a mistake of its own: say so, and let go of what may be in its way."""
+        self.errands.only_for(None)
         self.sides.clear()
         self.say(own_mistake(f"{type(mistake).__name__}: {mistake}"))
 

@@ -5,16 +5,19 @@ from __future__ import annotations
 import gc
 import os
 from collections.abc import Sequence
+from functools import partial
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import work
 from textual.app import App
+from textual.message import Message
 from textual.theme import Theme
 
 from specbuilder.wording.jobs import leave_hint, window_too_small
 from specbuilder.wording.last_line import own_mistake
 
 from .counter import Counter
+from .errands import Errand, Piece
 from .ink import Look, turned
 from .keys import TABLE, faults_of
 from .marks import PLAIN, SHAPES
@@ -24,6 +27,14 @@ from .start import Start
 
 if TYPE_CHECKING:
     from .opening import Opening
+
+
+class Brought(Message):
+    """A search has something for the screens."""
+
+    def __init__(self, piece: Piece) -> None:
+        super().__init__()
+        self.piece = piece
 
 
 SYNC_S = 0.5
@@ -47,6 +58,7 @@ class CounterApp(App[None]):
         marks = PLAIN if ascii_marks else SHAPES
         rows = tuple(JobRow(name=name) for name in start.names())
         self.counter = Counter(marks, rows, leave=self.exit, turn=self.turn)
+        self.counter.errands.runner = self.send
         self._screen = CounterScreen(self.counter, look, self._window_words)
 
     def get_default_screen(self) -> CounterScreen:
@@ -98,6 +110,18 @@ class CounterApp(App[None]):
             self.counter.opening.desk.sync()
         self._syncs = False
 
+    def send(self, errand: Errand[object]) -> None:
+        """Give an errand a thread of its own; what it brings comes as a message, in its turn among the keys."""
+        self.run_worker(partial(errand.run, self._hand), thread=True, group="search")
+
+    def _hand(self, piece: Piece) -> None:
+        self.post_message(Brought(piece))
+
+    def on_brought(self, event: Brought) -> None:
+        """Show it."""
+        event.stop()
+        self._screen.take_in(event.piece)
+
     def turn(self) -> None:
         """Light ground or dark ground."""
         self.look = turned(self.look)
@@ -110,7 +134,8 @@ class CounterApp(App[None]):
         self._screen.paint()
 
     def on_unmount(self) -> None:
-        """Leave the open job as a job is left: nothing is asked."""
+        """Leave the open job as a job is left: nothing is asked, and nothing is waited for."""
+        self.counter.errands.only_for(None)
         if self.counter.opening is not None:
             self.counter.opening.leave()
 

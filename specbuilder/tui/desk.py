@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit
+from specbuilder.model.edits import Edit, Together
 from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.outcome import Outcome
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
+from specbuilder.session.apply import apply
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Done, Session, do, redo, replay, undo
 from specbuilder.storage.disk import DiskError, disk
@@ -31,8 +32,19 @@ class Trouble:
     reason: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Aside:
+    """The job as it stands while a what-if is on the screens."""
+
+    session: Session
+    report: Report
+
+
 class Desk:
-    """One job at a time, on one catalogue. Knows no screen."""
+    """One job at a time, on one catalogue. Knows no screen.
+
+    While a what-if is on, ``session`` and ``report`` are those of the what-if, and nothing that is done is written.
+    """
 
     def __init__(self, folder: JobsFolder, catalogue: Catalogue, clock: Clock, counter: str) -> None:
         self.folder = folder
@@ -41,6 +53,10 @@ class Desk:
         self.clock = clock
         self.session = Session(catalogue=catalogue, spec=Spec())
         self.report: Report = evaluate(catalogue, self.session.spec)
+        self.aside: Aside | None = None
+        """Set while a what-if is on."""
+        self._tried: tuple[Edit, ...] = ()
+        self._foreseen: tuple[Spec, Edit, Report] | None = None
         self.job: OpenJob | None = None
         self.trouble: Trouble | None = None
         self.unsynced = False
@@ -73,6 +89,7 @@ class Desk:
     def begin(self) -> None:
         """A new job. It has no number and no file until something is said."""
         self.job = None
+        self._forget_trial()
         self._swap(Session(catalogue=self.catalogue, spec=Spec()))
         self.changed_at = ""
 
@@ -84,12 +101,14 @@ class Desk:
             DiskError: it is not there or the disk does not give it.
         """
         job = self.job = self.folder.open(number, self.counter, self.catalogue, instead=instead)
+        self._forget_trial()
         self._swap(replay(Session(catalogue=self.catalogue, spec=job.start), job.entries))
         self.changed_at = ""
         return job
 
     def leave(self, place: CursorPlace | None) -> bool:
         """Write the file whole and let go of the job. False: the disk did not take it, and the job stays open."""
+        self.back_to_job()
         if self.job is None and self.session.past:
             self._create()
         job = self.job
@@ -117,12 +136,20 @@ class Desk:
         session, outcome = do(self.session, edit)
         if outcome.refused is not None:
             return None, outcome
-        if self.job is None:
+        if self.job is None and not self.trying:
             self._create()
             session, outcome = do(self.session, edit)
         self._write(edit)
         self._swap(session)
         return session.past[-1], outcome
+
+    def would_be(self, edit: Edit) -> Report:
+        """What would follow from an edit; nothing is changed. The last answer is remembered."""
+        spec = self.session.spec
+        if self._foreseen is None or self._foreseen[:2] != (spec, edit):
+            outcome = apply(self.catalogue, spec, edit)
+            self._foreseen = spec, edit, evaluate(self.catalogue, outcome.spec)
+        return self._foreseen[2]
 
     def undo(self) -> Done | None:
         """Take the last edit back; None when nothing is left."""
@@ -139,6 +166,47 @@ class Desk:
             self._write(Redo(session.spec))
             self._swap(session)
         return done
+
+    # -- what if ---------------------------------------------------------------------------------------------------
+
+    @property
+    def trying(self) -> bool:
+        """True while a what-if is on."""
+        return self.aside is not None
+
+    def try_out(self) -> bool:
+        """Turn the what-if on: what was tried before, done again over the job as it stands now.
+
+        Returns:
+            True when there was something tried before.
+        """
+        self.aside = Aside(session=self.session, report=self.report)
+        session = Session(catalogue=self.catalogue, spec=self.session.spec)
+        for edit in self._tried:
+            session, _ = do(session, edit)
+        self._swap(session)
+        return bool(session.past)
+
+    def back_to_job(self) -> None:
+        """Turn it off. What was tried is kept until another job is opened; the job is as it was."""
+        if self.aside is None:
+            return
+        self._tried = tuple(done.edit for done in self.session.past)
+        self.session, self.report = self.aside.session, self.aside.report
+        self.aside = None
+
+    def keep_trial(self) -> tuple[Done | None, Outcome]:
+        """Turn it off and do all of it to the job, as one step of undo."""
+        self.back_to_job()
+        done, outcome = self.edit(Together(edits=self._tried))
+        if done is not None:
+            self._tried = ()
+        return done, outcome
+
+    def _forget_trial(self) -> None:
+        self.aside, self._tried = None, ()
+
+    # -- the disk --------------------------------------------------------------------------------------------------
 
     def keep_place(self, place: CursorPlace) -> None:
         """Remember where the cursor stands."""
@@ -160,6 +228,7 @@ class Desk:
         Raises:
             DiskError: it could not be written.
         """
+        self.back_to_job()
         spec = self.session.spec
         folder = self.folder.path / HANDED_OVER
         path = folder / f"{spec.number}-r{spec.revision}.toml"
@@ -193,6 +262,8 @@ class Desk:
             self.trouble = Trouble(reason=error.reason.value)
 
     def _write(self, entry: Entry | CursorPlace) -> None:
+        if self.trying:
+            return
         self.changed_at = f"{self.clock():%H:%M}"
         if self.job is None:
             return

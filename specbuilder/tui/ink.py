@@ -24,6 +24,8 @@ class Ink(Enum):
     """Blocked, broken, clash."""
     HERE = "here"
     """The cursor row, the current step."""
+    TRIAL = "trial"
+    """The banner of a what-if: nothing under it is kept in the job."""
     CARET = "caret"
     """The cell where typed text goes."""
 
@@ -55,7 +57,7 @@ def _style(ink: str, ground: str, bold: bool = False) -> Style:
     return Style(color=Color.parse(ink), bgcolor=Color.parse(ground), bold=bold)
 
 
-def _full(name: str, *, ground: str, ink: str, mine: str, shade: str, care: str, dark: bool) -> Look:
+def _full(name: str, *, ground: str, ink: str, mine: str, shade: str, care: str, trial: str, dark: bool) -> Look:
     return Look(
         name=name,
         dark=dark,
@@ -67,13 +69,25 @@ def _full(name: str, *, ground: str, ink: str, mine: str, shade: str, care: str,
             Ink.DOUBT: _style(ink, shade),
             Ink.CARE: _style(care, ground),
             Ink.HERE: _style(ground, mine, bold=True),
+            Ink.TRIAL: _style(ink, trial, bold=True),
             Ink.CARET: _style(ground, ink),
         },
     )
 
 
-DARK = _full("dark", ground="#101418", ink="#e6e6e6", mine="#5fafff", shade="#3a3a3a", care="#ffaf5f", dark=True)
-LIGHT = _full("light", ground="#e6e6e6", ink="#101418", mine="#003f74", shade="#c8c8c8", care="#6a3400", dark=False)
+DARK = _full(
+    "dark", ground="#101418", ink="#e6e6e6", mine="#5fafff", shade="#3a3a3a", care="#ffaf5f", trial="#4a2a66", dark=True
+)
+LIGHT = _full(
+    "light",
+    ground="#e6e6e6",
+    ink="#101418",
+    mine="#003f74",
+    shade="#c8c8c8",
+    care="#6a3400",
+    trial="#d3bce8",
+    dark=False,
+)
 SIXTEEN = Look(
     name="sixteen",
     dark=True,
@@ -85,6 +99,7 @@ SIXTEEN = Look(
         Ink.DOUBT: Style(color="black", bgcolor="white"),
         Ink.CARE: Style(color="yellow"),
         Ink.HERE: Style(reverse=True),
+        Ink.TRIAL: Style(color="bright_white", bgcolor="magenta", bold=True),
         Ink.CARET: Style(underline=True, bold=True),
     },
 )
@@ -99,6 +114,7 @@ COLOURLESS = Look(
         Ink.DOUBT: Style(underline=True),
         Ink.CARE: Style(bold=True),
         Ink.HERE: Style(reverse=True),
+        Ink.TRIAL: Style(reverse=True, bold=True),
         Ink.CARET: Style(underline=True, bold=True),
     },
 )

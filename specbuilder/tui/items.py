@@ -137,6 +137,13 @@ class OnWord:
 
 
 @dataclass(frozen=True, slots=True)
+class OnWay:
+    """A way out by its number, or the place where the next one will stand."""
+
+    number: int
+
+
+@dataclass(frozen=True, slots=True)
 class OnText:
     """A line to read; the cursor may stand there so that everything can be scrolled to."""
 
@@ -157,6 +164,7 @@ Item: TypeAlias = (
     | OnStep
     | OnJob
     | OnWord
+    | OnWay
     | OnText
 )
 

@@ -24,6 +24,8 @@ class Where(StrEnum):
     USUAL = "usual"
     ACTIONS = "actions"
     KEYS = "keys"
+    SWITCH = "change"
+    FINISH = "finish"
     WHO = "who and when"
     ACCEPT = "accept"
 
@@ -46,6 +48,10 @@ class Act(StrEnum):
     NEXT = "next"
     WHY = "why"
     ANYWAY = "take-anyway"
+    RANK = "rank"
+    FINISH = "finish"
+    WHAT_IF = "what-if"
+    KEEP = "keep"
     LEDGERS = "ledgers"
     UNDO = "undo"
     REDO = "redo"
@@ -81,11 +87,14 @@ class KeyLine:
     where: frozenset[Where]
 
 
-_STEPS = frozenset({Where.BRIEF, Where.WALK, Where.CHECK})
-_SIDES = frozenset({Where.WHY, Where.LEDGERS, Where.LEDGER, Where.OPEN, Where.DETAILS, Where.USUAL})
+WALKED = frozenset({Where.BRIEF, Where.WALK, Where.CHECK})
+"""The pages of the walk itself."""
+_SIDES = frozenset(
+    {Where.WHY, Where.LEDGERS, Where.LEDGER, Where.OPEN, Where.DETAILS, Where.USUAL, Where.SWITCH, Where.FINISH}
+)
 _TYPED = frozenset({Where.FIND, Where.ACTIONS})
 _FORMS = frozenset({Where.WHO, Where.ACCEPT})
-_JOB = _STEPS | _SIDES
+_JOB = WALKED | _SIDES
 _IN_JOB = _JOB | _TYPED | _FORMS | {Where.KEYS}
 _ALL = frozenset(Where)
 
@@ -108,10 +117,14 @@ TABLE: tuple[KeyLine, ...] = (
             where=_in(Where.LEDGERS)),
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="take", words="take what stands there",
             where=_in(Where.DETAILS, Where.USUAL, Where.WHO, Where.ACCEPT)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="take all of it",
+            words="take it with all that is proposed, as one step of undo", where=_in(Where.SWITCH, Where.FINISH)),
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="do it", words="do the action",
             where=_in(Where.ACTIONS)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="go back",
+            words="take this way out; go to what a reason is about; else go back", where=_in(Where.WHY)),
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="go back", words="go back; go on from a notice",
-            where=_in(Where.WHY, Where.KEYS, Where.NOTICE)),
+            where=_in(Where.KEYS, Where.NOTICE)),
     KeyLine(act=Act.MORE, keys=("plus",), shown="+", words="one more", where=_in(Where.WALK, Where.DETAILS)),
     KeyLine(act=Act.LESS, keys=("minus",), shown="-", hint="leave out", words="one fewer, leave out",
             where=_in(Where.WALK, Where.DETAILS)),
@@ -125,42 +138,55 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.PAGE_DOWN, always=("pagedown",), shown="PgDn", words="page below", where=_ALL),
     KeyLine(act=Act.FIRST, keys=("home",), shown="Home", words="first line", where=_ALL),
     KeyLine(act=Act.LAST, keys=("end",), shown="End", words="last line", where=_ALL),
-    KeyLine(act=Act.BEFORE, keys=("left",), shown="Left", words="step before", where=_STEPS),
-    KeyLine(act=Act.AFTER, keys=("right",), shown="Right", hint="step", words="step after", where=_STEPS),
+    KeyLine(act=Act.BEFORE, keys=("left",), shown="Left", words="step before", where=WALKED),
+    KeyLine(act=Act.AFTER, keys=("right",), shown="Right", hint="step", words="step after", where=WALKED),
+    KeyLine(act=Act.WHY, keys=("w",), always=("f2",), shown="w F2", hint="all reasons",
+            words="all of the reasons, or the first of them", where=_in(Where.WHY)),
+    KeyLine(act=Act.ANYWAY, keys=("e",), shown="e", hint="take it anyway",
+            words="take it anyway, leave the clash open", where=_in(Where.WHY)),
+    KeyLine(act=Act.ANYWAY, keys=("e",), shown="e", hint="take only this",
+            words="take only this, leave open what does not fit", where=_in(Where.SWITCH)),
+    KeyLine(act=Act.RANK, keys=("b",), shown="b", hint="rank",
+            words="rank ways out by price, kg, hours or weeks", where=_in(Where.WHY)),
+    KeyLine(act=Act.BACK, keys=("backspace",), always=("escape",), shown="Esc", hint="back",
+            words="one step back; keeps everything", where=_IN_JOB - WALKED | _in(Where.NOTICE)),
     KeyLine(act=Act.NEXT, keys=("n",), always=("f6",), shown="n F6", hint="next", words="next open thing",
             where=_JOB),
     KeyLine(act=Act.WHY, keys=("w",), always=("f2",), shown="w F2", hint="why", words="why it is so",
-            where=_STEPS | _in(Where.OPEN, Where.LEDGERS, Where.LEDGER)),
-    KeyLine(act=Act.ANYWAY, keys=("e",), shown="e", hint="take it anyway",
-            words="take it anyway, leave the clash open", where=_in(Where.WHY)),
+            where=WALKED | _in(Where.OPEN, Where.LEDGERS, Where.LEDGER)),
     KeyLine(act=Act.LEDGERS, keys=("l",), always=("f3",), shown="l F3", hint="ledgers", words="ledgers",
-            where=_STEPS | _in(Where.WHY, Where.OPEN)),
+            where=WALKED | _in(Where.WHY, Where.OPEN)),
     KeyLine(act=Act.UNDO, keys=("u",), always=("f4",), shown="u F4", hint="undo", words="undo", where=_JOB),
     KeyLine(act=Act.REDO, keys=("r",), always=("f5",), shown="r F5", words="redo", where=_JOB),
     KeyLine(act=Act.USUAL, keys=("h",), shown="h", hint="usual", words="house usual for this step",
             where=_in(Where.WALK)),
+    KeyLine(act=Act.KEEP, keys=("k",), shown="k", hint="keep", words="keep the what-if: it becomes the job",
+            where=WALKED),
+    KeyLine(act=Act.WHAT_IF, keys=("t",), always=("f7",), shown="t F7", hint="what if",
+            words="what if: try it and leave the job as it is; back to the job",
+            where=WALKED | _in(Where.WHY, Where.SWITCH, Where.FINISH)),
+    KeyLine(act=Act.FINISH, keys=("f",), shown="f", hint="finish",
+            words="finish it for me: an answer to every open question", where=WALKED),
     KeyLine(act=Act.DETAILS, keys=("d",), shown="d", hint="details", words="details: place, count, whose, note",
             where=_in(Where.WALK)),
     KeyLine(act=Act.THEIRS, keys=("y",), shown="y", words="their own part, or ours again",
             where=_in(Where.WALK, Where.DETAILS)),
     KeyLine(act=Act.OPEN_THINGS, keys=("o",), shown="o", hint="open things", words="open things",
-            where=_STEPS | _in(Where.WHY, Where.LEDGERS, Where.LEDGER)),
+            where=WALKED | _in(Where.WHY, Where.LEDGERS, Where.LEDGER)),
     KeyLine(act=Act.ACCEPT, keys=("a",), shown="a", hint="accept", words="accept in writing",
             where=_in(Where.CHECK, Where.WHY, Where.OPEN)),
     KeyLine(act=Act.HAND_OVER, keys=("x",), shown="x", hint="write the spec", words="write the spec for the workshop",
             where=_in(Where.CHECK)),
     KeyLine(act=Act.FIND, keys=("slash",), shown="/", hint="find", words="find",
-            where=_STEPS | _SIDES | _in(Where.JOBS)),
+            where=WALKED | _SIDES | _in(Where.JOBS)),
     KeyLine(act=Act.NEW, keys=("n",), shown="n", hint="new job", words="new job", where=_in(Where.JOBS)),
     KeyLine(act=Act.KEYS, keys=("question_mark",), always=("f1",), shown="F1 ?", hint="keys", words="keys",
             where=_ALL - _in(Where.NOTICE) - _FORMS),
     KeyLine(act=Act.KEYS, always=("f1",), shown="F1", hint="keys", words="keys", where=_FORMS),
     KeyLine(act=Act.ACTIONS, always=("f9",), shown="F9", hint="actions", words="actions",
             where=_ALL - _in(Where.NOTICE)),
-    KeyLine(act=Act.BACK, keys=("backspace",), always=("escape",), shown="Esc", hint="back",
-            words="one step back; keeps everything", where=_IN_JOB - _STEPS | _in(Where.NOTICE)),
     KeyLine(act=Act.BACK, keys=("backspace",), always=("escape",), shown="Esc", hint="jobs",
-            words="back to the list of jobs; all is saved", where=_STEPS),
+            words="back to the list of jobs; all is saved", where=WALKED),
     KeyLine(act=Act.BACK, keys=("backspace",), always=("escape",), shown="Esc", words="stays; all is saved",
             where=_in(Where.JOBS)),
     KeyLine(act=Act.LEAVE, keys=("q",), shown="q", hint="leave", words="leave the program",

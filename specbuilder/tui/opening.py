@@ -16,6 +16,7 @@ from .desk import Desk
 from .items import OnJob
 from .screens.jobs import JobCells, JobRow, JobsPage, NoticePage
 from .screens.page import Host, Page
+from .searches import Searches
 from .walk import Walk
 
 
@@ -32,6 +33,7 @@ class Opening:
     def __init__(self, floor: Floor, desk: Desk) -> None:
         self.floor = floor
         self.desk = desk
+        self.searches = Searches()
         self.walk: Walk | None = None
         self._place: CursorPlace | None = None
 

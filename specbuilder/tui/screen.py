@@ -9,10 +9,12 @@ from contextlib import contextmanager
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
+from textual.message import Message
 from textual.screen import Screen
 
 from .clicks import click, click_beside
 from .counter import Counter
+from .errands import Piece
 from .ink import Look
 from .line import EMPTY, Line, cut, fitted, line, wrapped
 from .screens.heading import hints, jobs_heading, rule
@@ -78,7 +80,7 @@ class CounterScreen(Screen[None]):
         event.stop()
         event.prevent_default()
         with self._last_floor():
-            self.counter.press(event.key, event.character if event.is_printable else None)
+            self.counter.press(event.key, event.character if event.is_printable else None, event.time)
             self.paint()
 
     def on_paste(self, event: events.Paste) -> None:
@@ -92,6 +94,7 @@ class CounterScreen(Screen[None]):
         """A click on any board."""
         event.stop()
         with self._last_floor():
+            self.counter.pressed_at_s = event.time
             self._click(event)
             self.paint()
 
@@ -115,6 +118,12 @@ class CounterScreen(Screen[None]):
                 raise
             self.counter.mistaken(mistake)
             self._paint_tail(self.boards["tail"])
+
+    def take_in(self, piece: Piece) -> None:
+        """What a search brought."""
+        with self._last_floor():
+            piece()
+            self.paint()
 
     def on_board_resized(self, event: Board.Resized) -> None:
         """A board has another size."""
@@ -148,6 +157,12 @@ class CounterScreen(Screen[None]):
         self._paint_tail(boards["tail"])
         if (caret := boards["side" if counter.sides else "main"].caret()) is not None:
             self.app.cursor_position = caret
+        if counter.top.unseen:
+            self.call_after_refresh(self._painted)
+
+    def _painted(self) -> None:
+        """The frame is out: what stands on it may be taken by the keys pressed from now on."""
+        self.counter.painted(Message().time)
 
     def _measure(self) -> None:
         """Tell the counter how wide and high its pages are; a board that is not shown has no size and says nothing."""

@@ -4,21 +4,18 @@ from __future__ import annotations
 
 from typing import TypeAlias
 
-from specbuilder.model.edits import Edit
+from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BriefKey, GroupId, OptionId
-from specbuilder.model.kinds import STEPS, Step
+from specbuilder.model.kinds import STEPS, Level, Step
+from specbuilder.session.state import Done
 from specbuilder.session.walk import OpenThing, open_things
-from specbuilder.storage.disk import DiskError
 from specbuilder.storage.journal import CursorPlace
-from specbuilder.storage.lock import LockHolder
-from specbuilder.wording import edits as words
-from specbuilder.wording.findings import now_broken
-from specbuilder.wording.jobs import disk_trouble, read_only, saved
-from specbuilder.wording.last_line import again_hint, back_hint
+from specbuilder.wording.jobs import saved
 from specbuilder.wording.open_things import all_is_decided, only_this_is_open
 from specbuilder.wording.why import nothing_broken_here
 
 from .desk import Desk
+from .doing import Doing
 from .items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnReading, row_of
 from .keys import Act, Where
 from .line import EMPTY, Line, fitted
@@ -27,6 +24,7 @@ from .screens.answering import broken_about
 from .screens.brief import BriefPage
 from .screens.check import CheckPage
 from .screens.find import FindPage
+from .screens.finish import FinishPage
 from .screens.job_actions import JobActionsPage
 from .screens.job_heading import heading
 from .screens.ledgers import LedgerPage, LedgersPage, ledgers_head
@@ -49,6 +47,7 @@ class Walk:
     def __init__(self, host: Host, desk: Desk) -> None:
         self.host = host
         self.desk = desk
+        self.doing = Doing(host, desk)
         self.step = Step.BRIEF
         self.pages: dict[Step, StopPage] = {}
         self._asked_in_brief = {q.group for q in desk.catalogue.questions.values() if q.group is not None}
@@ -78,47 +77,29 @@ class Walk:
 
     # -- doing -----------------------------------------------------------------------------------------------------
 
-    def edit(self, edit: Edit) -> bool:
-        """Do it and say it; a refusal is said, too."""
-        if not self.desk.may_write():
-            self._say_read_only()
-            return False
-        before = self.desk.report
-        done, outcome = self.desk.edit(edit)
-        catalogue = self.desk.catalogue
-        if done is None:
-            self.host.say(words.refused(catalogue, edit, outcome))
-            return False
-        told = words.done(catalogue, edit, done.before, done.after, done.brought, done.left)
-        broke = now_broken(catalogue, before, self.desk.report)
-        self._say_done(f"{broke}. {told}" if broke else told, back_hint())
-        return True
-
-    def undo(self) -> None:
-        """Take the last edit back and name it."""
-        if not self.desk.may_write():
-            self._say_read_only()
-            return
-        done = self.desk.undo()
-        if done is None:
-            self.host.say(words.nothing_to_undo())
-            return
-        told = words.undone(self.desk.catalogue, done.edit, done.before, done.after)
-        self._say_done(told, again_hint())
-        self._stand_where(done.edit)
-
-    def redo(self) -> None:
-        """Put it back and name it."""
-        if not self.desk.may_write():
-            self._say_read_only()
-            return
-        done = self.desk.redo()
-        if done is None:
-            self.host.say(words.nothing_to_redo())
-            return
-        told = words.redone(self.desk.catalogue, done.edit, done.before, done.after)
-        self._say_done(told, back_hint())
-        self._stand_where(done.edit)
+    def do(self, act: Act) -> None:
+        """Acts that mean the same on every step."""
+        match act:
+            case Act.NEXT:
+                self.next_thing()
+            case Act.WHY:
+                self.why()
+            case Act.UNDO:
+                self._stand_where(self.doing.undo())
+            case Act.REDO:
+                self._stand_where(self.doing.redo())
+            case Act.BEFORE:
+                self.step_by(-1)
+            case Act.AFTER:
+                self.step_by(1)
+            case Act.WHAT_IF:
+                self.doing.what_if()
+            case Act.KEEP:
+                self.doing.keep()
+            case Act.FINISH:
+                self.host.show(FinishPage(self.host))
+            case _:
+                pass
 
     # -- going -----------------------------------------------------------------------------------------------------
 
@@ -158,11 +139,15 @@ class Walk:
             case OnOption(option):
                 self.host.why(option)
             case item:
-                found = broken_about(self.desk.report, item)
+                found = broken_about(self.desk.report, item) or self._just_broken()
                 if found is not None:
                     self.host.show(WhyPage(self.host, found))
                 else:
                     self.host.say(nothing_broken_here())
+
+    def _just_broken(self) -> Finding | None:
+        """What the last edit broke, while the last line speaks of it."""
+        return next((f for f in self.desk.report.broken(Level.STOP, Level.SIGN) if f.rule == self.doing.broke), None)
 
     def side_page(self, act: Act) -> Page | None:
         """The page an act opens beside the walk."""
@@ -211,7 +196,7 @@ class Walk:
     def heading(self, cells: int) -> list[Line]:
         """Job, glance, steps and the question of the step."""
         told = saved(self.desk.changed_at) if self.desk.changed_at and self.desk.trouble is None else ""
-        return heading(self.host, self.step, cells, told)
+        return heading(self.host, self.step, cells, told, self.desk.aside.report if self.desk.aside else None)
 
     def foot(self, told: list[Line], cells: int, rows: int) -> list[Line]:
         """Under the page in a small window: sentences, and ledgers where there is room for both."""
@@ -268,24 +253,6 @@ class Walk:
             return OnAnswer(BriefKey(row))
         return OnField(Field(row)) if row in list(Field) else None
 
-    def _say_done(self, told: str, hint: str) -> None:
-        trouble = self.desk.trouble
-        if trouble is not None:
-            self.host.say(disk_trouble(trouble.reason))
-        else:
-            self.host.say(told, hint)
-
-    def _stand_where(self, edit: Edit) -> None:
-        if (item := about_edit(self.desk.catalogue, edit)) is not None:
+    def _stand_where(self, done: Done | None) -> None:
+        if done is not None and (item := about_edit(self.desk.catalogue, done.edit)) is not None:
             self.reach(item)
-
-    def _say_read_only(self) -> None:
-        job = self.desk.job
-        because = job.read_only_because if job is not None else None
-        match because:
-            case LockHolder():
-                self.host.say(read_only(because.counter, because.since_words(self.desk.clock())))
-            case DiskError():
-                self.host.say(str(because))
-            case None:
-                pass

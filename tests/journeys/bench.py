@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
@@ -11,10 +12,12 @@ from specbuilder.storage.jobs import JobsFolder, local_time
 from specbuilder.storage.rules_files import read_rules, rules_folder
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.desk import Desk
+from specbuilder.tui.errands import Errand
 from specbuilder.tui.keys import TABLE, Act
 from specbuilder.tui.line import Line, width
 from specbuilder.tui.marks import SHAPES
 from specbuilder.tui.opening import Opening
+from specbuilder.tui.searches import Searches
 
 from .stage import NAMES
 
@@ -28,17 +31,27 @@ def catalogue() -> Catalogue:
     return read_rules(rules_folder())
 
 
-def counter_on(folder: Path, known: Catalogue | None = None) -> Counter:
-    """A counter with its catalogue read."""
+def counter_on(
+    folder: Path,
+    known: Catalogue | None = None,
+    *,
+    searches: Searches | None = None,
+    runner: Callable[[Errand[object]], None] | None = None,
+) -> Counter:
+    """A counter with its catalogue read. Without a runner nothing is searched: pages wait for ever."""
     counter = Counter(SHAPES, (), leave=lambda: None, turn=lambda: None)
     desk = Desk(JobsFolder(folder), known or catalogue(), local_time, "counter 1")
-    counter.loaded(Opening(counter, desk))
+    opening = Opening(counter, desk)
+    opening.searches = searches or opening.searches
+    counter.errands.runner = runner or counter.errands.runner
+    counter.loaded(opening)
     return counter
 
 
 def press(counter: Counter, *keys: str) -> None:
     """Keys in order; one character is typed, anything longer is the name of a key."""
     for key in keys:
+        counter.painted()
         counter.press(NAMES.get(key, key), key if len(key) == 1 else None)
 
 

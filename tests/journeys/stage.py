@@ -54,6 +54,13 @@ class Stage:
         await self.pilot.pause()
         return self.screen()
 
+    async def found(self) -> str:
+        """The screen once every search has come to its end and what it brought is painted."""
+        await self.app.workers.wait_for_complete()
+        await self.pilot.pause()
+        await self.pilot.pause()
+        return self.screen()
+
     def screen(self) -> str:
         """Everything that can be read on the screen, line by line, from the toolkit's public picture of it."""
         rows: dict[float, str] = {}

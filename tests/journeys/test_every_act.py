@@ -26,6 +26,8 @@ WAYS: dict[Where, tuple[str, ...]] = {
     Where.OPEN: ("o",),
     Where.DETAILS: ("/", *"side galley", "enter", "d"),
     Where.USUAL: ("right", "home", "h"),
+    Where.SWITCH: ("/", *"fenwain long, tail", "enter", "enter"),
+    Where.FINISH: ("f",),
     Where.ACTIONS: ("f9",),
     Where.KEYS: ("f1",),
     Where.WHO: ("o", "enter"),

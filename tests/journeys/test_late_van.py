@@ -1,4 +1,4 @@
-"""U8: the van changes after roof and bench were chosen. Nothing vanishes unseen, and what does not fit is led to."""
+"""U8: the van changes after roof and bench were chosen. What stays and what does not fit is read before it is taken."""
 
 from __future__ import annotations
 
@@ -8,23 +8,49 @@ from .stage import WINDOWS, on_stage
 
 
 @WINDOWS
-async def test_u8_every_other_choice_stays_and_the_roof_is_marked(
+async def test_u8_the_table_stands_there_before_anything_is_changed(
     demo: Path, size: tuple[int, int], plain: bool
 ) -> None:
     async with on_stage(demo, size, plain=plain) as stage:
         await stage.press("enter")
-        before = {choice.option for choice in stage.spec().choices}
-        await stage.press("/", "'fenwain long'", "enter")
+        before = stage.spec()
+        stage.presses = 0
+        await stage.press("/", "'lon'", "enter", "enter")
+        screen = await stage.found()
+        assert stage.spec() == before
+        assert "CHANGE" in screen
+        assert "DOES NOT FIT  1" in screen
+        assert "Larchlid tilting roof, long" in screen
+        assert "+£396" in screen
+        assert "STAYS  " in screen
         screen = await stage.press("enter")
-        assert "STOP now broken: A part made for one" in screen
-        assert "1 broken" in screen
-        assert "ROOF!1" in await stage.press("n")
-        after = {choice.option for choice in stage.spec().choices}
-        assert before - after == {"fenwain-short"}, "nothing vanished"
-        screen = stage.screen()
-        assert "clash" in screen
-        assert "would clear" in screen
-        screen = await stage.press("/", "'tilting roof, long'", "enter", "enter")
-        assert "0 broken" in screen
-        after = {choice.option for choice in stage.spec().choices}
-        assert before ^ after == {"fenwain-short", "fenwain-long", "larchlid-short", "larchlid-long"}
+        assert stage.presses <= 9
+        assert "Took Fenwain Long" in screen
+        was, now = ({choice.option for choice in spec.choices} for spec in (before, stage.spec()))
+        assert was ^ now == {"fenwain-short", "fenwain-long", "larchlid-short", "larchlid-long"}
+        assert not stage.loud()
+        await stage.press("u")
+        assert stage.spec() == before, "one undo step"
+
+
+@WINDOWS
+async def test_keeping_the_van_changes_nothing_and_taking_it_alone_leaves_the_clash(
+    demo: Path, size: tuple[int, int], plain: bool
+) -> None:
+    async with on_stage(demo, size, plain=plain) as stage:
+        await stage.press("enter")
+        before = stage.spec()
+        await stage.press("/", "'lon'", "enter", "enter")
+        await stage.found()
+        await stage.press("escape")
+        assert stage.spec() == before
+        await stage.press("enter", "e")
+        assert stage.spec().has("fenwain-long")
+        assert stage.spec().has("larchlid-short")
+        assert stage.loud()
+
+
+async def test_a_van_that_everything_fits_is_just_taken(demo: Path) -> None:
+    async with on_stage(demo) as stage:
+        await stage.press("enter", "/", "'twin doors, door left'", "enter", "enter")
+        assert stage.spec().has("fenwain-short-twin-rear")

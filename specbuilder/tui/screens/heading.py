@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specbuilder.tui.ink import Ink
-from specbuilder.tui.keys import Act, hints_of
+from specbuilder.tui.keys import WALKED, Act, KeyLine, hints_of
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, width
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.hints import keep_not_taken, letters_begin, take_it
+from specbuilder.wording.trial_hints import keep_it, to_the_job
 
 if TYPE_CHECKING:
     from specbuilder.tui.counter import Counter
@@ -49,12 +50,26 @@ def _told(page: Page) -> list[Bit]:
     for entry in hints_of(page.where, page.entry is not None or text):
         words = page.hint_of(entry.act)
         if words is None:
-            words = entry.hint
+            words = _in_trial(page, entry)
         if words:
             keys = entry.shown.split()
             key = next((key for key in keys if len(key) > 1), keys[0]) if text else keys[0]
             told.append(Bit(f"{key} {words}", hot=entry.act))
     return told
+
+
+def _in_trial(page: Page, entry: KeyLine) -> str:
+    """Some keys say something else while a what-if is on, and *keep* is said only then."""
+    trying = page.host.trying
+    match entry.act:
+        case Act.KEEP:
+            return keep_it() if trying else ""
+        case Act.BACK if trying and page.where in WALKED:
+            return to_the_job()
+        case Act.WHAT_IF:
+            return "" if trying else entry.hint
+        case _:
+            return entry.hint
 
 
 def rule(cells: int, mark: str) -> Line:

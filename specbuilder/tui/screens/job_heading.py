@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from specbuilder.model.kinds import STEPS, Step
+from specbuilder.model.report import Report
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import OnStep
 from specbuilder.tui.keys import Act
-from specbuilder.tui.line import Bit, Line, cut, line, width
+from specbuilder.tui.line import Bit, Line, cut, left, line, width
 from specbuilder.wording.glance import glance, head
 from specbuilder.wording.narrow import narrow_glance
 from specbuilder.wording.states import step_tab, step_tab_short, step_title
+from specbuilder.wording.what_if import trial_glance, trial_head
 
 from .page import Host
 
@@ -19,15 +21,29 @@ NARROW = 76
 """Below this width the glance line says only what must never be cut."""
 
 
-def heading(host: Host, step: Step, cells: int, told: str) -> list[Line]:
-    """Job, glance, steps and the question of the step."""
+def heading(host: Host, step: Step, cells: int, told: str, job: Report | None = None) -> list[Line]:
+    """Job, glance, steps and the question of the step. ``job``: the job itself, while a what-if is on."""
     catalogue, report = host.catalogue, host.report
-    return [
+    first = (
         line(" ", cut(head(catalogue, report, cells - 2, told), cells - 2)),
         line(" ", Bit(cut(_glance(host, cells - 2), cells - 2), Ink.HEAD, Act.OPEN_THINGS)),
+    )
+    return [
+        *(first if job is None else _banner(host, job, cells)),
         steps_line(host, step, cells),
         line(" ", Bit(cut(step_title(step), cells - 2), Ink.HEAD)),
     ]
+
+
+def _banner(host: Host, job: Report, cells: int) -> tuple[Line, Line]:
+    """Where job and glance stand else: what was tried, and what it does to the job."""
+    catalogue, tried = host.catalogue, host.report
+    head_ = trial_head(catalogue, job.spec, tried.spec, cells - 2)
+    glance_ = trial_glance(catalogue, job, tried, cells - 2)
+    return (
+        line(Bit(left(f" {head_}", cells), Ink.TRIAL)),
+        line(Bit(left(f" {glance_}", cells), Ink.TRIAL, Act.OPEN_THINGS)),
+    )
 
 
 def _glance(host: Host, cells: int) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, ClassVar, Protocol
+from typing import TYPE_CHECKING, ClassVar, Protocol, TypeVar
 
 from specbuilder.tui.entry import DATE, NUMBER, Entry, started
 from specbuilder.tui.items import DATES, NUMBERS, Item, OnField
@@ -18,12 +18,20 @@ if TYPE_CHECKING:  # the list of jobs is a page before any catalogue is there
     from specbuilder.model.ids import OptionId
     from specbuilder.model.kinds import Step
     from specbuilder.model.report import Report
+    from specbuilder.tui.errands import Errand
+    from specbuilder.tui.searches import Searches
+
+T = TypeVar("T")
 
 
 class Host(Protocol):
     """What a page may ask of the counter it stands on."""
 
     marks: Marks
+    rows_high: int
+    """Lines of the page that can be seen at once."""
+    pressed_at_s: float
+    """When the key was pressed that is at work now, by the clock of the keys."""
     drafts: dict[Item, str]
     """Texts that were typed and not taken, by the line they were typed on."""
 
@@ -41,8 +49,26 @@ class Host(Protocol):
         """Date and time, ``YYYY-MM-DD HH:MM``."""
         ...
 
-    def edit(self, edit: Edit) -> bool:
-        """Do this to the spec; False when it was refused (the last line says why)."""
+    @property
+    def searches(self) -> Searches:
+        """What can be searched."""
+        ...
+
+    @property
+    def trying(self) -> bool:
+        """True while a what-if is on."""
+        ...
+
+    def send(self, errand: Errand[T]) -> None:
+        """Have something searched beside the screens."""
+        ...
+
+    def would_be(self, edit: Edit) -> Report:
+        """What would follow from an edit; nothing is changed."""
+        ...
+
+    def edit(self, edit: Edit, told: str = "") -> bool:
+        """Do this to the spec and say it, in these words or its own; False when it was refused."""
         ...
 
     def say(self, text: str, hint: str = "") -> None:
@@ -113,6 +139,19 @@ class Page(ABC):
 
     def digit(self, number: int) -> None:
         """A digit where nothing is being typed."""
+        return
+
+    def left(self) -> None:
+        """It was closed: whatever was being searched for it is called back."""
+        return
+
+    @property
+    def unseen(self) -> bool:
+        """True while it holds something that may be taken and was not painted yet."""
+        return False
+
+    def painted(self, at_s: float) -> None:
+        """All it holds stands on the screen since then, by the clock of the keys."""
         return
 
     def takes_text(self) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import ClassVar, assert_never
 
 from specbuilder.model.catalogue import Group, Option
@@ -18,10 +19,13 @@ from specbuilder.wording.folded import folded_words
 from specbuilder.wording.hints import open_it, type_it, why_it
 from specbuilder.wording.rows import row_count_words, row_sentence, row_words
 from specbuilder.wording.states import group_kind, group_state
+from specbuilder.wording.what_if import what_changes
 
 from .details import DetailsPage
 from .fields import FieldLines, value_of
+from .foresight import may_switch, switches, would_break
 from .page import Host, Page
+from .switch import SwitchPage
 from .usual import UsualPage
 
 NAME_CELLS, KIND_CELLS = 19, 13
@@ -169,7 +173,7 @@ class StepPage(Page):
         if isinstance(self.at, OnField):
             return {Act.ENTER: type_it(), Act.WHY: "", Act.DETAILS: ""}.get(act)
         if act is Act.ENTER and isinstance(self.at, OnOption) and self._asks_why(self.at.option):
-            return why_it()
+            return what_changes() if may_switch(self.host, self.at.option) else why_it()
         return None
 
     def take_text(self, text: str) -> bool:
@@ -215,10 +219,14 @@ class StepPage(Page):
                 return -1
 
     def _enter_option(self, option: OptionId) -> None:
-        if self._asks_why(option):
+        """Take what nothing is in the way of; what would clash or not fit is shown before anything is changed."""
+        take = Take(option=option)
+        if switches(self.host, option):
+            self.host.show(SwitchPage(self.host, take))
+        elif self._asks_why(option) or would_break(self.host, option):
             self.host.why(option)
         else:
-            self.host.edit(Take(option=option, at=self.host.now()))
+            self.host.edit(replace(take, at=self.host.now()))
 
     def _asks_why(self, option: OptionId) -> bool:
         """True where Enter cannot take the option and tells why instead."""

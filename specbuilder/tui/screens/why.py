@@ -3,51 +3,61 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import ClassVar
 
 from specbuilder.model.edits import Take
-from specbuilder.model.findings import Cause, Finding
-from specbuilder.model.ids import OptionId, RuleId
+from specbuilder.model.findings import Finding, Reasons
+from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Level, OptionState, Verdict
-from specbuilder.session.explain import why_finding, why_option
+from specbuilder.model.spec import Spec
+from specbuilder.model.ways import ClearFindings, Goal, LetIn
 from specbuilder.tui.ink import Ink
-from specbuilder.tui.items import Item, OnText
+from specbuilder.tui.items import OnText, OnWay
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, wrapped
-from specbuilder.wording.findings import finding_words
+from specbuilder.tui.line import Bit, Line, cut, line
 from specbuilder.wording.hints import go_there, take_it
-from specbuilder.wording.reasons import first_taken, reason_head, reasons_about
-from specbuilder.wording.why import cannot_accept, nothing_in_the_way, offers_head, why_finding_title, why_title
+from specbuilder.wording.what_if import (
+    more_reasons,
+    rank_by,
+    take_a_way,
+    would_break,
+    would_break_short,
+    would_clash_title,
+)
+from specbuilder.wording.why import (
+    cannot_accept,
+    nothing_in_the_way,
+    perhaps_more_reasons,
+    reason_number,
+    why_finding_title,
+    why_title,
+)
 
-from .about import about_cause, about_lack, about_line
 from .accept import AcceptPage
+from .foresight import would_break as newly
 from .page import Host, Page
+from .telling import Told, chain, laid, of_finding, offered_by
+from .ways import WaysList
 
-MOST_UNSEEN = 5
-"""Behind so many lines without a stop for the cursor the next one is a stop, so that all can be scrolled to."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Told:
-    """A sentence of the page."""
-
-    text: str
-    ink: Ink = Ink.PLAIN
-    about: Item | None = None
-    """What Enter goes to."""
-    ends: bool = True
-    """False: words of the house that nothing can be done with; the cursor goes past them while it can."""
+ROOMY = 20
+"""From so many lines on what would be broken is told in full."""
+LEAST_REASONS = 2
+"""Lines of reasons that stand over the ways out in the smallest window."""
 
 
 class WhyPage(Page):
-    """The reasons for an option's state, or behind a finding."""
+    """The reasons for an option's state, or behind a finding; then the ways out, as they are found."""
 
     where: ClassVar[Where] = Where.WHY
 
     def __init__(self, host: Host, subject: OptionId | Finding) -> None:
         super().__init__(host)
         self.subject = subject
+        self.ways = WaysList(host)
+        self.whole = False
+        """True: all reasons are told; False: as many lines as leave room for the ways out."""
+        self.at = OnWay(1)
+        self._reasons: tuple[Spec, Reasons | None] | None = None
 
     # -- lines -----------------------------------------------------------------------------------------------------
 
@@ -57,114 +67,179 @@ class WhyPage(Page):
         match self.subject:
             case Finding():
                 title = why_finding_title(catalogue, self._finding(self.subject))
+            case option if clashes := newly(self.host, option):
+                title = would_clash_title(catalogue, option, len(clashes))
             case option:
                 title = why_title(catalogue, report, option)
         return [line(" ", Bit(cut(title, cells - 2), Ink.HEAD))]
 
     def lines(self, cells: int) -> Sequence[Line]:
-        """The sentence the customer hears, the reasons, what may be done.
+        """The sentence the customer hears, the reasons, the ways out, what the house offers.
 
-        The cursor stands on what can be gone to, and on lines to read where there would be none in view.
+        The cursor stands on what can be gone to or taken, and on lines to read where there would be none in view.
         """
-        rows, standing, unseen = list[Line](), set[Item](), MOST_UNSEEN
-        for told in self._told():
-            for number, text in enumerate(_indented(told.text, cells - 2)):
-                item = told.about if number == 0 and told.about not in standing else None
-                unseen += 1
-                if item is None and text and unseen > (MOST_UNSEEN if told.ends else 2 * MOST_UNSEEN):
-                    item = OnText(len(rows))
-                if item is not None:
-                    standing.add(item)
-                    unseen = 0
-                rows.append(line(" ", Bit(text, told.ink), item=item) if text else EMPTY)
-        return rows
+        self.ways.look(self._goal())
+        told, offers = self._told()
+        rows = laid(told, cells)
+        if self.ways.goal is None:
+            return [*rows, *laid(offers, cells, len(rows))]
+        room = max(self.host.rows_high - self.ways.height(cells), LEAST_REASONS)
+        if len(rows) > room and not self.whole:
+            rows = [*rows[: room - 1], line(f"   {more_reasons()}", item=OnText(room))]
+        rows += self.ways.lines(cells, self.at)
+        return [*rows, *laid(offers, cells, len(rows))]
 
-    def _told(self) -> list[_Told]:
+    def _goal(self) -> Goal | None:
+        """What ways out are looked for; None where nothing is in the way."""
+        report = self.host.report
         match self.subject:
             case Finding():
-                return self._of_finding(self._finding(self.subject))
+                found = self._finding(self.subject)
+                loud = found.verdict is Verdict.BROKEN and found.level is not Level.NOTE and not found.accepted
+                return ClearFindings(rules=(found.rule,)) if loud else None
+            case option if report.spec.has(option):
+                clashes = set(report.options[option].clashes)
+                rules = tuple(f.rule for f in report.broken(Level.STOP, Level.SIGN) if f.rule in clashes)
+                return ClearFindings(rules=rules) if rules else None
+            case option:
+                blocked = report.options[option].state is OptionState.BLOCKED
+                return LetIn(option=option) if blocked or newly(self.host, option) else None
+
+    def _told(self) -> tuple[list[Told], list[Told]]:
+        """What it rests on, and what the house offers."""
+        match self.subject:
+            case Finding():
+                return of_finding(self.host, self._finding(self.subject))
             case option:
                 return self._of_option(option)
 
-    def _of_option(self, option: OptionId) -> list[_Told]:
+    def _of_option(self, option: OptionId) -> tuple[list[Told], list[Told]]:
         catalogue, report = self.host.catalogue, self.host.report
-        told: list[_Told] = []
-        for rule in report.options[option].clashes:
-            finding = next((f for f in report.findings if f.rule == rule), None)
-            if finding is not None:
-                told += [*self._of_finding(finding), _Told("")]
-        cause = why_option(catalogue, report.spec, option)
-        if cause is not None:
-            told += self._chain(cause)
-            told += self._offers(_rules_of(cause))
-        return told or [_Told(nothing_in_the_way(catalogue, report, option))]
+        told, offers = list[Told](), list[Told]()
+        clashes = set(report.options[option].clashes)
+        short = not self.whole and self.host.rows_high < ROOMY
+        for finding in report.findings:
+            if finding.rule in clashes:
+                reasons, fixes = of_finding(self.host, finding)
+                told += [*reasons, Told("")]
+                offers += fixes
+        for finding in newly(self.host, option):
+            after = self.host.would_be(Take(option=option))
+            words = would_break_short if short else would_break
+            told.append(Told(words(catalogue, after, finding), Ink.CARE, one_line=short))
+        found = self._reasons_of(option)
+        causes = found.causes if found is not None else ()
+        for number, cause in enumerate(causes, 1):
+            if headline := reason_number(number, len(causes)):
+                told.append(Told(headline, Ink.HEAD))
+            told += chain(self.host, cause, option)
+            offers += offered_by(self.host, cause)
+        if found is not None and not found.complete:
+            told.append(Told(perhaps_more_reasons()))
+        return told or [Told(nothing_in_the_way(catalogue, report, option))], list(dict.fromkeys(offers))
 
-    def _of_finding(self, finding: Finding) -> list[_Told]:
-        catalogue, report = self.host.catalogue, self.host.report
-        words = finding_words(catalogue, report, finding)
-        told = [_Told(words.head, Ink.CARE if finding.verdict is Verdict.BROKEN else Ink.HEAD)]
-        told += [_Told(f"  {text}", about=about_line(catalogue, finding, text)) for text in words.rests_on]
-        told += [
-            _Told(f"  {text}", about=about_lack(lack)) for text, lack in zip(words.lacks, finding.lacks, strict=True)
-        ]
-        if taken := first_taken(catalogue, report, why_finding(catalogue, report.spec, finding)):
-            told.append(_Told(f"  {taken}"))
-        if words.fixes:
-            told.append(_Told(offers_head(), Ink.HEAD))
-            told += [_Told(f"  {text}", ends=False) for text in words.fixes]
-        return [*told, _Told(f"  {words.source}")]
-
-    def _chain(self, cause: Cause) -> list[_Told]:
-        catalogue, report = self.host.catalogue, self.host.report
-        head = reason_head(catalogue, report, cause)
-        told = [_Told(f'"{head}"', Ink.HEAD)] if head else []
-        chain = reasons_about(catalogue, report, cause)
-        told += [_Told(f"  {text}", about=about_cause(catalogue, node, self.subject)) for text, node in chain]
-        taken = first_taken(catalogue, report, cause)
-        return [*told, _Told(f"  {taken}")] if taken else told
-
-    def _offers(self, rules: Sequence[RuleId]) -> list[_Told]:
-        fixes = [
-            fix for rule in rules if rule in self.host.catalogue.rules for fix in self.host.catalogue.rules[rule].fixes
-        ]
-        if not fixes:
-            return []
-        return [_Told(offers_head(), Ink.HEAD), *(_Told(f"  {fix}", ends=False) for fix in dict.fromkeys(fixes))]
+    def _reasons_of(self, option: OptionId) -> Reasons | None:
+        """Worked out once for each spec."""
+        spec = self.host.report.spec
+        if self._reasons is None or self._reasons[0] != spec:
+            self._reasons = spec, self.host.searches.reasons(self.host.catalogue, spec, option)
+        return self._reasons[1]
 
     def _finding(self, asked: Finding) -> Finding:
         """The finding as it stands now: an edit may have changed it since it was asked about."""
         return next((f for f in self.host.report.findings if f.rule == asked.rule), asked)
 
+    # -- who has seen it, and who waits for it ---------------------------------------------------------------------
+
+    def left(self) -> None:
+        """Nobody waits for the ways out any more."""
+        self.ways.question.drop()
+
+    @property
+    def unseen(self) -> bool:
+        """True while a way out was not painted yet."""
+        return self.ways.question.unseen
+
+    def painted(self, at_s: float) -> None:
+        """The ways stand on the screen."""
+        self.ways.question.painted(at_s)
+
     # -- acts ------------------------------------------------------------------------------------------------------
 
     def enter(self) -> None:
-        """Go to what a reason is about; take what nothing is in the way of; else back to where it was asked."""
-        if self.at is not None and not isinstance(self.at, OnText):
-            self.host.go_to(self.at)
+        """Take the way under the cursor; go to what a reason is about; take what nothing is in the way of; go back."""
+        match self.at:
+            case OnWay(number):
+                self._take_way(number)
+            case OnText() | None:
+                self._take_or_close()
+            case item:
+                self.host.go_to(item)
+
+    def digit(self, number: int) -> None:
+        """Take a way by its number."""
+        if self.ways.goal is not None and number:
+            self._take_way(number)
+
+    def _take_way(self, number: int) -> None:
+        """Where something of it is still broken, the page stays and looks anew, so that savings can be added up."""
+        goal, found = self.ways.goal, self.ways.edit_of(number)
+        if goal is None or found is None:
             return
+        if isinstance(goal, LetIn):
+            self.host.close()
+            self.host.edit(*found)
+            return
+        self.at = OnWay(1)
+        self.host.edit(*found)
+        broken = {finding.rule for finding in self.host.report.broken(Level.STOP, Level.SIGN)}
+        if not broken.intersection(goal.rules):
+            self.host.close()
+
+    def _take_or_close(self) -> None:
         option = self._free_option()
         self.host.close()
         if option is not None:
             self.host.edit(Take(option=option, at=self.host.now()))
 
+    def digit_hint(self) -> str:
+        """Which digits take a way."""
+        return take_a_way(len(self.ways.ways)) if self.ways.ways else ""
+
     def hint_of(self, act: Act) -> str | None:
         """Enter does what the line asks for; what cannot be done is not offered."""
-        if act is Act.ENTER and self._free_option() is not None:
-            return take_it()
-        if act is Act.ENTER and not isinstance(self.at, OnText):
-            return go_there()
-        if act is Act.ANYWAY:
-            return None if self._blocked_option() is not None else ""
-        if act is Act.ACCEPT:
-            return None if self._acceptable() is not None else ""
-        return None
+        match act:
+            case Act.ENTER:
+                return self._enter_hint()
+            case Act.ANYWAY:
+                return None if self._kept_out() is not None else ""
+            case Act.ACCEPT:
+                return None if self._acceptable() is not None else ""
+            case Act.RANK:
+                return rank_by(self.ways.next_rank) if self.ways.goal is not None else ""
+            case Act.WHY:
+                return None if self.ways.goal is not None else ""
+            case _:
+                return None
+
+    def _enter_hint(self) -> str | None:
+        match self.at:
+            case OnWay(number):
+                return take_it() if number <= len(self.ways.ways) else ""
+            case OnText() | None:
+                return take_it() if self._free_option() is not None else None
+            case _:
+                return go_there()
 
     def _free_option(self) -> OptionId | None:
         """The option asked about when nothing is in the way of it and it is not in."""
-        return self._option_in(OptionState.OPEN)
+        option = self._option_in(OptionState.OPEN)
+        return None if option is None or newly(self.host, option) else option
 
-    def _blocked_option(self) -> OptionId | None:
-        return self._option_in(OptionState.BLOCKED)
+    def _kept_out(self) -> OptionId | None:
+        """The option asked about when something is in its way."""
+        option = self._option_in(OptionState.OPEN)
+        return option if option is not None and newly(self.host, option) else self._option_in(OptionState.BLOCKED)
 
     def _option_in(self, state: OptionState) -> OptionId | None:
         if isinstance(self.subject, Finding):
@@ -174,8 +249,13 @@ class WhyPage(Page):
         return self.subject if here else None
 
     def act(self, act: Act) -> bool:
-        """Take it anyway; accept in writing."""
+        """All reasons; another order; take it anyway; accept in writing."""
         match act:
+            case Act.WHY:
+                self.whole = not self.whole
+            case Act.RANK:
+                self.ways.rank_by_next()
+                self.at = OnWay(1)
             case Act.ANYWAY:
                 self._anyway()
             case Act.ACCEPT:
@@ -205,16 +285,3 @@ class WhyPage(Page):
     def _first_clash(self, option: OptionId) -> Finding | None:
         clashes = self.host.report.options[option].clashes
         return next((f for f in self.host.report.findings if f.rule in clashes and f.level is not Level.STOP), None)
-
-
-def _rules_of(cause: Cause) -> list[RuleId]:
-    rules = [cause.rule] if cause.rule is not None else []
-    return rules + [rule for below in cause.because for rule in _rules_of(below)]
-
-
-def _indented(text: str, cells: int) -> list[str]:
-    """Wrapped, with what follows under the beginning."""
-    bare = text.lstrip(" ")
-    indent = " " * (len(text) - len(bare))
-    first, *rest = wrapped(bare, cells - len(indent) - 2) or [""]
-    return [f"{indent}{first}", *(f"{indent}  {part}" for part in rest)]

@@ -1,0 +1,130 @@
+"""What is done to the open job, and what the last line says of it."""
+
+from __future__ import annotations
+
+from specbuilder.model.edits import Edit
+from specbuilder.model.ids import RuleId
+from specbuilder.model.kinds import Level
+from specbuilder.model.report import Report
+from specbuilder.session.state import Done
+from specbuilder.storage.disk import DiskError
+from specbuilder.storage.lock import LockHolder
+from specbuilder.wording import edits as words
+from specbuilder.wording.findings import now_broken
+from specbuilder.wording.jobs import disk_trouble, read_only
+from specbuilder.wording.last_line import again_hint, back_hint
+from specbuilder.wording.what_if import back_in_job, kept, nothing_tried, trial_again, trial_begun
+
+from .desk import Desk
+from .screens.page import Host
+
+
+class Doing:
+    """Edits, steps back and forward, and the what-if."""
+
+    def __init__(self, host: Host, desk: Desk) -> None:
+        self.host = host
+        self.desk = desk
+        self.broke: RuleId | None = None
+        """What the last edit broke first: the last line speaks of it, so *why* may ask about it."""
+
+    def edit(self, edit: Edit, told: str = "") -> bool:
+        """Do it and say it, in the words given or in the edit's own; a refusal is said, too."""
+        if not self._may_write():
+            return False
+        before = self.desk.report
+        done, outcome = self.desk.edit(edit)
+        if done is None:
+            self.host.say(words.refused(self.desk.catalogue, edit, outcome))
+            return False
+        self._say_edit(before, told or self._words_of(done), read=bool(told))
+        return True
+
+    def undo(self) -> Done | None:
+        """Take the last edit back and name it."""
+        if not self._may_write():
+            return None
+        done = self.desk.undo()
+        self.broke = None
+        if done is None:
+            self.host.say(words.nothing_to_undo())
+        else:
+            self._say(words.undone(self.desk.catalogue, done.edit, done.before, done.after), again_hint())
+        return done
+
+    def redo(self) -> Done | None:
+        """Put it back and name it."""
+        if not self._may_write():
+            return None
+        done = self.desk.redo()
+        self.broke = None
+        if done is None:
+            self.host.say(words.nothing_to_redo())
+        else:
+            self._say(words.redone(self.desk.catalogue, done.edit, done.before, done.after), back_hint())
+        return done
+
+    # -- what if ---------------------------------------------------------------------------------------------------
+
+    def what_if(self) -> None:
+        """Turn the what-if on, or go back to the job."""
+        if self.desk.trying:
+            self.back_to_job()
+        else:
+            self.host.say(trial_again() if self.desk.try_out() else trial_begun())
+
+    def back_to_job(self) -> None:
+        """The job as it was; what was tried is kept."""
+        self.broke = None
+        self.desk.back_to_job()
+        self.host.say(back_in_job())
+
+    def keep(self) -> None:
+        """What was tried becomes the job, as one step of undo."""
+        aside = self.desk.aside
+        if aside is None or self.desk.session.spec == aside.session.spec:
+            self.host.say(nothing_tried())
+            return
+        if not self._may_write(trying=False):
+            return
+        done, _ = self.desk.keep_trial()
+        if done is None:
+            self.host.say(nothing_tried())
+            return
+        self._say_edit(aside.report, kept(self.desk.catalogue, done.before, done.after), read=True)
+
+    # -- the last line ---------------------------------------------------------------------------------------------
+
+    def _words_of(self, done: Done) -> str:
+        return words.done(self.desk.catalogue, done.edit, done.before, done.after, done.brought, done.left)
+
+    def _say_edit(self, before: Report, told: str, *, read: bool) -> None:
+        """``read``: what it breaks was on the screen before it was done, so that what was done is said first."""
+        now = self.desk.report
+        was = {finding.rule for finding in before.broken(Level.STOP, Level.SIGN)}
+        self.broke = next((f.rule for f in now.broken(Level.STOP, Level.SIGN) if f.rule not in was), None)
+        broke = now_broken(self.desk.catalogue, before, now)
+        parts = (told, broke) if read else (broke, told)
+        self._say(". ".join(part for part in parts if part), back_hint())
+
+    def _say(self, told: str, hint: str) -> None:
+        trouble = self.desk.trouble
+        if trouble is not None:
+            self.host.say(disk_trouble(trouble.reason))
+        else:
+            self.host.say(told, hint)
+
+    def _may_write(self, trying: bool | None = None) -> bool:
+        """True in a what-if, and where the job is ours to change; else it is said whose it is."""
+        if (self.desk.trying if trying is None else trying) or self.desk.may_write():
+            return True
+        job = self.desk.job
+        because = job.read_only_because if job is not None else None
+        match because:
+            case LockHolder():
+                self.host.say(read_only(because.counter, because.since_words(self.desk.clock())))
+            case DiskError():
+                self.host.say(str(because))
+            case None:
+                pass
+        return False

@@ -1,0 +1,58 @@
+"""What can be seen of the open job from where the pages lie."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from specbuilder.model.catalogue import Catalogue
+    from specbuilder.model.edits import Edit
+    from specbuilder.model.report import Report
+
+    from .opening import Opening
+    from .searches import Searches
+    from .walk import Walk
+
+
+class Sight:
+    """The open job, read; ``opening`` is there once the catalogue is."""
+
+    opening: Opening | None
+
+    @property
+    def walk(self) -> Walk | None:
+        """The walk through the open job; None while the list of jobs is shown."""
+        return self.opening.walk if self.opening is not None else None
+
+    @property
+    def catalogue(self) -> Catalogue:
+        """What can be built."""
+        assert self.opening is not None
+        return self.opening.desk.catalogue
+
+    @property
+    def report(self) -> Report:
+        """Everything about the open job."""
+        assert self.opening is not None
+        return self.opening.desk.report
+
+    @property
+    def searches(self) -> Searches:
+        """What can be searched."""
+        assert self.opening is not None
+        return self.opening.searches
+
+    @property
+    def trying(self) -> bool:
+        """True while a what-if is on."""
+        return self.opening is not None and self.opening.desk.trying
+
+    def would_be(self, edit: Edit) -> Report:
+        """What would follow from an edit; nothing is changed."""
+        assert self.opening is not None
+        return self.opening.desk.would_be(edit)
+
+    def now(self) -> str:
+        """Date and time, ``YYYY-MM-DD HH:MM``."""
+        assert self.opening is not None
+        return self.opening.desk.now()
