@@ -8,29 +8,21 @@ from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Finding
-from specbuilder.model.ids import BriefKey, LedgerId, OptionId, RuleId
 from specbuilder.model.kinds import Level, Step, Verdict
 from specbuilder.model.report import Report
-from specbuilder.session.explain import why_finding, why_option
 from specbuilder.wording import brief as brief_words
-from specbuilder.wording import findings, glance, reasons, rows, spoken
-from specbuilder.wording.names import group_name, key_name, ledger_name
+from specbuilder.wording import findings, glance, spoken
+from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.plain import ended
-from specbuilder.wording.readings import reading_detail, silent_line, worst_first
+from specbuilder.wording.readings import reading_detail, worst_first
 from specbuilder.wording.states import step_name
 
 from . import asjson
 from .output import Exit, StopError
 from .things import (
-    CustomerThing,
     GroupThing,
-    LedgerThing,
-    LineThing,
-    NoteThing,
     OptionThing,
-    RuleThing,
     Unclear,
-    VanThing,
     thing,
 )
 
@@ -49,10 +41,22 @@ class Answer:
 
 def check(catalogue: Catalogue, report: Report, *, json: bool) -> Answer:
     """Verdict, price, weight, findings, open points, and what is silent."""
-    code = {Verdict.HOLDS: Exit.FINE, Verdict.BROKEN: Exit.BROKEN, Verdict.CANNOT_TELL: Exit.CANNOT_TELL}
     if json:
-        return Answer((asjson.check_json(catalogue, report),), code[report.verdict])
-    return Answer(tuple(_check_lines(catalogue, report)), code[report.verdict])
+        return Answer((asjson.check_json(catalogue, report),), verdict_code(report))
+    return Answer(tuple(_check_lines(catalogue, report)), verdict_code(report))
+
+
+def verdict_code(report: Report) -> Exit:
+    """What the calling shell learns of a spec."""
+    match report.verdict:
+        case Verdict.HOLDS:
+            return Exit.FINE
+        case Verdict.BROKEN:
+            return Exit.BROKEN
+        case Verdict.CANNOT_TELL:
+            return Exit.CANNOT_TELL
+        case _:
+            assert_never(report.verdict)
 
 
 def show(catalogue: Catalogue, report: Report, what: str | None) -> Answer:
@@ -84,40 +88,13 @@ def brief(catalogue: Catalogue, report: Report) -> Answer:
     return Answer(tuple(_brief_lines(catalogue, report)))
 
 
-def why(catalogue: Catalogue, report: Report, text: str, *, json: bool) -> Answer:
-    """Why an option is as it is, what a finding rests on, what a ledger adds up.
-
-    Raises:
-        StopError: if nothing or more than one thing is called so.
-    """
-    meant = thing(catalogue, text)
-    match meant:
-        case Unclear(words):
-            raise StopError(Exit.UNUSABLE, words)
-        case OptionThing(option=option):
-            return _why_option(catalogue, report, option, json)
-        case RuleThing(rule):
-            return _why_rule(catalogue, report, rule, json)
-        case LedgerThing(ledger):
-            return _why_ledger(catalogue, report, ledger, json)
-        case GroupThing(group):
-            lines = spoken.group_lines(catalogue, report, group)
-            return _plain("group", group, lines, json)
-        case LineThing(key):
-            return _plain("answer", key, (_line_words(catalogue, report, key),), json)
-        case VanThing() | CustomerThing() | NoteThing():
-            raise StopError(Exit.UNUSABLE, f"{text} is simply as it was typed; nothing stands behind it.")
-        case _:
-            assert_never(meant)
-
-
 def _check_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
     yield _verdict_line(report)
     yield glance.glance(catalogue, report, _WIDE)
     yield from findings.strangers_words(report)
     told = [f for f in report.findings if f.verdict is not Verdict.HOLDS]
     for finding in told:
-        yield from _finding_lines(catalogue, report, finding)
+        yield from finding_lines(catalogue, report, finding)
     if not told and not report.strangers:
         yield findings.findings_none()
     for group in report.undecided:
@@ -152,7 +129,7 @@ def _things(count: int) -> str:
     return "1 thing" if count == 1 else f"{count} things"
 
 
-def _finding_lines(catalogue: Catalogue, report: Report, finding: Finding) -> Iterator[str]:
+def finding_lines(catalogue: Catalogue, report: Report, finding: Finding) -> Iterator[str]:
     """The finding, and while it is broken what the house offers. The id stands at the end for ``why``."""
     yield f"{findings.finding_line(catalogue, report, finding)} [{finding.rule}]"
     if finding.verdict is Verdict.BROKEN and not finding.accepted:
@@ -178,56 +155,9 @@ def _brief_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
         yield ended(f"{number} {question.asks}: {brief_words.question_words(catalogue, report, number)}")
 
 
-def _line_words(catalogue: Catalogue, report: Report, key: BriefKey) -> str:
-    return f"{key_name(catalogue, key)}: {brief_words.line_words(catalogue, report, key)}"
-
-
 def _group_text(catalogue: Catalogue, wanted: str) -> str:
     """The id of the group of that name, so that a group goes before an option called alike."""
     for group in catalogue.groups.values():
         if wanted in (group.id, group.name.casefold()):
             return group.id
     return wanted
-
-
-def _why_option(catalogue: Catalogue, report: Report, option: OptionId, json: bool) -> Answer:
-    cause = why_option(catalogue, report.spec, option)
-    sentence = rows.row_sentence(catalogue, report, option, keys=False)
-    words = f"{ended(spoken.option_words(catalogue, report, option))} {sentence}".rstrip()
-    chain = reasons.reasons(catalogue, report, cause) if cause else ()
-    if json:
-        return Answer((asjson.option_json(report, option, cause, words, chain),))
-    head = reasons.reason_head(catalogue, report, cause) if cause else ""
-    first = reasons.first_taken(catalogue, report, cause) if cause else ""
-    broken = [f for f in report.findings if f.verdict is Verdict.BROKEN and option in f.subjects]
-    clashes = tuple(line for f in broken for line in _finding_lines(catalogue, report, f))
-    quoted = f'"{head}"' if head and head not in words else ""
-    return Answer((words, *filter(None, (quoted, *chain, first)), *clashes))
-
-
-def _why_rule(catalogue: Catalogue, report: Report, rule: RuleId, json: bool) -> Answer:
-    finding = next((f for f in report.findings if f.rule == rule), None)
-    if finding is None:
-        words = f'"{catalogue.rules[rule].because}" is {silent_line()}'
-        return _plain("finding", rule, (ended(words),), json)
-    cause = why_finding(catalogue, report.spec, finding)
-    chain = reasons.reasons(catalogue, report, cause)
-    if json:
-        return Answer((asjson.finding_json(catalogue, report, finding, cause, chain),))
-    told = findings.finding_words(catalogue, report, finding)
-    fixes = (f"offer: {ended(fix)}" for fix in told.fixes)
-    return Answer((told.head, *told.rests_on, *told.lacks, *fixes, told.source))
-
-
-def _why_ledger(catalogue: Catalogue, report: Report, ledger: LedgerId, json: bool) -> Answer:
-    reading = report.readings.get(ledger)
-    if reading is None:
-        return _plain("ledger", ledger, (f"{ledger_name(catalogue, ledger)}: {silent_line()}.",), json)
-    detail = reading_detail(catalogue, reading)
-    if json:
-        return Answer((asjson.reading_json(catalogue, reading, detail),))
-    return Answer(detail)
-
-
-def _plain(kind: str, id_: str, lines: tuple[str, ...], json: bool) -> Answer:
-    return Answer((asjson.plain_json(kind, id_, "\n".join(lines)),) if json else lines)

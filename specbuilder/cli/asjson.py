@@ -8,13 +8,15 @@ from collections.abc import Iterable
 from typing import Any
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.findings import Cause, Finding
+from specbuilder.model.findings import Cause, Finding, Reasons
+from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import LedgerKind, Truth
 from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.span import Span
 from specbuilder.wording.findings import finding_line, finding_words
 from specbuilder.wording.readings import reading_line
+from specbuilder.wording.reasons import reasons
 
 FORMAT = 1
 """Grows when a key changes its meaning or goes; a new key is no new format."""
@@ -25,7 +27,7 @@ _INCLUDED = {Truth.YES: True, Truth.NO: False, Truth.MAYBE: None}
 def check_json(catalogue: Catalogue, report: Report) -> str:
     """All of a report, as ``check --json`` prints it."""
     readings = report.readings.values()
-    return _text(
+    return json_text(
         {
             "format": FORMAT,
             "number": report.spec.number,
@@ -38,7 +40,7 @@ def check_json(catalogue: Catalogue, report: Report) -> str:
             "ledgers": [_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.LEDGER)],
             "figures": [_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.FIGURE)],
             "states": {option: status.state.value for option, status in report.options.items()},
-            "price": _price(report.price),
+            "price": price_value(report.price),
             "undecided": list(report.undecided),
             "unknown": list(report.unknown),
             "assumed": list(report.assumed),
@@ -48,15 +50,26 @@ def check_json(catalogue: Catalogue, report: Report) -> str:
     )
 
 
-def finding_json(catalogue: Catalogue, report: Report, finding: Finding, cause: Cause, reasons: Iterable[str]) -> str:
+def finding_json(catalogue: Catalogue, report: Report, finding: Finding, cause: Cause, chain: Iterable[str]) -> str:
     """One finding with its chain of reasons, as ``why --json`` prints it."""
-    return _text({"kind": "finding", **_finding(catalogue, report, finding), **_chain(cause, reasons)})
+    return json_text({"kind": "finding", **_finding(catalogue, report, finding), **_chain(cause, chain)})
 
 
-def option_json(report: Report, option: str, cause: Cause | None, words: str, reasons: Iterable[str]) -> str:
-    """One option with its chain of reasons, as ``why --json`` prints it."""
-    state = next(status.state.value for known, status in report.options.items() if known == option)
-    return _text({"kind": "option", "id": option, "state": state, "words": words, **_chain(cause, reasons)})
+def option_json(catalogue: Catalogue, report: Report, option: OptionId, words: str, found: Reasons | None) -> str:
+    """One option with its reasons, as ``why --json`` prints it: the first at the top, all in ``all_reasons``."""
+    causes = found.causes if found else ()
+    chains = [_chain(cause, reasons(catalogue, report, cause)) for cause in causes]
+    return json_text(
+        {
+            "kind": "option",
+            "id": option,
+            "state": report.options[option].state.value,
+            "words": words,
+            **(chains[0] if chains else _chain(None, ())),
+            "all_reasons": chains,
+            "complete": found is None or found.complete,
+        }
+    )
 
 
 def reading_json(catalogue: Catalogue, reading: Reading, detail: Iterable[str]) -> str:
@@ -73,12 +86,12 @@ def reading_json(catalogue: Catalogue, reading: Reading, detail: Iterable[str]) 
         for entry in reading.entries
     ]
     kind = catalogue.ledgers[reading.id].kind.value
-    return _text({"kind": kind, **_reading(catalogue, reading), "entries": entries, "reasons": list(detail)})
+    return json_text({"kind": kind, **_reading(catalogue, reading), "entries": entries, "reasons": list(detail)})
 
 
 def plain_json(kind: str, id_: str, words: str) -> str:
     """What has no chain of reasons: a group, a line of the brief, a silent ledger or rule."""
-    return _text({"kind": kind, "id": id_, "words": words, "reasons": []})
+    return json_text({"kind": kind, "id": id_, "words": words, "reasons": []})
 
 
 def _is(catalogue: Catalogue, reading: Reading, kind: LedgerKind) -> bool:
@@ -147,7 +160,8 @@ def _number(value: float) -> float | int | None:
     return int(rounded) if rounded == int(rounded) else rounded
 
 
-def _price(price: Price) -> dict[str, Any]:
+def price_value(price: Price) -> dict[str, Any]:
+    """A price in whole pence: one number when it is settled, ``least`` and ``most`` while it is not."""
     return {
         "net_pence": _pence(price.net),
         "vat_pence": _pence(price.vat),
@@ -165,8 +179,8 @@ def _lack(lack: Lack) -> dict[str, Any]:
     return {"group": lack.group, "key": lack.key}
 
 
-def _chain(cause: Cause | None, reasons: Iterable[str]) -> dict[str, Any]:
-    return {"reasons": list(reasons), "cause": _cause(cause) if cause is not None else None}
+def _chain(cause: Cause | None, chain: Iterable[str]) -> dict[str, Any]:
+    return {"reasons": list(chain), "cause": _cause(cause) if cause is not None else None}
 
 
 def _cause(cause: Cause) -> dict[str, Any]:
@@ -183,6 +197,6 @@ def _cause(cause: Cause) -> dict[str, Any]:
     return {"kind": cause.kind.value, **told, "because": [_cause(below) for below in cause.because]}
 
 
-def _text(content: dict[str, Any]) -> str:
+def json_text(content: dict[str, Any]) -> str:
     """JSON in ASCII: nothing that could move a cursor is left in it."""
     return json.dumps(content, indent=2, allow_nan=False)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import TypeAlias
@@ -18,6 +19,7 @@ from specbuilder.wording.edits import done, refused
 from specbuilder.wording.glance import glance
 from specbuilder.wording.plain import ended
 
+from .aftermath import aftermath
 from .answers import Answer
 from .changes import drop_edit, set_edit
 from .opening import COUNTER, ChangingJob, job_of, keep_new, opened, write_spec
@@ -32,6 +34,31 @@ Meaning: TypeAlias = Callable[[Spec, str], Edit | Unclear]
 """What a thing that was typed means for a spec."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Target:
+    """What is changed."""
+
+    jobs: JobsFolder
+    file: str
+    """FILE as it was typed."""
+    to: Path | None = None
+    """Written there instead, and FILE stays as it is."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worked:
+    """What was done to a session."""
+
+    session: Session
+    edits: tuple[Edit, ...]
+    lines: tuple[str, ...]
+    """Said of it, one fact each."""
+
+
+Work: TypeAlias = Callable[[Session], Worked]
+"""Something to be done to a job or a file."""
+
+
 def setting(catalogue: Catalogue, now: datetime) -> Meaning:
     """How ``set`` reads a thing."""
     at = f"{now:%Y-%m-%d %H:%M}"
@@ -43,31 +70,41 @@ def dropping(catalogue: Catalogue) -> Meaning:
     return lambda spec, text: drop_edit(catalogue, spec, text)
 
 
-def changed(
-    catalogue: Catalogue, jobs: JobsFolder, file: str, things: Iterable[str], meaning: Meaning, to: Path | None
-) -> Answer:
-    """Changes a job through its journal, a file in its place, or writes the changed spec to ``to``.
+def changed(catalogue: Catalogue, target: Target, things: Iterable[str], meaning: Meaning) -> Answer:
+    """Does these things one after the other, and says where the spec stands then.
 
     Raises:
         StopError: a thing is unclear or refused, or the job cannot be had; nothing was changed.
         SpecFaultsError: the file cannot be used.
         DiskError: a file could not be read or written.
     """
-    job = job_of(file, jobs)
-    if job is None or to is not None:
-        was = opened(file, jobs, catalogue)
-        session, _, lines = _all_done(Session(catalogue=catalogue, spec=was.spec), things, meaning)
-        if to is not None or session.past:
-            write_spec(to or was.path, catalogue, session.spec)
-        return _told(catalogue, session, lines)
-    changing = ChangingJob(job, jobs, catalogue)
+    worked = through(catalogue, target, lambda begun: _all_done(begun, things, meaning))
+    return standing(catalogue, worked.session, (*worked.lines, *aftermath(catalogue, worked.session, worked.edits)))
+
+
+def through(catalogue: Catalogue, target: Target, work: Work) -> Worked:
+    """Does the work on a job through its journal, on a file in its place, or writes what comes of it elsewhere.
+
+    Raises:
+        StopError: the work cannot be done, or the job cannot be had; nothing was changed.
+        SpecFaultsError: the file cannot be used.
+        DiskError: a file could not be read or written.
+    """
+    job = job_of(target.file, target.jobs)
+    if job is None or target.to is not None:
+        was = opened(target.file, target.jobs, catalogue)
+        worked = work(Session(catalogue=catalogue, spec=was.spec))
+        if target.to is not None or worked.session.past:
+            write_spec(target.to or was.path, catalogue, worked.session.spec)
+        return worked
+    changing = ChangingJob(job, target.jobs, catalogue)
     try:
-        session, edits, lines = _all_done(changing.session, things, meaning)
-    except StopError:
+        worked = work(changing.session)
+    except BaseException:
         changing.leave()
         raise
-    changing.keep(session, edits)
-    return _told(catalogue, session, lines)
+    changing.keep(worked.session, worked.edits)
+    return worked
 
 
 def made_new(catalogue: Catalogue, jobs: JobsFolder, things: Iterable[str], meaning: Meaning) -> Answer:
@@ -77,18 +114,16 @@ def made_new(catalogue: Catalogue, jobs: JobsFolder, things: Iterable[str], mean
         StopError: a thing is unclear or refused; there is no new job.
         DiskError: no job could be made.
     """
-    session, edits, lines = _all_done(Session(catalogue=catalogue, spec=Spec()), things, meaning)
+    lines = _all_done(Session(catalogue=catalogue, spec=Spec()), things, meaning).lines
     job = jobs.create(COUNTER)
-    session, edits, _ = _all_done(Session(catalogue=catalogue, spec=job.start), things, meaning)
-    keep_new(job, catalogue, session.spec, edits)
-    told = _told(catalogue, session, lines)
+    worked = _all_done(Session(catalogue=catalogue, spec=job.start), things, meaning)
+    keep_new(job, catalogue, worked.session.spec, worked.edits)
+    told = standing(catalogue, worked.session, lines)
     return Answer((job.number, *told.lines), stands=f"Job {job.number} was made all the same.")
 
 
-def _all_done(
-    session: Session, things: Iterable[str], meaning: Meaning
-) -> tuple[Session, tuple[Edit, ...], tuple[str, ...]]:
-    """The session after all of it, the edits that were done, and a line for each thing.
+def _all_done(session: Session, things: Iterable[str], meaning: Meaning) -> Worked:
+    """All of it, with a line for each thing.
 
     Raises:
         StopError: at the first thing that is unclear or refused.
@@ -111,10 +146,10 @@ def _all_done(
             told = ended(refused(catalogue, edit, outcome))
             named = f"{edit.key}: {told}" if isinstance(edit, AnswerLine) else told
             raise StopError(Exit.BROKEN, named, "Nothing was changed.")
-    return session, tuple(edits), tuple(lines)
+    return Worked(session=session, edits=tuple(edits), lines=tuple(lines))
 
 
-def _told(catalogue: Catalogue, session: Session, lines: tuple[str, ...]) -> Answer:
+def standing(catalogue: Catalogue, session: Session, lines: tuple[str, ...]) -> Answer:
     """What was done and where the spec stands now."""
     now = glance(catalogue, evaluate(catalogue, session.spec), _WIDE)
     return Answer((*lines, now), stands="What was asked for stands in the spec all the same.")

@@ -27,9 +27,10 @@ from specbuilder.wording.ready import gap_lines
 
 from . import answers, output
 from .answers import Answer
-from .change import changed, dropping, made_new, setting
+from .change import Target, changed, dropping, made_new, setting
 from .opening import opened, same_place, write_spec
 from .output import AnswerLostError, Exit, StopError
+from .why import why
 
 
 def run(arguments: Namespace) -> Exit:
@@ -68,20 +69,49 @@ def _brief(arguments: Namespace) -> Answer:
 
 
 def _why(arguments: Namespace) -> Answer:
-    return answers.why(*_report(arguments), arguments.thing, json=arguments.json)
+    return why(*_report(arguments), arguments.thing, json=arguments.json)
+
+
+def _fix(arguments: Namespace) -> Answer:
+    """Lists the ways out, or takes one. The search is loaded only by what searches."""
+    from .fix import fix, fix_taking, rank_of
+
+    rank_by, thing = rank_of(arguments.rank), arguments.thing
+    if arguments.take is None:
+        if arguments.to:
+            raise StopError(Exit.UNUSABLE, "--to says where to write what --take takes: name the way with --take N.")
+        return fix(*_report(arguments), thing, rank_by, json=arguments.json)
+    return fix_taking(_catalogue(arguments), _target(arguments), thing, rank_by, arguments.take, json=arguments.json)
+
+
+def _finish(arguments: Namespace) -> Answer:
+    """Shows the proposal, or takes it; ``--to`` alone takes it as well, and leaves FILE as it is."""
+    from .finish import aim_of, finish, finish_taking
+
+    aim = aim_of(arguments.by)
+    if not arguments.take and not arguments.to:
+        return finish(*_report(arguments), aim, json=arguments.json)
+    return finish_taking(_catalogue(arguments), _target(arguments), aim, json=arguments.json)
+
+
+def _switch(arguments: Namespace) -> Answer:
+    """Shows what it would do, or takes it; ``--to`` alone takes it as well, and leaves FILE as it is."""
+    from .switch import switch, switch_taking
+
+    if not arguments.take and not arguments.to:
+        return switch(*_report(arguments), arguments.option, json=arguments.json)
+    return switch_taking(_catalogue(arguments), _target(arguments), arguments.option, json=arguments.json)
 
 
 def _set(arguments: Namespace) -> Answer:
     catalogue = _catalogue(arguments)
-    to = Path(arguments.to) if arguments.to else None
     meaning = setting(catalogue, datetime.now())
-    return changed(catalogue, _jobs_folder(arguments), arguments.file, arguments.things, meaning, to)
+    return changed(catalogue, _target(arguments), arguments.things, meaning)
 
 
 def _drop(arguments: Namespace) -> Answer:
     catalogue = _catalogue(arguments)
-    to = Path(arguments.to) if arguments.to else None
-    return changed(catalogue, _jobs_folder(arguments), arguments.file, arguments.things, dropping(catalogue), to)
+    return changed(catalogue, _target(arguments), arguments.things, dropping(catalogue))
 
 
 def _new(arguments: Namespace) -> Answer:
@@ -129,6 +159,9 @@ _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
         "show": _show,
         "brief": _brief,
         "why": _why,
+        "fix": _fix,
+        "finish": _finish,
+        "switch": _switch,
         "set": _set,
         "drop": _drop,
         "new": _new,
@@ -143,6 +176,11 @@ def _report(arguments: Namespace) -> tuple[Catalogue, Report]:
     catalogue = _catalogue(arguments)
     spec = opened(arguments.file, _jobs_folder(arguments), catalogue).spec
     return catalogue, evaluate(catalogue, spec)
+
+
+def _target(arguments: Namespace) -> Target:
+    to = Path(arguments.to) if arguments.to else None
+    return Target(jobs=_jobs_folder(arguments), file=arguments.file, to=to)
 
 
 def _catalogue(arguments: Namespace) -> Catalogue:

@@ -13,6 +13,8 @@ from . import output
 from .output import AnswerLostError, Exit, StopError
 
 if TYPE_CHECKING:
+    from argparse import _SubParsersAction
+
     from _typeshed import SupportsWrite
 
 _TRACE = "SPECBUILDER_TRACE"
@@ -148,6 +150,7 @@ def _parser() -> ArgumentParser:
     why.add_argument("file", metavar="FILE", help=_FILE)
     why.add_argument("thing", metavar="THING", help="an option, a group, a ledger, or a rule in brackets from check")
     why.add_argument("--json", action="store_true", help="with the chain of reasons as a tree")
+    _proposing(commands)
     for name, what in (("set", "take options, answer the brief, fill van data"), ("drop", "leave out, or not known")):
         change = commands.add_parser(name, help=what)
         change.add_argument("file", metavar="FILE", help=_FILE)
@@ -164,6 +167,34 @@ def _parser() -> ArgumentParser:
     for command in commands.choices.values():
         _folders(command, main=False)
     return top
+
+
+def _proposing(commands: _SubParsersAction[_Parser]) -> None:
+    """What searches: nothing is changed unless it is told to take what was found."""
+    fix = commands.add_parser("fix", help="ways out of what is broken; with THING of that, or to let an option in")
+    fix.description = (
+        "Without --take nothing is changed, and the exit code is that of check. With --take it is 0 when the way was "
+        "taken and 1 when there is no such way."
+    )
+    fix.add_argument("file", metavar="FILE", help=_FILE)
+    fix.add_argument("thing", metavar="THING", nargs="?", help="an option, a ledger, or a rule in brackets from check")
+    fix.add_argument("--rank", metavar="BY", default="price", help="price, mass, hours or weeks: behind fewest changes")
+    fix.add_argument("--take", metavar="N", help="take way N, as one step of undo")
+    finish = commands.add_parser("finish", help="answers for all that is undecided, shown with their sum")
+    finish.description = (
+        "Without --take and --to nothing is changed. Exit code: 0 every question has an answer, 1 nothing fits some."
+    )
+    finish.add_argument("file", metavar="FILE", help=_FILE)
+    finish.add_argument("--by", metavar="AIM", default="usual", help="price, mass, weeks or usual; usual without it")
+    finish.add_argument("--take", action="store_true", help="take all of it, as one step of undo")
+    switch = commands.add_parser("switch", help="what another base van or roof would do to the rest")
+    switch.description = "Without --take and --to nothing is changed."
+    switch.add_argument("file", metavar="FILE", help=_FILE)
+    switch.add_argument("option", metavar="OPTION", help="a base van, a roof, or another answer in place of one")
+    switch.add_argument("--take", action="store_true", help="take it with what is proposed, as one step of undo")
+    for command in (fix, finish, switch):
+        command.add_argument("--to", metavar="OUT", help="write what is taken there and leave FILE as it is")
+        command.add_argument("--json", action="store_true", help="for other programs")
 
 
 def _folders(parser: ArgumentParser, *, main: bool) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.findings import Cause, CauseKind, Finding
+from specbuilder.model.findings import Cause, CauseKind, Finding, Reasons
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import OptionState
 from specbuilder.model.spec import Spec
@@ -24,6 +24,12 @@ def why_option(catalogue: Catalogue, spec: Spec, option: OptionId) -> Cause | No
         return status.cause
     laid = lay(catalogue, spec)
     return chains.why_option(laid.run, option, laid.stands[option])
+
+
+def reasons(catalogue: Catalogue, spec: Spec, option: OptionId, most: int = 3) -> Reasons | None:
+    """Why an option is blocked or follows, at most so many reasons; None when it is open, chosen or unknown."""
+    cause = why_option(catalogue, spec, option)
+    return None if cause is None or most < 1 else Reasons(causes=(cause,), complete=False)
 
 
 def why_finding(catalogue: Catalogue, spec: Spec, finding: Finding) -> Cause:

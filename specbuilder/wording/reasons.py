@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
@@ -66,7 +66,12 @@ def _because(catalogue: Catalogue, node: Cause) -> str:
 
 def first_taken(catalogue: Catalogue, report: Report, cause: Cause) -> str:
     """``First taken: Side galley, right.`` when two choices or more take part, else empty."""
-    options = {node.option for node in _from_above(cause) if node.kind is CauseKind.CHOICE}
+    nodes = _from_above(cause)
+    return first_of(catalogue, report, [n.option for n in nodes if n.kind is CauseKind.CHOICE and n.option])
+
+
+def first_of(catalogue: Catalogue, report: Report, options: Sequence[OptionId]) -> str:
+    """``First taken: Side galley, right.`` when two choices or more are among these, else empty."""
     taken = [choice for choice in report.spec.choices if choice.option in options]
     return f"First taken: {choice_name(catalogue, taken[0])}." if len(taken) > 1 else ""
 

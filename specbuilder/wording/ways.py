@@ -111,7 +111,7 @@ def ways_closing(ways: WaysOut, most: int = 3, reasons_at: str = "The reasons ar
     if not found:
         return f"No way found {within}. {reasons_at}".rstrip()
     if found >= most:
-        return f"No better way {within}. All kinds of change were tried."
+        return "No other way goes before these. All kinds of change were tried."
     return f"No {_ordinal(found + 1)} way {within}. All kinds of change were tried."
 
 

@@ -299,7 +299,7 @@ def test_a_file_of_the_jobs_folder_is_the_job(job: Counter) -> None:
 
 
 def test_why(job: Counter) -> None:
-    assert job("why", "1", "gas-alarm").out == (
+    assert job("why", "1", "gas-alarm").out[:5] == (
         "Gas alarm, follows, 48 pounds, 0.4 kilograms, from Gas bundle. "
         "Came with Gas bundle and leaves with it. ESTIMATE: price, mass and weeks.",
         '"You cannot smell it."',

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from specbuilder.cli import answers
+from specbuilder.cli.why import why
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import Step
 from specbuilder.model.report import Report
@@ -61,7 +62,7 @@ def test_every_line_about_an_example(catalogue: Catalogue, report: Report) -> No
 def test_every_reason_about_an_example(catalogue: Catalogue, report: Report) -> None:
     things = [f.rule for f in report.findings][::7] + list(catalogue.options)[::9] + list(catalogue.ledgers)[::3]
     for thing in things:
-        for line in answers.why(catalogue, report, thing, json=False).lines:
+        for line in why(catalogue, report, thing, json=False).lines:
             assert line.strip()
             assert not NEVER.search(line), line
-        assert answers.why(catalogue, report, thing, json=True).lines
+        assert why(catalogue, report, thing, json=True).lines
