@@ -66,6 +66,10 @@ class Option:
     """This answer means *none of these* and takes nothing."""
     refused: bool = False
     """Kept only so that it can be refused with a reason: no build without a STOP holds it."""
+    safety: bool = False
+    """Part of a safety bundle: never offered as a saving."""
+    found: bool = False
+    """So on the real van or with its owner: no proposal changes it."""
     colour: str = ""
     """Shown colour or finish, where the option is a colour choice."""
     handover: tuple[str, ...] = ()

@@ -75,6 +75,8 @@ class CauseKind(StrEnum):
     """A ledger or figure is at its bound (``ledger``)."""
     ZONE = "zone"
     """Two things claim one place (``tag`` holds the zone)."""
+    TOGETHER = "together"
+    """What stands below it leaves no way to finish the build; no single rule says so."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

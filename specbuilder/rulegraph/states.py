@@ -51,9 +51,11 @@ def _free_place(run_: Run, option: OptionId) -> Placement:
     return next((p for p in places if run_.trail.value[variables[p]] != -1), places[0])
 
 
-def stands(run_: Run, spec_choices: tuple[Choice, ...]) -> dict[OptionId, Stand]:
-    """The state of every option of the catalogue."""
-    claims = Claims.of(run_, spec_choices)
+def stands(
+    run_: Run, spec_choices: tuple[Choice, ...], kept: tuple[Choice, ...] | None = None
+) -> dict[OptionId, Stand]:
+    """The state of every option of the catalogue; ``kept`` are the choices that are in no conflict (None: all)."""
+    claims = Claims.of(run_, spec_choices if kept is None else kept)
     by_group: dict[GroupId, int] = {}
     for bit, choice in enumerate(run_.choices):
         group = run_.rulebook.catalogue.options[choice.option].group

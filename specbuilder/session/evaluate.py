@@ -22,7 +22,7 @@ from specbuilder.rulegraph.standing import Standing, stand, swapped
 from specbuilder.rulegraph.states import Stand
 
 from .facts import asked
-from .limits import blocked_by_limits
+from .machine import lock_of
 from .relevance import Relevance, memory_of
 from .situate import Laid, lay
 
@@ -30,9 +30,17 @@ MADE: frozenset[LedgerId] = frozenset(calculation.id for calculation in CALCULAT
 """Ledgers and figures that have their sum."""
 
 
-def evaluate(catalogue: Catalogue, spec: Spec) -> Report:
-    """Everything that follows from a spec."""
-    laid = lay(catalogue, spec)
+def evaluate(catalogue: Catalogue, spec: Spec, *, exact: bool = True) -> Report:
+    """Everything that follows from a spec.
+
+    Not ``exact``: findings and readings in full, but of the states of options only what propagation tells.
+    """
+    with lock_of(catalogue):
+        return _evaluate(catalogue, spec, exact)
+
+
+def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
+    laid = lay(catalogue, spec, exact=exact)
     situation = laid.situation
     relevance, memory = Relevance(situation), memory_of(catalogue)
     readings = {
@@ -42,9 +50,8 @@ def evaluate(catalogue: Catalogue, spec: Spec) -> Report:
     standing = stand(situation, readings)
     hearings = {h.rule.id: h for h in laid.run.rulebook.hearings if h.heard(MADE)}
     findings = judge_all(hearings.values(), standing, frozenset(a.rule for a in spec.accepted))
-    stands = blocked_by_limits(laid.stands, standing, hearings.values(), relevance)
     effect = effects(situation)
-    options = _options(standing, hearings, findings, stands, effect)
+    options = _options(standing, hearings, findings, laid.stands, effect)
     groups = _groups(spec, situation, findings, effect)
     unknown = tuple(
         line.key

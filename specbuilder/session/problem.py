@@ -64,7 +64,9 @@ class Compiled:
         return -((lit >> 1) + 1) if lit & 1 else (lit >> 1) + 1
 
 
-def compile_problem(situation: Situation, levels: tuple[Level, ...], *, selectable: bool) -> Compiled:
+def compile_problem(
+    situation: Situation, levels: tuple[Level, ...], *, selectable: bool, without: frozenset[RuleId] = frozenset()
+) -> Compiled:
     """Compile the catalogue of a situation under its brief; the choices of the situation play no part.
 
     Only the sheets of parts the customer brings are looked at: they weigh what they weigh.
@@ -73,6 +75,7 @@ def compile_problem(situation: Situation, levels: tuple[Level, ...], *, selectab
         situation: catalogue and facts.
         levels: the rules that take part.
         selectable: whether each rule can be switched by a literal of its own.
+        without: rules that are left out.
     """
     compiled = Compiled(situation.catalogue, _clauses(situation.catalogue, levels), levels)
     compiled.problem.count = len(compiled.clauses.names)
@@ -80,11 +83,11 @@ def compile_problem(situation: Situation, levels: tuple[Level, ...], *, selectab
         for rule in situation.catalogue.rules.values():
             if rule.level in levels:
                 compiled.selectors[rule.id] = compiled.problem.new()
-    _add_clauses(compiled)
+    _add_clauses(compiled, without)
     _add_counts(compiled)
     amounting = Amounting(_literals(compiled))
     for rule in situation.catalogue.rules.values():
-        if rule.level in levels and rule.kind is RuleKind.LIMIT:
+        if rule.level in levels and rule.kind is RuleKind.LIMIT and rule.id not in without:
             _add_limit_rule(compiled, situation, amounting, rule)
     return compiled
 
@@ -94,11 +97,13 @@ def _clauses(catalogue: Catalogue, levels: tuple[Level, ...]) -> Clauses:
     return compile_clauses(catalogue, levels)
 
 
-def _add_clauses(compiled: Compiled) -> None:
+def _add_clauses(compiled: Compiled, without: frozenset[RuleId]) -> None:
     structure = {kind: rule.id for rule in compiled.catalogue.rules.values() for kind in _structure_of(rule)}
     for index, (lits, why) in enumerate(zip(compiled.clauses.lits, compiled.clauses.why, strict=True)):
         if why.kind is CauseKind.NOTHING_GIVES and why.tag == CUSTOMER_PART:
             continue  # whose part it is is no matter of options
+        if why.rule in without:
+            continue
         selector = compiled.selectors.get(why.rule or structure.get(why.kind, RuleId("")))
         switched = () if selector is None else (-selector,)
         if compiled.problem.add_clause((*switched, *map(compiled.literal, lits))) is not None:
@@ -205,23 +210,28 @@ def _add_zone(
 ) -> None:
     """No two things in one place; the base van's own claim counts beside a choice's, never by itself."""
     terms: list[tuple[int, int]] = []
+    claimers: list[int] = []
+    most = 0
     for option in compiled.catalogue.options.values():
         if option.van is not None and (taken := option.van.zones_taken.count(zone)):
-            terms.append((min(taken, 1), amounting.literals[option.id][0]))
+            terms.append((taken, amounting.literals[option.id][0]))
+            most = max(most, taken)
         for placement in placements_of(option):
             claims = zones_at(option.zones, placement.place.value if placement.place else None).count(zone)
             frees = option.frees_zones.count(zone)
             if claims:
                 terms += [(claims, lit) for lit in compiled.counts[placement]]
+                claimers.append(compiled.counts[placement][0])
             if frees:
                 terms.append((-frees, compiled.counts[placement][0]))
-    if any(weight > 0 for weight, _ in terms) and len(terms) > 1:
-        every = sum(weight for weight, _ in terms if weight > 0)
-        bound = 1
-        for lit in one_guard(compiled.problem, guards):
-            terms.append((every, lit))
-            bound += every
-        compiled.limit_of[compiled.problem.add_limit(terms, bound)] = rule.id
+    if not claimers or len(terms) < 2:
+        return
+    binding = list(one_guard(compiled.problem, guards))
+    if most > 1:
+        binding += one_guard(compiled.problem, [(lit,) for lit in claimers])
+    every = sum(weight for weight, _ in terms if weight > 0)
+    terms += [(every, lit) for lit in binding]
+    compiled.limit_of[compiled.problem.add_limit(terms, 1 + every * len(binding))] = rule.id
 
 
 def theirs(compiled: Compiled, choices: tuple[Choice, ...]) -> tuple[int, ...]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.facts import Facts
+from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import OptionState, Pick, Truth
 from specbuilder.model.situation import Placed, Situation
@@ -16,7 +17,9 @@ from specbuilder.rulegraph.runs import Run, run
 from specbuilder.rulegraph.states import Stand, stands
 from specbuilder.rulegraph.truth import brief_truth
 
+from .exact import Proven, kept_choices, proven
 from .facts import facts_of
+from .machine import machine_of
 from .rulebooks import rulebook_of
 
 
@@ -26,17 +29,49 @@ class Laid:
 
     facts: Facts
     run: Run
+    """Over the choices that are in no conflict."""
     stands: dict[OptionId, Stand]
+    unsettled: frozenset[OptionId]
+    """Options whose state was not settled in the time; they count as open."""
     situation: Situation
 
 
-def lay(catalogue: Catalogue, spec: Spec) -> Laid:
-    """Propagate and resolve one spec."""
+def lay(catalogue: Catalogue, spec: Spec, *, exact: bool = True) -> Laid:
+    """Propagate, settle the states, and resolve one spec; not ``exact``: states by propagation alone."""
     rulebook = rulebook_of(catalogue)
     facts = facts_of(catalogue, spec)
     run_ = run_of(rulebook, spec.choices, facts)
-    standing = stands(run_, spec.choices)
-    return Laid(facts=facts, run=run_, stands=standing, situation=_situation(catalogue, spec, facts, standing))
+    if not exact:
+        standing = stands(run_, spec.choices)
+        situation = _situation(catalogue, spec, facts, standing)
+        return Laid(facts=facts, run=run_, stands=standing, unsettled=frozenset(), situation=situation)
+    machine = machine_of(catalogue, facts, spec.choices)
+    kept = kept_choices(machine, facts, run_.choices)
+    if len(kept) < len(run_.choices):
+        run_ = run_of(rulebook, kept, facts)
+    standing = stands(run_, spec.choices, run_.choices)
+    open_ = [o for o, stand in standing.items() if stand.state is OptionState.OPEN]
+    found = proven(machine, facts, run_.choices, open_)
+    for option in open_:
+        standing[option] = _told(standing[option], found[option])
+    return Laid(
+        facts=facts,
+        run=run_,
+        stands=standing,
+        unsettled=frozenset(o for o, p in found.items() if p.state is None),
+        situation=_situation(catalogue, spec, facts, standing),
+    )
+
+
+def _told(stand: Stand, found: Proven) -> Stand:
+    """What propagation left open, as it was proven."""
+    match found.state:
+        case None:
+            return stand
+        case OptionState.OPEN:
+            return stand if stand.place is found.place else stand._replace(place=found.place)
+        case _:
+            return Stand(found.state, found.place or stand.place, Cause(kind=CauseKind.TOGETHER))
 
 
 def run_of(rulebook: Rulebook, choices: tuple[Choice, ...], facts: Facts) -> Run:

@@ -1,0 +1,140 @@
+"""The exact reasoner of a catalogue under one brief, kept between edits so that the next question is cheap."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Hashable
+from dataclasses import dataclass
+from functools import lru_cache
+from threading import RLock
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.facts import Facts
+from specbuilder.model.ids import BriefKey, RuleId
+from specbuilder.model.kinds import Level, Owner, Truth
+from specbuilder.model.situation import Placed, Situation
+from specbuilder.model.spec import Choice
+from specbuilder.reasoning.best import Completer
+from specbuilder.reasoning.reasoner import Reasoner
+from specbuilder.rulegraph.truth import brief_truth
+
+from .problem import Compiled, compile_problem, theirs
+
+KEPT = 12
+"""Briefs remembered for each catalogue."""
+
+
+@dataclass(slots=True, eq=False)
+class Machine:
+    """A compiled catalogue with its reasoner. One thread at a time: hold ``lock``."""
+
+    compiled: Compiled
+    reasoner: Reasoner
+    completer: Completer
+    lock: RLock
+    dropped: frozenset[RuleId]
+    """Limits that the brief alone breaks: they block nothing, and are told as findings."""
+
+    def answers(self, facts: Facts) -> dict[int, BriefKey]:
+        """The settled atoms of the brief as literals, each with its line.
+
+        The state of the job (a line without a question) is left open: it moves on by itself and blocks no option.
+        """
+        found: dict[int, BriefKey] = {}
+        for atom, variable in self.compiled.clauses.atom.items():
+            if self.compiled.catalogue.brief[atom.key].question is None:
+                continue
+            truth = brief_truth(atom, facts)
+            if truth is not Truth.MAYBE:
+                found[variable + 1 if truth is Truth.YES else -(variable + 1)] = atom.key
+        return found
+
+    def choices(self, choices: tuple[Choice, ...]) -> dict[int, Choice]:
+        """The literals of choices, each with its choice; in catalogue order, so that the order taken changes nothing."""
+        found = {lit: choice for choice in choices for lit in self.compiled.held(choice)}
+        return {lit: found[lit] for lit in sorted(found, key=abs)}
+
+    def theirs(self, choices: tuple[Choice, ...]) -> tuple[int, ...]:
+        """That some part is the customer's, where a rule asks for it."""
+        return theirs(self.compiled, choices)
+
+
+def machine_of(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...], *, selectable: bool = False) -> Machine:
+    """The machine for this brief. ``selectable``: with the rules at SIGN as well, each with a switch of its own."""
+    shelf = _shelf(catalogue)
+    with shelf.lock:
+        key = selectable, _numbers(catalogue, facts, selectable), _own_parts(choices)
+        machine = shelf.machines.get(key)
+        if machine is None:
+            machine = shelf.machines[key] = _made(catalogue, facts, choices, selectable, shelf)
+            if len(shelf.machines) > KEPT:
+                shelf.machines.popitem(last=False)
+        shelf.machines.move_to_end(key)
+        return machine
+
+
+class _Shelf:
+    """The machines of one catalogue."""
+
+    def __init__(self) -> None:
+        self.lock = RLock()
+        self.machines: OrderedDict[Hashable, Machine] = OrderedDict()
+
+
+@lru_cache(maxsize=4)
+def _shelf(_catalogue: Catalogue) -> _Shelf:
+    return _Shelf()
+
+
+def lock_of(catalogue: Catalogue) -> RLock:
+    """Held while a report is made: what is remembered between edits is for one thread at a time."""
+    return _shelf(catalogue).lock
+
+
+def _numbers(catalogue: Catalogue, facts: Facts, selectable: bool) -> Hashable:
+    """The answers that enter ledgers: numbers, and with the rules at SIGN words too."""
+    return tuple(
+        (key, value)
+        for key, value in facts.values.items()
+        if (isinstance(value, int | float) or selectable) and key in catalogue.brief
+    )
+
+
+def _own_parts(choices: tuple[Choice, ...]) -> Hashable:
+    return tuple((c.option, c.owner, c.own_part) for c in choices if c.owner is Owner.CUSTOMER or c.own_part)
+
+
+def _made(
+    catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...], selectable: bool, shelf: _Shelf
+) -> Machine:
+    """Compile, and take over the reasoner of a brief whose limits are the same."""
+    levels = (Level.STOP, Level.SIGN) if selectable else (Level.STOP,)
+    brought = tuple(
+        Placed(option=catalogue.options[c.option], count=c.count, place=c.place, owner=c.owner, own_part=c.own_part)
+        for c in choices
+        if c.option in catalogue.options and (c.owner is Owner.CUSTOMER or c.own_part is not None)
+    )
+    situation = Situation(catalogue=catalogue, facts=facts, van=None, placed=brought, undecided={}, free=())
+    compiled = compile_problem(situation, levels, selectable=selectable)
+    for machine in shelf.machines.values():
+        if machine.compiled.levels == levels and machine.compiled.problem == compiled.problem and not machine.dropped:
+            return machine
+    reasoner, dropped = Reasoner(compiled.problem), frozenset[RuleId]()
+    if not selectable and isinstance(reasoner.consistent(()), frozenset):
+        dropped = _broken_by_brief(compile_problem(situation, levels, selectable=True))
+        compiled = compile_problem(situation, levels, selectable=False, without=dropped)
+        reasoner = Reasoner(compiled.problem)
+    return Machine(compiled, reasoner, Completer(reasoner), shelf.lock, dropped)
+
+
+def _broken_by_brief(compiled: Compiled) -> frozenset[RuleId]:
+    """The rules that cannot stand together whatever is chosen."""
+    reasoner, rule_of = Reasoner(compiled.problem), {lit: rule for rule, lit in compiled.selectors.items()}
+    held, dropped = list(rule_of), set[int]()
+    while isinstance(core := reasoner.consistent(held), frozenset) and core:
+        for lit in sorted(core):
+            less = reasoner.consistent([x for x in core if x != lit])
+            core = less if isinstance(less, frozenset) else core
+        dropped |= core
+        held = [lit for lit in held if lit not in dropped]
+    return frozenset(rule_of[lit] for lit in dropped)

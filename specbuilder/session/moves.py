@@ -1,0 +1,66 @@
+"""The edits a seller could make to one choice, each with the literals it puts in the choice's place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from specbuilder.model.catalogue import Option
+from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take
+from specbuilder.model.kinds import Pick
+from specbuilder.model.spec import Choice
+from specbuilder.rulegraph.clauses import Placement, placements_of
+
+from .problem import Compiled
+
+
+@dataclass(frozen=True, slots=True)
+class Alternative:
+    """One edit in place of a choice."""
+
+    edit: Edit
+    literals: tuple[int, ...]
+    """What stands instead; empty where nothing does."""
+    option: Option | None
+    """The option that stands instead."""
+    count: int = 1
+
+
+def alternatives(compiled: Compiled, choice: Choice) -> Iterator[Alternative]:
+    """What could be done with a choice: another answer, another place, another count, or without it."""
+    catalogue = compiled.catalogue
+    option = catalogue.options[choice.option]
+    group = catalogue.groups[option.group]
+    yield from _elsewhere(compiled, option, choice)
+    yield from _counted(compiled, option, choice)
+    if group.pick is Pick.ANY:
+        yield Alternative(LeaveOut(option=option.id, place=choice.place), (), None, 0)
+        return
+    for other in catalogue.options_of(option.group):
+        if other.id != option.id and not other.refused:
+            yield from takes(compiled, other)
+
+
+def takes(compiled: Compiled, option: Option) -> Iterator[Alternative]:
+    """Taking an option, at each of its places."""
+    for placement in placements_of(option):
+        lit = compiled.counts[Placement(option.id, placement.place)][0]
+        yield Alternative(Take(option=option.id, place=placement.place), (lit,), option)
+
+
+def _elsewhere(compiled: Compiled, option: Option, choice: Choice) -> Iterator[Alternative]:
+    for place in option.places:
+        if place is not choice.place:
+            counts = compiled.counts[Placement(option.id, place)]
+            lit = counts[min(choice.count, len(counts)) - 1]
+            yield Alternative(Move(option=option.id, to=place, place=choice.place), (lit,), option, choice.count)
+
+
+def _counted(compiled: Compiled, option: Option, choice: Choice) -> Iterator[Alternative]:
+    counts = compiled.counts.get(Placement(option.id, choice.place), ())
+    for count in range(1, len(counts) + 1):
+        if count != choice.count:
+            literals = (counts[count - 1],) if count == len(counts) else (counts[count - 1], -counts[count])
+            yield Alternative(
+                SetCount(option=option.id, count=count, place=choice.place), literals, option, count
+            )

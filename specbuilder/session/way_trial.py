@@ -1,0 +1,224 @@
+"""Trying ways out: from choices that must change to edits, and from edits to a spec evaluated in full."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from heapq import heappop, heappush
+from itertools import islice
+
+from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take, Together
+from specbuilder.model.ids import OptionId
+from specbuilder.model.kinds import Level
+from specbuilder.model.report import Report
+from specbuilder.model.spec import Choice, Spec
+from specbuilder.model.ways import LetIn, RankBy, WayOut
+from specbuilder.reasoning.budget import Budget
+from specbuilder.reasoning.repairs import Repair
+
+from .apply import apply
+from .difference import choices_cost, difference, option_cost
+from .evaluate import evaluate
+from .moves import Alternative, alternatives, takes
+from .way_goal import Quest
+
+BIG = 10**10
+"""One change more outweighs every cost."""
+RELUCTANT = 20 * BIG
+"""What keeps people safe is changed only where nothing else is a way."""
+SIGNED = 10**8
+"""One finding more to be signed outweighs every cost as well, but no change."""
+FEW = 3
+"""Up to so many changes every combination is tried in the order of its cost."""
+SECONDS = 1.0
+"""Time for the cheapest combination of many changes."""
+MOST_TRIED = 12
+"""Sets of edits tried for one set of choices to change, the cheapest first."""
+
+
+@dataclass(slots=True)
+class Candidate:
+    """A set of edits, with the spec they lead to."""
+
+    edits: tuple[Edit, ...]
+    spec: Spec
+    key: int
+    brought: tuple[OptionId, ...]
+    left: tuple[OptionId, ...]
+    report: Report | None = field(default=None)
+
+
+class Trials:
+    """What was tried for one quest."""
+
+    def __init__(self, quest: Quest, rank_by: RankBy, is_over: Callable[[], bool]) -> None:
+        self._quest, self._rank_by, self._is_over = quest, rank_by, is_over
+        self._before = choices_cost(quest.catalogue, quest.spec.choices, rank_by)
+        self._soft, self._absent = quest.soft(), quest.absent
+        self.slack = self._before if rank_by is RankBy.WEEKS else 0
+        """By how much a way may cost less than its floor says."""
+        self._verdicts: dict[tuple[Choice, ...], Report | None] = {}
+
+    def weights(self) -> Mapping[int, int]:
+        """What each change costs at least: one change, and the cheapest that could come of it.
+
+        An extra that may come along by itself is no change of the seller's.
+        """
+        options, followers = self._quest.catalogue.options, self._quest.may_follow
+        found = {
+            lit: max((RELUCTANT if options[choice.option].safety else BIG) + self._least(choice), 1)
+            for lit, choice in self._soft.items()
+        }
+        for lit, option in self._absent.items():
+            cost = option_cost(self._quest.catalogue, options[option], self._rank_by)
+            found[lit] = max(cost + (0 if option in followers else BIG), 1)
+        return found | dict.fromkeys(self._quest.signs, SIGNED)
+
+    def _least(self, choice: Choice) -> int:
+        if self._rank_by is RankBy.WEEKS:
+            return 0
+        spec = self._quest.spec
+        with_it = [c for c in spec.choices if c == choice or choice.option in c.came_with]
+        now = choices_cost(self._quest.catalogue, tuple(with_it), self._rank_by)
+        instead = [self._cost(a) for a in alternatives(self._quest.machine.compiled, choice)]
+        return min(instead, default=0) - now
+
+    def _cost(self, alternative: Alternative) -> int:
+        option = alternative.option
+        return option_cost(self._quest.catalogue, option, self._rank_by) * alternative.count if option else 0
+
+    def candidates(self, repair: Repair) -> Iterator[Candidate]:
+        """Sets of edits for what a repair drops, the cheapest first."""
+        changed = list(dict.fromkeys(self._soft[lit] for lit in repair.dropped if lit in self._soft))
+        extras = [self._absent[lit] for lit in repair.dropped if lit in self._absent]
+        kept = [lit for lit, choice in self._soft.items() if choice not in changed]
+        kept += [lit for lit, option in self._absent.items() if option not in extras]
+        kept += [lit for lit in self._quest.signs if lit not in repair.dropped]
+        signs = sum(1 for lit in repair.dropped if lit in self._quest.signs)
+        ground = [*self._quest.given(self._quest.phase), *kept]
+        most = MOST_TRIED if len(changed) <= FEW else FEW
+        for combination in islice(self._combinations(changed, ground), most):
+            edits = sorted((a.edit for a in combination), key=_order)
+            yield from self._applied(tuple(edits), extras, signs)
+
+    def _combinations(self, changed: Sequence[Choice], ground: Sequence[int]) -> Iterator[tuple[Alternative, ...]]:
+        """What could stand instead of each changed choice, all together, the cheapest first."""
+        wants = [sorted(ways, key=self._cost) for ways in self._wants(changed)]
+        if len(wants) <= FEW:
+            return self._by_cost(wants, ground)
+        return self._by_search(wants, ground)
+
+    def _wants(self, changed: Sequence[Choice]) -> Iterator[list[Alternative]]:
+        """For each thing that changes what could be done with it."""
+        quest = self._quest
+        if isinstance(quest.goal, LetIn):
+            ways = takes(quest.machine.compiled, quest.catalogue.options[quest.goal.option])
+            yield [way for way in ways if quest.goal.place in (None, _place(way.edit))]
+        if quest.phase:
+            yield [way for van in quest.catalogue.vans for way in takes(quest.machine.compiled, van)]
+        for choice in changed:
+            yield list(alternatives(quest.machine.compiled, choice))
+
+    def _by_cost(self, wants: list[list[Alternative]], ground: Sequence[int]) -> Iterator[tuple[Alternative, ...]]:
+        """Best-first over the few that change."""
+        reasoner = self._quest.machine.reasoner
+        ahead = [0]
+        for ways in reversed(wants):
+            ahead.append(ahead[-1] + (self._cost(ways[0]) if ways else 0))
+        ahead.reverse()
+        queue: list[tuple[int, int, tuple[Alternative, ...]]] = [(ahead[0], 0, ())]
+        pushed = 0
+        while queue:
+            floor, _, chosen = heappop(queue)
+            lits = [lit for way in chosen for lit in way.literals]
+            if isinstance(reasoner.consistent([*ground, *lits]), frozenset):
+                continue
+            at = len(chosen)
+            if at == len(wants):
+                yield chosen
+                continue
+            for way in wants[at]:
+                pushed += 1
+                cost = floor - ahead[at] + self._cost(way) + ahead[at + 1]
+                heappush(queue, (cost, pushed, (*chosen, way)))
+
+    def _by_search(self, wants: list[list[Alternative]], ground: Sequence[int]) -> Iterator[tuple[Alternative, ...]]:
+        """The cheapest completion, then the next that differs: many changes would be too many to try one by one."""
+        costs = {lit: self._cost(way) for ways in wants for way in ways for lit in way.literals[:1]}
+        seen: list[tuple[int, ...]] = []
+        while True:
+            found = self._quest.machine.completer.best(
+                ground,
+                costs,
+                budget=Budget(seconds=SECONDS, cancelled=self._is_over),
+                judge=lambda build, _cost: next((s for s in seen if all(build[lit] for lit in s)), None),
+            )
+            if found.build is None:
+                return
+            build = found.build
+            chosen = tuple(next(way for way in ways if all(build[lit] for lit in way.literals)) for ways in wants)
+            yield chosen
+            taken = tuple(lit for way in chosen for lit in way.literals)
+            if not taken:
+                return
+            seen.append(taken)
+
+    def _applied(self, edits: tuple[Edit, ...], extras: Sequence[OptionId], signs: int) -> Iterator[Candidate]:
+        """The edits applied; extras that did not come along by themselves are edits of their own."""
+        quest = self._quest
+        spec = apply(quest.catalogue, quest.spec, Together(edits=edits)).spec if edits else quest.spec
+        edits = (*edits, *(Take(option=option) for option in extras if not spec.has(option)))
+        if not edits:
+            return
+        outcome = apply(quest.catalogue, quest.spec, Together(edits=edits))
+        if outcome.refused is None:
+            cost = choices_cost(quest.catalogue, outcome.spec.choices, self._rank_by) - self._before
+            yield Candidate(edits, outcome.spec, len(edits) * BIG + signs * SIGNED + cost, outcome.brought, outcome.left)
+
+    def holds(self, candidate: Candidate) -> bool:
+        """Evaluate the spec after it in full: the goal is reached, and nothing more is broken at STOP."""
+        known = candidate.spec.choices
+        if known not in self._verdicts:
+            report = evaluate(self._quest.catalogue, candidate.spec, exact=False)
+            self._verdicts[known] = report if self._reached(report) else None
+        candidate.report = self._verdicts[known]
+        return candidate.report is not None
+
+    def _reached(self, report: Report) -> bool:
+        quest = self._quest
+        before = {f.rule for f in quest.report.broken(Level.STOP)}
+        broken = {f.rule for f in report.broken(Level.STOP, Level.SIGN)}
+        if not {f.rule for f in report.broken(Level.STOP)} <= before or not broken.isdisjoint(quest.targets):
+            return False
+        return quest.wanted is None or report.spec.has(quest.wanted)
+
+    def way(self, candidate: Candidate) -> WayOut:
+        """A candidate that holds, as it is shown."""
+        assert candidate.report is not None, "only what was evaluated is shown"
+        before = {f.rule for f in self._quest.report.broken(Level.STOP, Level.SIGN)}
+        after = {f.rule for f in candidate.report.broken(Level.STOP, Level.SIGN)}
+        targets = self._quest.targets
+        return WayOut(
+            edits=candidate.edits,
+            spec=candidate.spec,
+            difference=difference(self._quest.report, candidate.report),
+            clears=tuple(sorted(before - after, key=lambda rule: rule not in targets)),
+            breaks=tuple(f.rule for f in candidate.report.findings if f.rule in after - before),
+            brought=candidate.brought,
+            left=candidate.left,
+        )
+
+
+def _place(edit: Edit) -> object:
+    return edit.place if isinstance(edit, Take) else None
+
+
+def _order(edit: Edit) -> int:
+    """What leaves goes first, so that it is not in the way of what comes; the base van goes before all."""
+    match edit:
+        case LeaveOut():
+            return 0
+        case SetCount() | Move():
+            return 1
+        case _:
+            return 2

@@ -1,0 +1,143 @@
+"""Ways out: the best few sets of edits that clear findings or let a blocked option in.
+
+What must change hits every conflict between the goal and the choices, so the sets of choices to change come cheapest
+first from the reasoner (``reasoning/repairs.py``). For each the edits are tried in the order of their cost, what they
+leave wanting is added, and the spec after them is evaluated in full before it counts. See ``reasoning/ALGORITHM.md``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from heapq import heappop, heappush
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.spec import Spec
+from specbuilder.model.ways import Goal, RankBy, WayOut, WaysOut
+from specbuilder.reasoning.budget import Budget
+from specbuilder.reasoning.repairs import Ending, Repair, Repairs
+
+from .way_goal import Quest, make_quest
+from .way_trial import BIG, Candidate, Trials
+
+SECONDS = 1.0
+"""When at least one way is found, the search goes on no longer than this."""
+PATIENCE = 6.0
+"""The search ends after this whatever it found."""
+MANY = 4
+"""Of ways with more changes only the cheapest for each set of changed choices is looked for."""
+WITHIN = 3
+"""Changes up to which everything is looked at once a way is found."""
+
+
+def ways_out(
+    catalogue: Catalogue,
+    spec: Spec,
+    goal: Goal,
+    rank_by: RankBy = RankBy.PRICE,
+    most: int = 3,
+    stop: Callable[[], bool] | None = None,
+) -> Iterator[WaysOut]:
+    """The ways found so far, again and again, each list longer than the one before; the last is ``finished``.
+
+    Fewest changes first, then by cost. The base van is changed only where nothing else is a way. Every way was
+    evaluated in full: it reaches the goal and breaks nothing more at STOP.
+    """
+    quest = make_quest(catalogue, spec, goal)
+    search = _Search(quest, rank_by, most, stop)
+    yield from search.run()
+
+
+class _Search:
+    """One search, in two phases: with the base van as it is, then with another."""
+
+    def __init__(self, quest: Quest, rank_by: RankBy, most: int, stop: Callable[[], bool] | None) -> None:
+        self._quest, self._rank_by, self._most, self._stop = quest, rank_by, most, stop
+        self._trials = Trials(quest, rank_by, self._is_over)
+        self._short, self._long = Budget(seconds=SECONDS), Budget(seconds=PATIENCE)
+        self._ways: list[WayOut] = []
+        self._within = 0
+        self._found = False
+        self._complete = True
+
+    def run(self) -> Iterator[WaysOut]:
+        if self._quest.hopeless:
+            yield self._list(finished=True)
+            return
+        for with_van in (False, True):
+            if with_van and (self._ways or not self._quest.can_change_van):
+                break
+            for _ in self._phase(with_van):
+                yield self._list(finished=False)
+        yield self._list(finished=True)
+
+    def _list(self, *, finished: bool) -> WaysOut:
+        return WaysOut(
+            goal=self._quest.goal,
+            rank_by=self._rank_by,
+            ways=tuple(self._ways),
+            within=self._within,
+            finished=finished,
+            complete=finished and self._complete,
+        )
+
+    def _phase(self, with_van: bool) -> Iterator[None]:
+        """Yields after each way that is added."""
+        self._quest.phase = with_van
+        waiting: list[tuple[int, int, Candidate]] = []
+        budget = Budget(cancelled=self._is_over)
+        search = Repairs(
+            self._quest.machine.reasoner,
+            [*self._quest.soft(), *self._quest.absent, *self._quest.signs],
+            self._trials.weights(),
+            given=self._quest.given(with_van),
+            budget=budget,
+            judge=lambda repair: self._judge(repair, waiting),
+        )
+        more = True
+        while more and len(self._ways) < self._most:
+            with self._quest.machine.lock:
+                more = next(search, None) is not None
+            floor = search.floor if more else None
+            yield from self._ripe(waiting, floor)
+            if floor is not None:
+                self._within = max(self._within, floor // BIG - 1)
+                if self._ways and floor >= (max(WITHIN, len(self._ways[0].edits)) + 1) * BIG:
+                    return
+        if not more and search.ending is not Ending.NONE_LEFT:
+            self._complete = False
+        elif not more:
+            self._within = max(self._within, WITHIN)
+
+    def _is_over(self) -> bool:
+        if self._stop is not None and self._stop():
+            return True
+        return self._long.is_spent() or (self._found and self._short.is_spent())
+
+    def _judge(self, repair: Repair, waiting: list[tuple[int, int, Candidate]]) -> tuple[int, ...] | None:
+        """Try what could be done with the dropped choices until one way holds; the rest waits its turn."""
+        found = False
+        if self._is_over():
+            return ()
+        for candidate in self._trials.candidates(repair):
+            if found or self._trials.holds(candidate):
+                found = self._found = True
+                heappush(waiting, (candidate.key, len(waiting), candidate))
+                if len(candidate.edits) > MANY:
+                    self._complete = False
+                    break
+            if self._is_over():
+                self._complete = False
+                break
+        return None if found else ()
+
+    def _ripe(self, waiting: list[tuple[int, int, Candidate]], floor: int | None) -> Iterator[None]:
+        """Ways that nothing still to come goes before."""
+        while waiting and len(self._ways) < self._most:
+            if floor is not None and waiting[0][0] > floor - self._trials.slack:
+                return
+            candidate = heappop(waiting)[2]
+            if self._trials.holds(candidate):
+                way = self._trials.way(candidate)
+                if all(way.spec.choices != known.spec.choices for known in self._ways):
+                    self._ways.append(way)
+                    yield
