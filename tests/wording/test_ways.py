@@ -177,7 +177,7 @@ def _list(found: int, *, within: int = 3, finished: bool = True, complete: bool 
         (_list(0, within=0), "No change of the choices is a way out. The reasons are above."),
         (_list(1, within=1), "No second way within one change. All kinds of change were tried."),
         (_list(2), "No third way within three changes. All kinds of change were tried."),
-        (_list(3), "No better way within three changes. All kinds of change were tried."),
+        (_list(3), "No other way goes before these. All kinds of change were tried."),
         (_list(2, within=12), "No third way within 12 changes. All kinds of change were tried."),
         (_list(0, within=0, complete=False),
          "No way found yet; the search stopped before it knew whether there is one."),
