@@ -9,6 +9,7 @@ is a conflict long before any slack is overdrawn; and an open literal is ruled o
 from __future__ import annotations
 
 from collections.abc import Iterable
+from copy import copy
 from dataclasses import dataclass
 
 TIGHT = 0.3
@@ -55,6 +56,12 @@ class Bounds:
             self._having |= 1 << causes[0]
         else:
             self._standing.append(need)
+
+    def copy(self) -> Bounds:
+        """Bounds to which limits can be added apart from these."""
+        other = copy(self)
+        other._weights, other._weighing = list(self._weights), list(self._weighing)
+        return other
 
     def add_limit(self) -> None:
         """A limit came later: it is bounded by its slack alone."""

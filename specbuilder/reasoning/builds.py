@@ -100,17 +100,12 @@ def variables_of(mask: int) -> list[int]:
 
 
 class Store:
-    """Old builds, the newest last.
+    """Old builds, the newest last."""
 
-    The same builds stand in a matrix of bytes, a row each, so that one variable over all builds is read at one stroke.
-    """
-
-    def __init__(self, count: int, most: int) -> None:
-        self._count = count
+    def __init__(self, most: int) -> None:
         self._most = most
         self.kept: list[Kept] = []
         self._known: set[int] = set()
-        self.matrix = bytearray()
 
     def __len__(self) -> int:
         return len(self.kept)
@@ -121,15 +116,13 @@ class Store:
             return
         self._known.add(kept.mask)
         self.kept.append(kept)
-        self.matrix += row_of(kept.mask, self._count)
 
     def trim(self) -> None:
-        """Thin the older half if there are too many. Between questions only: it changes the numbers of the builds."""
+        """Thin the older half if there are too many."""
         if len(self.kept) > self._most:
             half = len(self.kept) // 2
             self.kept = self.kept[:half:2] + self.kept[half:]
             self._known = {old.mask for old in self.kept}
-            self.matrix = bytearray(b"".join(row_of(old.mask, self._count) for old in self.kept))
 
     def last(self) -> Kept | None:
         """The newest build."""
@@ -148,7 +141,7 @@ class Store:
                 return kept
         return None
 
-    def nearly(self, held: Cover, most: int) -> list[int]:
-        """The numbers of the builds that break one to ``most`` of some literals, oldest first."""
+    def nearly(self, held: Cover, most: int) -> list[Kept]:
+        """The builds that break one to ``most`` of some literals, newest first."""
         care, want = held.care, held.want
-        return [at for at, kept in enumerate(self.kept) if 0 < ((kept.mask ^ want) & care).bit_count() <= most]
+        return [kept for kept in reversed(self.kept) if 0 < ((kept.mask ^ want) & care).bit_count() <= most]

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from copy import copy
 
 from specbuilder.reasoning.bounds import TIGHT, Bounds
 from specbuilder.reasoning.limits import exactly_one_sets, restated
@@ -58,6 +59,8 @@ class Engine:
         """By literal: the limits it draws on, and how much."""
         self._next = 0
         self.bounds: Bounds | None = None
+        self.is_bounding = True
+        """False: limits are watched by their slack alone; for attempts that are given up at the first conflict."""
         self._masked: list[tuple[int, int, int]] = [(0, 0, 0)]
         self.dead: Conflict | None = None
         """Not None: the problem has no build, whatever is assumed."""
@@ -115,6 +118,20 @@ class Engine:
                 self.dead = self.add_fact(lit)
         if self.dead is None:
             self.dead = self.propagate()
+
+    def copy(self) -> Engine:
+        """Another engine that stands where this one does and goes its own way."""
+        other = copy(self)
+        for name in ("value", "reason", "place", "trail", "levels", "terms", "bound", "slack", "_masked"):
+            setattr(other, name, list(getattr(self, name)))
+        for name in ("implies", "draws", "trios"):
+            setattr(other, name, [list(some) for some in getattr(self, name)])
+        own: dict[int, list[int]] = {}
+        other.watch = [
+            [own.setdefault(id(clause), list(clause)) for clause in some] if some else [] for some in self.watch
+        ]
+        other.bounds = None if self.bounds is None else self.bounds.copy()
+        return other
 
     def add_pair(self, a: int, b: int) -> None:
         """One of two literals is true."""
@@ -202,7 +219,7 @@ class Engine:
         """Draw everything that follows from the trail; the first conflict met, or None."""
         while True:
             conflict = self._propagate()
-            if conflict is not None or self.bounds is None:
+            if conflict is not None or self.bounds is None or not self.is_bounding:
                 return conflict
             before = len(self.trail)
             conflict = self._bound()

@@ -51,7 +51,7 @@ class Reasoner:
         self.lessons = Lessons(self.engine)
         self.holding = Holding(self.engine, self.lessons)
         most = max(60, min(KEPT_BUILDS_MAX, KEPT_BYTES_MAX // (problem.count + 100)))
-        self.store = Store(problem.count, most)
+        self.store = Store(most)
         self._every = (1 << (problem.count + 1)) - 2
 
     # ---- questions -----------------------------------------------------------------------------------------------
@@ -130,6 +130,16 @@ class Reasoner:
         for lit in engine.trail:
             rests[lit] = engine.core([lit])
         return Implied(tuple(engine.trail), rests)
+
+    def prepare(self, budget: Budget | None = None) -> bool:
+        """Answer ahead what the next choice will ask: the states beside each single literal."""
+        todo = list(range(1, self.problem.count + 1))
+        for lit in [*todo, *(-v for v in todo)]:
+            if (budget or ENDLESS).is_spent():
+                return False
+            if self.engine.value[lit] == 0 or lit in self.holding._held:
+                self.states([lit], None, budget)
+        return True
 
     # ---- for what is built on top --------------------------------------------------------------------------------
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import islice
 
 from specbuilder.reasoning.budget import Budget
-from specbuilder.reasoning.builds import Cover, Kept, Store, variables_of
+from specbuilder.reasoning.builds import Cover, Kept, Store, cover_of, variables_of
 from specbuilder.reasoning.engine import Conflict, Core
 from specbuilder.reasoning.holding import Holding
 from specbuilder.reasoning.learning import Lessons, lesson, level_of
@@ -22,6 +22,8 @@ from specbuilder.reasoning.wiring import Wiring
 FRUITLESS_MAX = 6
 """A build in the making is closed after so many literals in a row that it cannot take in."""
 EXTRA_CHOICES_MAX = 12
+CHANCES = 1
+"""Of each literal still open, so many old builds that have it are carried over."""
 BROKEN_MAX = 2
 """Old builds that break more of the literals held are not worth carrying over."""
 
@@ -89,34 +91,60 @@ class Settling:
 
     def _carry(self, held: Cover, todo: Sequence[int]) -> list[int]:
         """Carry old builds that break little of what is held over to it; the literals they do not show."""
-        store, cover = self._store, self._holding.cover()
-        rows = store.nearly(held, BROKEN_MAX)
-        if not rows:
+        crowd = self._promising(self._store.nearly(held, BROKEN_MAX), todo)
+        if not crowd:
             return list(todo)
-        changed = 0
-        for row in rows:
-            changed |= store.kept[row].mask ^ cover.want
-        sweep = Sweep(self._wiring, store.matrix, rows, cover)
-        sweep.lay(changed)
+        sweep = Sweep(self._wiring, crowd, self._holding.cover())
+        sweep.lay()
         sweep.run()
-        heavy: list[Kept] = []
+        self._harvest(sweep, crowd)
+        return [lit for lit in todo if not self._is_shown(lit)]
+
+    def _harvest(self, sweep: Sweep, crowd: Sequence[Kept]) -> None:
+        """Take home what has become of a crowd: builds, some of them lightened first, and ghosts."""
         bound = self._engine.bound
-        for lit in todo:
-            if not sweep.alive:
-                break
-            if not self._is_shown(lit):
-                for row in sweep.rows_having(lit):
-                    kept = sweep.result(row, store.kept[row])
-                    sweep.drop(row)
-                    if all(map(int.__le__, kept.sums, bound)):
-                        store.add(kept)
-                        self.show(kept)
-                        break
-                    heavy.append(kept)
-        left = [lit for lit in todo if not self._is_shown(lit)]
-        if left:
-            self._ghosts = [store.kept[row] for row in rows if sweep.is_fallen(row)] + heavy
-        return left
+        heavy: list[int] = []
+        for row, start in enumerate(crowd):
+            if not sweep.is_alive(row):
+                self._ghosts.append(start)
+                continue
+            kept = sweep.result(row)
+            if all(map(int.__le__, kept.sums, bound)):
+                self._take(kept)
+            elif sweep.lighten(row, kept.sums):
+                heavy.append(row)
+            else:
+                self._ghosts.append(kept)
+        if heavy:
+            sweep.run()
+            for row in heavy:
+                kept = sweep.result(row)
+                if sweep.is_alive(row) and all(map(int.__le__, kept.sums, bound)):
+                    self._take(kept)
+                else:
+                    self._ghosts.append(crowd[row])
+
+    def _take(self, kept: Kept) -> None:
+        if kept.mask & ~self.can or self.always & ~kept.mask:
+            self._store.add(kept)
+            self.show(kept)
+
+    def _promising(self, old: Sequence[Kept], todo: Sequence[int]) -> list[Kept]:
+        """Of some builds those that have a literal still open, the newest first; of each literal so many builds."""
+        wanted = cover_of([v for v in todo if v > 0], self._engine.count).care
+        unwanted = cover_of([v for v in todo if v < 0], self._engine.count).care
+        # bit v of turn k: k + 1 builds with that literal are in
+        turns = [(wanted, unwanted)] * CHANCES
+        found: list[Kept] = []
+        for kept in old:
+            mask = kept.mask
+            for at, (lacking, unlacking) in enumerate(turns):
+                shown, unshown = lacking & mask, unlacking & ~mask
+                if shown or unshown:
+                    turns[at] = (lacking ^ shown, unlacking ^ unshown)
+                    found.append(kept)
+                    break
+        return found
 
     def _ghost(self, lit: int) -> Kept | None:
         """Take the next build that has a literal, but breaks something, to be patched."""
@@ -179,7 +207,10 @@ class Settling:
         kept = patch.kept()
         self.show(kept)
         others = [lit for lit in islice(todo, start, None) if not self._is_shown(lit)]
+        self._store.add(kept)
+        self._engine.is_bounding = False
         self._take_in(patch, others)
+        self._engine.is_bounding = True
         kept = patch.kept()
         self._store.add(kept)
         self.show(kept)

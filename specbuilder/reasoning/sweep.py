@@ -2,67 +2,65 @@
 
 The crowd is a matrix, a row a build. One variable over all rows is one whole number, a *column*, with a byte a row; so
 a clause is checked for all rows at once, and mended for just the rows it breaks in: make one of its literals true
-there, see what that breaks in turn. No row is ever changed in the same variable twice: a row that needs it falls out. What is left when nothing is broken any more are builds again, limits apart.
+there, see what that breaks in turn. No row is ever changed in the same variable twice: a row that needs it falls out.
+Rows that overdraw a limit are lightened by what they can do without.
 
-Rows fall out that a search would have saved. So this only finds builds, quickly and many; it proves nothing.
+Rows fall out that a search would have saved. So this finds builds, quickly and many; it proves nothing.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 
-from specbuilder.reasoning.builds import Cover, Kept, variables_of
+from specbuilder.reasoning.builds import Cover, Kept, row_of, variables_of
 from specbuilder.reasoning.wiring import Wiring
 
 EVENTS_MAX = 4_000
 
 
 class Sweep:
-    """One sweep over the rows of a matrix, below what the engine's trail says."""
+    """One sweep over some builds, below what the engine's trail says. A set of rows is a number with a byte a row."""
 
-    def __init__(self, wiring: Wiring, matrix: bytes | bytearray, rows: Iterable[int], cover: Cover) -> None:
-        """``matrix``: a row of ``count + 1`` bytes a build; ``rows``: those to change; ``cover``: of the trail."""
-        self._wiring = wiring
-        self._matrix, self._stride = matrix, wiring.engine.count + 1
-        height = len(matrix) // self._stride
-        self._every = int.from_bytes(b"\1" * height, "little")
-        member = bytearray(height)
-        for row in rows:
-            member[row] = 1
-        self.alive = self._began = int.from_bytes(member, "little")
-        self._cover = cover
+    def __init__(self, wiring: Wiring, crowd: Sequence[Kept], cover: Cover) -> None:
+        """``crowd``: where the rows start. ``cover``: of the whole trail."""
+        count = wiring.engine.count
+        self._wiring, self._crowd, self._cover = wiring, crowd, cover
+        self._matrix, self._stride = b"".join(row_of(kept.mask, count) for kept in crowd), count + 1
+        self._every = int.from_bytes(b"\1" * len(crowd), "little")
+        self.alive = self._every
         self._columns: dict[int, int] = {}
         self._pinned: dict[int, int] = {}
         self._due: dict[int, int] = {}
-        self._fallen = 0
-        self.changed: dict[int, int] = {}
-        """By literal: the rows it was made true in, the trail's own literals apart."""
+        self._changed: dict[int, int] = {}
+        self._spare: dict[int, int] = {}
 
     def column(self, lit: int) -> int:
-        """Byte i is 1 where the literal holds in row i."""
+        """The rows in which a literal holds."""
         found = self._columns.get(lit)
         if found is None:
             known = self._wiring.engine.value[lit]
             if known:
                 return self._every if known > 0 else 0
-            if lit > 0:
-                found = int.from_bytes(self._matrix[lit :: self._stride], "little")
-            else:
-                found = self._every ^ int.from_bytes(self._matrix[-lit :: self._stride], "little")
+            found = int.from_bytes(self._matrix[abs(lit) :: self._stride], "little")
+            if lit < 0:
+                found ^= self._every
             self._columns[lit] = found
             self._columns[-lit] = self._every ^ found
         return found
 
-    def lay(self, changed: int) -> None:
-        """Lay the trail over the rows. ``changed``: the variables (a mask) in which some row differs from it.
+    def lay(self) -> None:
+        """Lay the trail over the rows.
 
         The trail is closed under propagation: it can break no pair and no set, only a longer clause none of whose
         literals it makes true itself.
         """
-        want, value = self._cover.want, self._wiring.engine.value
+        want, care, value = self._cover.want, self._cover.care, self._wiring.engine.value
         crowded, touched = self._wiring.crowded, self._wiring.touched
+        changed = 0
+        for kept in self._crowd:
+            changed |= kept.mask ^ want
         seen: set[int] = set()
-        for v in variables_of(changed & self._cover.care):
+        for v in variables_of(changed & care):
             false = -v if want >> v & 1 else v
             for clause in self._unsated(false, self.alive) if false in crowded else touched[false]:
                 if id(clause) not in seen:
@@ -91,11 +89,11 @@ class Sweep:
         if rows:
             self._columns[lit] = column | rows
             self._columns[-lit] &= ~rows
-            self.changed[lit] = self.changed.get(lit, 0) | rows
+            self._changed[lit] = self._changed.get(lit, 0) | rows
             self._due[lit] = self._due.get(lit, 0) | rows
 
     def run(self) -> None:
-        """Mend until nothing is broken in the rows still alive."""
+        """Mend until nothing is broken in the rows still alive, limits apart."""
         engine, due = self._wiring.engine, self._due
         implies, sets, touched = engine.implies, engine.sets, self._wiring.touched
         crowded = self._wiring.crowded
@@ -120,7 +118,6 @@ class Sweep:
                             self.force(-member, short)
             for clause in self._unsated(-lit, rows) if -lit in crowded else touched[-lit]:
                 self._check(clause, rows)
-        self._fallen = self._began & ~self.alive
 
     def _check(self, clause: tuple[int, ...], rows: int) -> None:
         columns, value = self._columns, self._wiring.engine.value
@@ -161,35 +158,62 @@ class Sweep:
                         return
         self.alive &= ~broken
 
-    def rows_having(self, lit: int) -> list[int]:
-        """The rows alive in which a literal holds, the last first."""
-        found = (self.alive & self.column(lit)).to_bytes(len(self._matrix) // self._stride, "little")
-        rows: list[int] = []
-        at = found.rfind(1)
-        while at >= 0:
-            rows.append(at)
-            at = found.rfind(1, 0, at)
-        return rows
+    # ---- what has become of the rows -----------------------------------------------------------------------------
 
-    def drop(self, row: int) -> None:
-        """A row is no longer wanted."""
-        self.alive &= ~(1 << 8 * row)
+    def is_alive(self, row: int) -> bool:
+        """Whether a row has not fallen out."""
+        return bool(self.alive >> 8 * row & 1)
 
-    def is_fallen(self, row: int) -> bool:
-        """Whether a row fell out."""
-        return bool(self._fallen >> 8 * row & 1)
-
-    def result(self, row: int, kept: Kept) -> Kept:
-        """What has become of a build that stood in a row. It may break limits."""
-        shifts = self._wiring.shifts
-        sums = list(kept.sums)
-        mask = kept.mask
-        place = 8 * row
-        change = (mask ^ self._cover.want) & self._cover.care
-        lits = [v if self._cover.want >> v & 1 else -v for v in variables_of(change)]
-        lits += [lit for lit, rows in self.changed.items() if rows >> place & 1]
+    def result(self, row: int) -> Kept:
+        """What has become of the build that stood in a row. It may break limits."""
+        shifts, cover = self._wiring.shifts, self._cover
+        kept, place = self._crowd[row], 8 * row
+        sums, mask = list(kept.sums), kept.mask
+        lits = [v if cover.want >> v & 1 else -v for v in variables_of((mask ^ cover.want) & cover.care)]
+        lits += [lit for lit, rows in self._changed.items() if rows >> place & 1]
         for lit in lits:
             mask ^= 1 << abs(lit)
             for index, weight in shifts[lit]:
                 sums[index] += weight
         return Kept(mask, tuple(sums))
+
+    def lighten(self, row: int, sums: Sequence[int]) -> bool:
+        """Force off what a row can do without, until no limit is overdrawn; False if there is not enough of it."""
+        engine = self._wiring.engine
+        place = 8 * row
+        left = list(sums)
+        for index, most in enumerate(engine.bound):
+            if left[index] > most:
+                spare = [(weight, lit) for weight, lit in engine.terms[index] if self._can_spare(lit) >> place & 1]
+                while left[index] > most:
+                    over = left[index] - most
+                    enough = [entry for entry in spare if entry[0] >= over]
+                    if not spare:
+                        return False
+                    drop = enough[-1] if enough else spare[0]
+                    spare.remove(drop)
+                    self.force(-drop[1], 1 << place)
+                    for number, shift in self._wiring.shifts[-drop[1]]:
+                        left[number] += shift
+        return True
+
+    def _can_spare(self, lit: int) -> int:
+        """The rows in which a literal holds, is not pinned, and nothing would break without it."""
+        rows = self._spare.get(lit)
+        if rows is not None:
+            return rows
+        if self._wiring.engine.value[lit]:
+            return 0
+        rows = self.alive & self.column(lit) & ~self._pinned.get(lit, 0)
+        for other in self._wiring.engine.implies[-lit]:
+            rows &= self.column(other)
+        for clause in self._wiring.touched[lit]:
+            if not rows:
+                break
+            met = 0
+            for other in clause:
+                if other != lit:
+                    met |= self.column(other)
+            rows &= met
+        self._spare[lit] = rows
+        return rows

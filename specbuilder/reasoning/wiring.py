@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from copy import copy
 
 from specbuilder.reasoning.builds import variables_of
 from specbuilder.reasoning.engine import Engine
@@ -29,10 +30,8 @@ class Wiring:
         self.blame = [0] * width
         """By literal: how often a dead end turned on it."""
         self._long: list[tuple[int, ...]] = []
-        for index, terms in enumerate(engine.terms):
-            for weight, lit in terms:
-                self.shifts[lit].append((index, weight))
-                self.shifts[-lit].append((index, -weight))
+        for index in range(len(engine.terms)):
+            self.add_limit(index)
         self._wire_clauses()
         self.crowded: dict[int, int] = {}
         """Of literals that stand in very many long clauses: those clauses, bit i for clause i."""
@@ -62,6 +61,20 @@ class Wiring:
                     digits[lit][-1 - at] = 49
         self.crowded = {lit: int(digits[lit], 2) for lit in lits}
         self.sating = [(lit, self.crowded[lit]) for lit in lits[:SATING_MAX]]
+
+    def copy(self, engine: Engine) -> Wiring:
+        """The same for a copy of the engine, to which limits and clauses can be added."""
+        other = copy(self)
+        other.engine = engine
+        other.clauses, other.blame = list(self.clauses), list(self.blame)
+        other.shifts = [list(shifts) for shifts in self.shifts]
+        return other
+
+    def add_limit(self, index: int) -> None:
+        """The engine got a limit."""
+        for weight, lit in self.engine.terms[index]:
+            self.shifts[lit].append((index, weight))
+            self.shifts[-lit].append((index, -weight))
 
     def sated(self, values: Sequence[int]) -> int:
         """The long clauses that a crowded literal satisfies."""
