@@ -30,9 +30,9 @@ def why_option(run: Run, option: OptionId, stand: Stand) -> Cause | None:
     return _settled(run, variable, DEEPEST)
 
 
-def why_finding(run: Run, finding: Finding) -> Cause:
+def why_finding(run: Run, finding: Finding, choices: tuple[Choice, ...]) -> Cause:
     """What a finding rests on: the choices and answers that take part, and the ledger with its value."""
-    by_option = {c.option: c for c in run.choices}
+    by_option = {c.option: c for c in choices if c.option in run.rulebook.catalogue.options}
     parts = [
         *(choice_cause(run.rulebook.catalogue, by_option[o]) for o in finding.subjects if o in by_option),
         *(Cause(kind=CauseKind.ANSWER, key=key) for key in finding.keys),

@@ -25,8 +25,10 @@ from .way_goal import Quest, ground_of, make_quest
 
 SECONDS = 3.0
 """Time for the proof that nothing is better."""
-SIGNED = 10**9
-"""One finding more to be signed outweighs every cost."""
+SIGNED = 10**11
+"""One finding to be signed outweighs every cost."""
+EXTRA = 10**9
+"""One extra nobody asked for: it is taken only where something needs it."""
 UNUSUAL = 10**7
 """One answer that is not the house usual outweighs every price."""
 
@@ -83,15 +85,18 @@ class _Finish:
     def _costs(self, rank_by: RankBy) -> Mapping[int, int]:
         """What each literal costs by the aim."""
         quest, compiled = self.quest, self.quest.machine.compiled
-        costs = {-lit: SIGNED for lit in quest.signs}
+        levels = {lit: quest.catalogue.rules[rule].level for rule, lit in compiled.selectors.items()}
+        costs = {-lit: SIGNED for lit, level in levels.items() if level is Level.SIGN}
+        usual_extras = self._usual_extras() if self.aim is Aim.USUAL else frozenset[OptionId]()
         for option in quest.catalogue.options.values():
             cost = option_cost(quest.catalogue, option, rank_by)
             if self.aim is Aim.USUAL:
                 cost = cost // 100 + self._unusual(option.id)
+            if quest.catalogue.groups[option.group].pick is Pick.ANY and option.id not in usual_extras:
+                cost += EXTRA
             for placement in placements_of(option):
                 costs.update(dict.fromkeys(compiled.counts[placement], cost))
-        if self.aim is Aim.USUAL:
-            costs |= {-compiled.option(option): UNUSUAL for option in self._usual_extras()}
+        costs |= {-compiled.option(option): EXTRA for option in usual_extras}
         return {lit: cost for lit, cost in costs.items() if cost}
 
     def _unusual(self, option: OptionId) -> int:
@@ -99,7 +104,7 @@ class _Finish:
         found = self.quest.catalogue.options[option]
         group = self.quest.catalogue.groups[found.group]
         if group.pick is Pick.ANY:
-            return 0 if option in group.usual else UNUSUAL
+            return 0
         return UNUSUAL * (group.usual.index(option) if option in group.usual else len(group.usual) + 1)
 
     def _usual_extras(self) -> frozenset[OptionId]:

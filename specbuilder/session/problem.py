@@ -14,7 +14,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import CauseKind
 from specbuilder.model.ids import CUSTOMER_PART, GroupId, LedgerId, OptionId, RuleId, Zone
 from specbuilder.model.kinds import Level, Owner, Pick, RuleKind
-from specbuilder.model.rules import FitsVan, NeedsMet, Rule, WithinBound, ZonesFree
+from specbuilder.model.rules import BriefIs, FitsVan, NeedsMet, Rule, WithinBound, ZonesFree
 from specbuilder.model.situation import Situation
 from specbuilder.model.spec import Choice
 from specbuilder.reasoning.problem import Problem
@@ -58,6 +58,20 @@ class Compiled:
     def option(self, option: OptionId) -> int:
         """The literal *this option stands, wherever*."""
         return self.clauses.option[option] + 1
+
+    def same(self, lit: int, other: Compiled) -> int | None:
+        """The literal that says the same in another compilation; None for counts and states."""
+        if abs(lit) > len(self.clauses.names):
+            return None
+        name, clauses = self.clauses.names[abs(lit) - 1], other.clauses
+        match name:
+            case Placement():
+                variable = clauses.placement.get(name)
+            case BriefIs():
+                variable = clauses.atom.get(name)
+            case _:
+                variable = clauses.tag.get(name) if name in self.clauses.tag else clauses.option.get(OptionId(name))
+        return None if variable is None else (variable + 1) * (1 if lit > 0 else -1)
 
     def literal(self, lit: int) -> int:
         """A literal of the catalogue's clauses as one of the problem."""

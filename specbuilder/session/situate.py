@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.facts import Facts
@@ -37,7 +38,31 @@ class Laid:
 
 
 def lay(catalogue: Catalogue, spec: Spec, *, exact: bool = True) -> Laid:
-    """Propagate, settle the states, and resolve one spec; not ``exact``: states by propagation alone."""
+    """Propagate, settle the states, and resolve one spec; not ``exact``: states by propagation alone.
+
+    The same object for the same objects while they are among the last few.
+    """
+    return _lay(_Same(catalogue, spec), exact)
+
+
+class _Same:
+    """A spec over a catalogue as a key: the very same objects."""
+
+    __slots__ = ("catalogue", "spec")
+
+    def __init__(self, catalogue: Catalogue, spec: Spec) -> None:
+        self.catalogue, self.spec = catalogue, spec
+
+    def __hash__(self) -> int:
+        return id(self.spec)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other.spec is self.spec and other.catalogue is self.catalogue
+
+
+@lru_cache(maxsize=4)
+def _lay(same: _Same, exact: bool) -> Laid:
+    catalogue, spec = same.catalogue, same.spec
     rulebook = rulebook_of(catalogue)
     facts = facts_of(catalogue, spec)
     run_ = run_of(rulebook, spec.choices, facts)
