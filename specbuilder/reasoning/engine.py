@@ -58,6 +58,8 @@ class Engine:
         self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
         """By literal: the limits it draws on, and how much."""
         self._next = 0
+        self._facts: list[int] = []
+        self._facts_upto = -1
         self.bounds: Bounds | None = None
         self.is_bounding = True
         """False: limits are watched by their slack alone; for attempts that are given up at the first conflict."""
@@ -399,6 +401,15 @@ class Engine:
             levels.pop()
         if taken > mark:
             self._next = mark
+
+    def facts(self) -> list[int]:
+        """By literal: 1 true, -1 false by the facts of the problem alone, 0 open."""
+        if self._facts_upto != self.root:
+            self._facts_upto = self.root
+            self._facts = [0] * len(self.value)
+            for lit in self.trail[: self.root]:
+                self._facts[lit], self._facts[-lit] = 1, -1
+        return self._facts
 
     def assumed(self) -> Core:
         """The literals assumed that were not known already."""

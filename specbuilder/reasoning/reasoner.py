@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from specbuilder.reasoning.beside import Beside, Swap
 from specbuilder.reasoning.budget import ENDLESS, Budget, Spent
 from specbuilder.reasoning.builds import Build, Kept, Store, build_of, cover_of
 from specbuilder.reasoning.engine import Core, Engine
@@ -15,16 +16,10 @@ from specbuilder.reasoning.problem import Problem
 from specbuilder.reasoning.states import Settling, States
 from specbuilder.reasoning.wiring import Wiring
 
+__all__ = ["Core", "Implied", "Reasoner", "States", "Swap"]
+
 KEPT_BUILDS_MAX = 1_500
 KEPT_BYTES_MAX = 40_000_000
-
-
-@dataclass(frozen=True, slots=True)
-class Swap:
-    """A literal wanted in place of some literals held."""
-
-    lit: int
-    released: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +47,7 @@ class Reasoner:
         self.holding = Holding(self.engine, self.lessons)
         most = max(60, min(KEPT_BUILDS_MAX, KEPT_BYTES_MAX // (problem.count + 100)))
         self.store = Store(most)
+        self._beside = Beside(self.wiring, self._search)
         self._every = (1 << (problem.count + 1)) - 2
 
     # ---- questions -----------------------------------------------------------------------------------------------
@@ -106,19 +102,39 @@ class Reasoner:
 
     def beside(
         self, held: Sequence[int], swaps: Sequence[Swap], budget: Budget | None = None
-    ) -> list[Build | Core | None]:
-        """Of each swap: a build that keeps ``held`` without what is released and has the literal; or a core, a part of
-        those literals that cannot stand together; None: not settled within the budget.
+    ) -> list[bool | Core | None]:
+        """Of each swap: True when some build keeps ``held`` without what is released and has the literal; else a core,
+        a part of those literals that cannot stand together; None: not settled within the budget.
+
+        Meant to be asked for all alternatives after each edit. ``build_beside`` tells the build behind a True.
         """
-        answers: list[Build | Core | None] = []
         purse = budget or ENDLESS
-        for swap in swaps:
-            rest = [lit for lit in held if lit not in swap.released]
-            try:
-                answers.append(self.consistent([*rest, swap.lit], purse))
-            except Spent:
-                answers.append(None)
-        return answers
+        if not {-lit for lit in held}.isdisjoint(held):
+            return self._beside.answers_to_contrary(held, swaps, purse)
+        try:
+            current = self._current(held, purse)
+        except Spent:
+            return [None] * len(swaps)
+        return self._beside.answers(held, current, swaps, purse)
+
+    def build_beside(self, swap: Swap) -> Build | None:
+        """The build that showed a swap when ``beside`` was last asked for it."""
+        kept = self._beside.build(swap)
+        return build_of(kept.mask, self.problem.count) if kept else None
+
+    def _current(self, held: Sequence[int], budget: Budget) -> Kept | Core:
+        """A build that keeps ``held``, as like the last such build as may be; or a core."""
+        core = self.hold(held)
+        if core is not None:
+            return core
+        near, cover = self._beside.current, cover_of(held, self.problem.count)
+        if near is None:
+            return self.find(held, budget)
+        return near if not (near.mask ^ cover.want) & cover.care else self._patched(near, budget)
+
+    def _search(self, held: Sequence[int], budget: Budget) -> Kept | Core:
+        core = self.hold(held)
+        return self.find(held, budget) if core is None else core
 
     def implied(self, held: Sequence[int]) -> Implied | Core:
         """What follows from ``held`` by propagation (and what was learnt so far); a core when that meets a conflict."""
@@ -152,7 +168,9 @@ class Reasoner:
         kept = self.store.first_keeping(cover_of(held, self.problem.count))
         if kept is not None:
             return kept
-        near = self.store.last()
+        return self._patched(self.store.last(), budget)
+
+    def _patched(self, near: Kept | None, budget: Budget) -> Kept | Core:
         patch = Patch(self.wiring, self.lessons, near or self._nothing(), self.holding.cover(), near is not None)
         try:
             core = patch.run(budget)

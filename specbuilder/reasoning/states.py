@@ -96,33 +96,10 @@ class Settling:
             return list(todo)
         sweep = Sweep(self._wiring, crowd, self._holding.cover())
         sweep.lay()
-        sweep.run()
-        self._harvest(sweep, crowd)
+        builds, self._ghosts = sweep.harvest()
+        for kept in builds.values():
+            self._take(kept)
         return [lit for lit in todo if not self._is_shown(lit)]
-
-    def _harvest(self, sweep: Sweep, crowd: Sequence[Kept]) -> None:
-        """Take home what has become of a crowd: builds, some of them lightened first, and ghosts."""
-        bound = self._engine.bound
-        heavy: list[int] = []
-        for row, start in enumerate(crowd):
-            if not sweep.is_alive(row):
-                self._ghosts.append(start)
-                continue
-            kept = sweep.result(row)
-            if all(map(int.__le__, kept.sums, bound)):
-                self._take(kept)
-            elif sweep.lighten(row, kept.sums):
-                heavy.append(row)
-            else:
-                self._ghosts.append(kept)
-        if heavy:
-            sweep.run()
-            for row in heavy:
-                kept = sweep.result(row)
-                if sweep.is_alive(row) and all(map(int.__le__, kept.sums, bound)):
-                    self._take(kept)
-                else:
-                    self._ghosts.append(crowd[row])
 
     def _take(self, kept: Kept) -> None:
         if kept.mask & ~self.can or self.always & ~kept.mask:

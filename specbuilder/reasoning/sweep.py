@@ -21,12 +21,16 @@ EVENTS_MAX = 4_000
 class Sweep:
     """One sweep over some builds, below what the engine's trail says. A set of rows is a number with a byte a row."""
 
-    def __init__(self, wiring: Wiring, crowd: Sequence[Kept], cover: Cover) -> None:
-        """``crowd``: where the rows start. ``cover``: of the whole trail."""
+    def __init__(self, wiring: Wiring, crowd: Sequence[Kept], cover: Cover, value: Sequence[int] | None = None) -> None:
+        """``crowd``: where the rows start. ``cover``: of the whole trail, to be laid over them.
+
+        ``value``: by literal, what is fixed in every row; None: what the engine's trail says.
+        """
         count = wiring.engine.count
         self._wiring, self._crowd, self._cover = wiring, crowd, cover
         self._matrix, self._stride = b"".join(row_of(kept.mask, count) for kept in crowd), count + 1
         self._every = int.from_bytes(b"\1" * len(crowd), "little")
+        self._value = wiring.engine.value if value is None else value
         self.alive = self._every
         self._columns: dict[int, int] = {}
         self._pinned: dict[int, int] = {}
@@ -38,7 +42,7 @@ class Sweep:
         """The rows in which a literal holds."""
         found = self._columns.get(lit)
         if found is None:
-            known = self._wiring.engine.value[lit]
+            known = self._value[lit]
             if known:
                 return self._every if known > 0 else 0
             found = int.from_bytes(self._matrix[abs(lit) :: self._stride], "little")
@@ -54,7 +58,7 @@ class Sweep:
         The trail is closed under propagation: it can break no pair and no set, only a longer clause none of whose
         literals it makes true itself.
         """
-        want, care, value = self._cover.want, self._cover.care, self._wiring.engine.value
+        want, care, value = self._cover.want, self._cover.care, self._value
         crowded, touched = self._wiring.crowded, self._wiring.touched
         changed = 0
         for kept in self._crowd:
@@ -74,7 +78,7 @@ class Sweep:
     def force(self, lit: int, rows: int) -> None:
         """Make a literal true in some rows; those in which it cannot be fall out."""
         rows &= self.alive
-        known = self._wiring.engine.value[lit]
+        known = self._value[lit]
         if known:
             if known < 0:
                 self.alive &= ~rows
@@ -120,7 +124,7 @@ class Sweep:
                 self._check(clause, rows)
 
     def _check(self, clause: tuple[int, ...], rows: int) -> None:
-        columns, value = self._columns, self._wiring.engine.value
+        columns, value = self._columns, self._value
         broken = rows
         for lit in clause:
             column = columns.get(lit)
@@ -147,7 +151,7 @@ class Sweep:
         return self._wiring.clauses_of(clauses)
 
     def _mend(self, clause: tuple[int, ...], broken: int) -> None:
-        value, pinned = self._wiring.engine.value, self._pinned
+        value, pinned = self._value, self._pinned
         for lit in clause:
             if value[lit] == 0:
                 rows = broken & ~pinned.get(-lit, 0)
@@ -160,11 +164,37 @@ class Sweep:
 
     # ---- what has become of the rows -----------------------------------------------------------------------------
 
-    def is_alive(self, row: int) -> bool:
-        """Whether a row has not fallen out."""
+    def harvest(self) -> tuple[dict[int, Kept], list[Kept]]:
+        """Run, and tell by row the builds that come of it, some lightened first; and what is left of the other rows."""
+        bound = self._wiring.engine.bound
+        self.run()
+        builds: dict[int, Kept] = {}
+        ghosts: list[Kept] = []
+        heavy: list[int] = []
+        for row, start in enumerate(self._crowd):
+            if not self._is_alive(row):
+                ghosts.append(start)
+                continue
+            kept = self._result(row)
+            if all(map(int.__le__, kept.sums, bound)):
+                builds[row] = kept
+            elif self._lighten(row, kept.sums):
+                heavy.append(row)
+            else:
+                ghosts.append(kept)
+        self.run()
+        for row in heavy:
+            kept = self._result(row)
+            if self._is_alive(row) and all(map(int.__le__, kept.sums, bound)):
+                builds[row] = kept
+            else:
+                ghosts.append(self._crowd[row])
+        return builds, ghosts
+
+    def _is_alive(self, row: int) -> bool:
         return bool(self.alive >> 8 * row & 1)
 
-    def result(self, row: int) -> Kept:
+    def _result(self, row: int) -> Kept:
         """What has become of the build that stood in a row. It may break limits."""
         shifts, cover = self._wiring.shifts, self._cover
         kept, place = self._crowd[row], 8 * row
@@ -177,7 +207,7 @@ class Sweep:
                 sums[index] += weight
         return Kept(mask, tuple(sums))
 
-    def lighten(self, row: int, sums: Sequence[int]) -> bool:
+    def _lighten(self, row: int, sums: Sequence[int]) -> bool:
         """Force off what a row can do without, until no limit is overdrawn; False if there is not enough of it."""
         engine = self._wiring.engine
         place = 8 * row
@@ -202,7 +232,7 @@ class Sweep:
         rows = self._spare.get(lit)
         if rows is not None:
             return rows
-        if self._wiring.engine.value[lit]:
+        if self._value[lit]:
             return 0
         rows = self.alive & self.column(lit) & ~self._pinned.get(lit, 0)
         for other in self._wiring.engine.implies[-lit]:
