@@ -8,7 +8,7 @@ is a conflict long before any slack is overdrawn; and an open literal is ruled o
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from copy import copy
 from dataclasses import dataclass
 
@@ -23,8 +23,12 @@ class Need:
     clause: tuple[int, ...]
     causes: int
     members: int
-    weights: tuple[tuple[int, tuple[tuple[int, int], ...]], ...]
-    """Of the limits in which members weigh: number, and weight and bit of each member, the lightest first."""
+    weights: dict[int, tuple[tuple[int, int], ...]]
+    """By number of the limits in which members weigh: weight and bit of each that does, the lightest first."""
+
+
+Counted = list[tuple[int, int, Need]]
+"""Needs that add up: what each draws at least, its open members as a mask, and the need."""
 
 
 class Bounds:
@@ -33,6 +37,10 @@ class Bounds:
     def __init__(self, clauses: Iterable[tuple[int, ...]], terms: list[tuple[tuple[int, int], ...]]) -> None:
         self._weights: list[dict[int, int]] = [{lit: weight for weight, lit in row if lit > 0} for row in terms]
         self._weighing = [sum(1 << lit for lit in weights) for weights in self._weights]
+        self._draws: dict[int, list[tuple[int, int]]] = {}
+        for index, weights in enumerate(self._weights):
+            for lit, weight in weights.items():
+                self._draws.setdefault(lit, []).append((index, weight))
         self._standing: list[Need] = []
         self._needs: dict[int, list[Need]] = {}
         self._having = 0
@@ -43,14 +51,16 @@ class Bounds:
     def _read(self, clause: tuple[int, ...]) -> None:
         members = [lit for lit in clause if lit > 0]
         causes = [-lit for lit in clause if lit < 0]
-        weights: list[tuple[int, tuple[tuple[int, int], ...]]] = []
-        for index, known in enumerate(self._weights):
-            weighing = sorted((known[lit], 1 << lit) for lit in members if lit in known)
-            if weighing:
-                weights.append((index, tuple(weighing)))
-        if len(members) < 2 or not weights:
+        if len(members) < 2:
             return
-        need = Need(clause, sum(1 << v for v in causes), sum(1 << v for v in members), tuple(weights))
+        found: dict[int, list[tuple[int, int]]] = {}
+        for lit in members:
+            for index, weight in self._draws.get(lit, ()):
+                found.setdefault(index, []).append((weight, 1 << lit))
+        if not found:
+            return
+        weights = {index: tuple(sorted(weighing)) for index, weighing in found.items()}
+        need = Need(clause, sum(1 << v for v in causes), sum(1 << v for v in members), weights)
         if causes:
             self._needs.setdefault(causes[0], []).append(need)
             self._having |= 1 << causes[0]
@@ -89,30 +99,20 @@ class Bounds:
                     found.append((need, members & ~false))
         return found
 
-    def least(self, index: int, active: list[tuple[Need, int]]) -> tuple[int, list[tuple[int, int, Need]]]:
-        """What active needs draw at least on a limit: the sum, and weight, open members and need of each counted."""
-        weighing = self._weighing[index]
-        found: list[tuple[int, int, Need]] = []
+    def least(self, tight: Container[int], active: list[tuple[Need, int]]) -> dict[int, Counted]:
+        """By number of the tight limits: active needs without a common open member, the heaviest first."""
+        weighing = self._weighing
+        found: dict[int, Counted] = {}
         for need, members in active:
-            if not members & ~weighing:
-                for number, weights in need.weights:
-                    if number == index:
-                        for weight, bit in weights:
-                            if bit & members:
-                                found.append((weight, members, need))
-                                break
-                        break
-        found.sort(key=_by_weight, reverse=True)
-        used = total = 0
-        counted: list[tuple[int, int, Need]] = []
-        for entry in found:
-            if not entry[1] & used:
-                used |= entry[1]
-                total += entry[0]
-                counted.append(entry)
-        return total, counted
+            for index, weights in need.weights.items():
+                if index in tight and not members & ~weighing[index]:
+                    for weight, bit in weights:
+                        if bit & members:
+                            found.setdefault(index, []).append((weight, members, need))
+                            break
+        return {index: _disjoint(entries) for index, entries in found.items()}
 
-    def because(self, index: int, counted: list[tuple[int, int, Need]], value: list[int]) -> list[int]:
+    def because(self, index: int, counted: Counted, value: list[int]) -> list[int]:
         """True literals for which the needs counted are active and draw so much."""
         weights = self._weights[index]
         found: dict[int, None] = {}
@@ -121,6 +121,18 @@ class Bounds:
                 if value[lit] < 0 and (lit < 0 or weights.get(lit, 0) < weight):
                     found[-lit] = None
         return list(found)
+
+
+def _disjoint(entries: Counted) -> Counted:
+    if len(entries) == 1:
+        return entries
+    used = 0
+    counted: Counted = []
+    for entry in sorted(entries, key=_by_weight, reverse=True):
+        if not entry[1] & used:
+            used |= entry[1]
+            counted.append(entry)
+    return counted
 
 
 def _by_weight(entry: tuple[int, int, Need]) -> int:

@@ -232,13 +232,12 @@ class Engine:
         """Rule out what the bounds on limits rule out; a conflict when one can no longer be kept."""
         bounds, slack, bound, value = self.bounds, self.slack, self.bound, self.value
         assert bounds is not None
-        tight = [at for at, left in enumerate(slack) if left < TIGHT * bound[at]]
+        tight = {at for at, left in enumerate(slack) if left < TIGHT * bound[at]}
         if not tight:
             return None
         true, false = self._masks()
-        active = bounds.active(true, false)
-        for index in tight:
-            total, counted = bounds.least(index, active)
+        for index, counted in bounds.least(tight, bounds.active(true, false)).items():
+            total = sum(weight for weight, _, _ in counted)
             left = slack[index] - total
             if left < 0:
                 drawn = self._heaviest(index, self.bound[index] - total, len(self.trail))
