@@ -155,7 +155,13 @@ class SatReferee:
 class ClingoReferee:
     """clingo: every limit is a weight rule of its own, exact whole numbers up to 2^31."""
 
-    def __init__(self, problem: Problem, costs: Mapping[int, int] | None = None, args: Sequence[str] = ()) -> None:
+    def __init__(
+        self,
+        problem: Problem,
+        costs: Mapping[int, int] | None = None,
+        args: Sequence[str] = (),
+        more_clauses: Iterable[Sequence[int]] = (),
+    ) -> None:
         import clingo
 
         self.problem = problem
@@ -166,7 +172,7 @@ class ClingoReferee:
                 backend.add_atom(clingo.Function("x", [clingo.Number(v)])) for v in range(1, problem.count + 1)
             ]
             backend.add_rule(self.atoms[1:], [], True)
-            for clause in problem.clauses:
+            for clause in (*problem.clauses, *more_clauses):
                 backend.add_rule([], [-self._at(lit) for lit in clause])
             for together in problem.at_most_one:
                 self._limit(backend, [(1, lit) for lit in together], 1)
@@ -231,9 +237,7 @@ class ClingoReferee:
         def keep(model: Any) -> None:
             found.append((model.cost[0] if model.cost else 0, self._read(model)))
 
-        with self.control.solve(
-            assumptions=[self._at(lit) for lit in held], on_model=keep, async_=True
-        ) as handle:
+        with self.control.solve(assumptions=[self._at(lit) for lit in held], on_model=keep, async_=True) as handle:
             done = handle.wait(seconds)
             if not done:
                 handle.cancel()
