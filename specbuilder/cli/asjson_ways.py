@@ -14,7 +14,7 @@ from specbuilder.wording.edits import done
 from specbuilder.wording.proposal import proven_words
 from specbuilder.wording.switch import unfit_words
 from specbuilder.wording.way_parts import single
-from specbuilder.wording.ways import way_spoken
+from specbuilder.wording.ways import way_sentence
 
 from .asjson import FORMAT, json_text, price_value
 
@@ -92,7 +92,7 @@ def switch_json(catalogue: Catalogue, before: Report, after: Report, switch: Swi
                 {
                     **_choice(unfit.choice),
                     "instead": list(unfit.instead),
-                    "words": unfit_words(catalogue, unfit).why,
+                    "words": unfit_words(catalogue, unfit, switch.take.option).why,
                 }
                 for unfit in switch.unfit
             ],
@@ -109,7 +109,7 @@ def switch_json(catalogue: Catalogue, before: Report, after: Report, switch: Swi
 def _way(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, number: int) -> dict[str, Any]:
     return {
         "number": number,
-        "words": way_spoken(catalogue, before, goal, way)[0],
+        "words": way_sentence(catalogue, before, goal, way),
         "edits": [_edit(catalogue, before, edit) for edit in single(way.edits)],
         **_difference(way.difference),
         "clears": list(way.clears),

@@ -185,7 +185,7 @@ def _line(catalogue: Catalogue, report: Report, node: Cause) -> str:
         case CauseKind.ZONE:
             return f"one place for one thing: {zone_name(node.tag)}" if node.tag else "two things want the same place"
         case CauseKind.TOGETHER:
-            return "together they leave no way to finish the build"
+            return "together they leave no way to finish the build" if node.because else "no way to finish it has this"
         case _:
             assert_never(node.kind)
 

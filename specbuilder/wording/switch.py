@@ -16,6 +16,7 @@ from .differences import difference_short, difference_spoken
 from .glance import WEIGHT, price_words, room_of, weight_words
 from .names import choice_name, group_name, listed, option_name, rule_name
 from .plain import ended, fitted, lowered, raised
+from .way_parts import main_name
 
 _NOW = 19
 _THEN = 19
@@ -105,13 +106,13 @@ def stays_lines(catalogue: Catalogue, switch: Switch) -> tuple[str, ...]:
     return tuple(choice_name(catalogue, choice) for choice in switch.stays)
 
 
-def unfit_words(catalogue: Catalogue, unfit: Unfit) -> UnfitWords:
-    """Name, reason and what takes its place."""
+def unfit_words(catalogue: Catalogue, unfit: Unfit, switched: OptionId | None = None) -> UnfitWords:
+    """Name, reason and what takes its place. ``switched`` is the base van, when it is one that is switched."""
     instead = listed(option_name(catalogue, option) for option in unfit.instead)
     comma = "," if "," in instead else ""
     return UnfitWords(
         name=choice_name(catalogue, unfit.choice),
-        why=_why(catalogue, unfit),
+        why=_why(catalogue, unfit, switched),
         instead=f"{instead}{comma} instead" if instead else "left out",
     )
 
@@ -176,7 +177,7 @@ def _spoken(catalogue: Catalogue, before: Report, after: Report, switch: Switch)
     yield f"Weight then: {weight_words(after).removeprefix('weight: ')}."
     yield f"Stays: {len(switch.stays)} of {len(switch.stays) + len(switch.unfit)} choices."
     for unfit in switch.unfit:
-        words = unfit_words(catalogue, unfit)
+        words = unfit_words(catalogue, unfit, switch.take.option)
         name = f"{words.name}, {words.why}" if words.why else words.name
         yield f"Does not fit: {name}: {ended(words.instead)}"
     for group in switch.undecided:
@@ -218,19 +219,21 @@ def _left_change(before: Report, after: Report) -> str:
     return quantities.kilograms_delta(then.least - was.least)
 
 
-def _why(catalogue: Catalogue, unfit: Unfit) -> str:
+def _why(catalogue: Catalogue, unfit: Unfit, switched: OptionId | None) -> str:
     """Why it cannot stay, in a few words; for one made for other vans, which."""
     option = catalogue.options.get(unfit.choice.option)
     cause = unfit.cause
-    if cause is None or option is None:
+    if option is None:
         return ""
-    if cause.kind is CauseKind.FITS and option.fits_vans:
+    van = catalogue.options.get(switched) if switched else None
+    elsewhere = van is not None and van.van is not None and van.id not in option.fits_vans
+    if option.fits_vans and (elsewhere or (cause is not None and cause.kind is CauseKind.FITS)):
         return f"made for {_vans(catalogue, option.fits_vans)}"
-    return reasons.culprit(catalogue, cause, option.id)
+    return reasons.culprit(catalogue, cause, option.id) if cause else ""
 
 
 def _vans(catalogue: Catalogue, vans: tuple[OptionId, ...]) -> str:
-    return listed((option_name(catalogue, van) for van in vans), "or", most=2)
+    return listed((main_name(catalogue, van) for van in vans), "or", most=2)
 
 
 def _broken(catalogue: Catalogue, rule: RuleId, words: str) -> str:

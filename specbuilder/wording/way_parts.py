@@ -33,7 +33,11 @@ class Telling:
 
     def title(self, name: Namer, *, whole: bool = False) -> str:
         """``Bench Three, and Pod galley instead``; ``whole``: with what gives way behind *instead of*."""
-        return _joined([words for edit in self.edits if (words := self._part(edit, name, whole))])
+        return _joined(self.parts(name, whole=whole))
+
+    def parts(self, name: Namer, *, whole: bool = False) -> list[str]:
+        """The same, each change by itself."""
+        return [words for edit in self.edits if (words := self._part(edit, name, whole))]
 
     def replaced(self) -> frozenset[OptionId]:
         """What leaves because something of these takes its place."""

@@ -68,12 +68,22 @@ def way_title(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, width
     return next((title for title in titles if len(title) <= width), fitted(titles[-1], width))
 
 
+def way_sentence(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> str:
+    """What to do instead of what: ``Bench Three, and Pod galley instead of Side galley.``"""
+    return ended(_telling(catalogue, before, goal, way).title(option_name, whole=True))
+
+
 def way_spoken(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> tuple[str, ...]:
     """A way one fact a line, for line commands: what to do instead of what, what it costs, clears, brings and loses."""
     telling = _telling(catalogue, before, goal, way)
     lost = tuple(option for option in way.left if option not in telling.replaced())
+    parts = telling.parts(option_name, whole=True)
+    if len(parts) <= _FEW:
+        does = [way_sentence(catalogue, before, goal, way)]
+    else:
+        does = [f"{_changes(len(parts))}:", *map(ended, parts)]
     return (
-        ended(telling.title(option_name, whole=True)),
+        *does,
         ended(difference_spoken(catalogue, way.difference)),
         *(ended(fact) for fact in _under(catalogue, goal, way, lost)),
     )
@@ -132,7 +142,7 @@ def more_in_fix() -> str:
 
 def first_offer(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> str:
     """``fix would offer: Larchlid tilting roof, long, instead of Larchlid tilting roof, short.``"""
-    return f"fix would offer: {way_spoken(catalogue, before, goal, way)[0]}"
+    return f"fix would offer: {way_sentence(catalogue, before, goal, way)}"
 
 
 def nothing_to_mend() -> str:

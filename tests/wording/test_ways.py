@@ -135,6 +135,22 @@ def test_a_rule_is_named_by_its_ledger_or_its_sentence() -> None:
     assert LedgerId("roof-load") in CATALOGUE.ledgers
 
 
+def test_many_changes_are_told_one_a_line() -> None:
+    found = way(
+        Take(option=option("pod-galley")),
+        Take(option=option("fuel-hob")),
+        LeaveOut(option=option("solar")),
+        SetCount(option=option("usb-pair"), count=1),
+    )
+    assert ways.way_spoken(CATALOGUE, BEFORE, CLEAR, found)[:5] == (
+        "four changes:",
+        "Pod galley instead of Side galley.",
+        "Fuel hob bundle instead of Gas bundle.",
+        "leave out Solar 160 W, framed.",
+        "1 x USB pair, not 3.",
+    )
+
+
 def test_differences_in_columns_and_aloud() -> None:
     less = Difference(gross_pence=-62_400, mass_kg=-25, hours=-14, weeks=0)
     mixed = Difference(gross_pence=46_800, mass_kg=-4.5, hours=0.5, weeks=-1)
