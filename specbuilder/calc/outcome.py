@@ -92,7 +92,7 @@ def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: 
 def chain_of(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> Chain:
     """Settled choices, then one slot for each thing still open, in the order of the walk; a memo of the situation."""
     van = frame.option.id if measure.by_van and frame.option else None
-    key = measure, van, False
+    key = measure, van
     answers = measure.slots(frame)
     found = prep.chains.get(key)
     if found is None:

@@ -38,10 +38,10 @@ class Prepared:
     """Customer's parts without a mass, as they may turn out."""
     groups: tuple[tuple[GroupId, tuple[Option, ...]], ...]
     """Undecided groups with their answers."""
-    chains: dict[tuple[object, OptionId | None, bool], Chain]
+    chains: dict[tuple[object, OptionId | None], Chain]
     """Merged states already worked out, by measure and van."""
     ways: dict[str, Mapping[str, Ways]]
-    """What undecided groups and free extras may claim."""
+    """What undecided groups may claim."""
     taking: dict[object, list[Settled]]
     """Settled choices that take part, by what they take part in."""
 

@@ -12,13 +12,13 @@ from dataclasses import dataclass, replace
 from itertools import product
 from math import floor, inf, isclose, nan
 
-from specbuilder.model.ids import LedgerId, OptionId
+from specbuilder.model.ids import OptionId
 from specbuilder.model.rules import WithinBound
 from specbuilder.model.situation import Situation
 
 from .frame import Asked, Frame
 from .measure import Amounts, Measure, Shares, shares
-from .outcome import base_span, settings_of, unweighed_slots
+from .outcome import base_span, settings_of
 from .prepared import Prepared, prepared
 from .states import Fold, Folding, Joint
 from .tally import Tally
@@ -149,12 +149,11 @@ def _side(measure: Measure, prep: Prepared, frame: Frame, factor: float) -> _Sid
         if (part := tuple(joint[at] for at in kept)) != neutral:
             states[option] = part
     kept_starts = tuple(dict.fromkeys(tuple(start[at] for at in kept) for start in starts))
-    return _Side(amounts, states, kept_starts, neutral, tuple(measure.folds[at] for at in kept), kept, len(measure.parts))
+    folds = tuple(measure.folds[at] for at in kept)
+    return _Side(amounts, states, kept_starts, neutral, folds, kept, len(measure.parts))
 
 
-def _slopes(
-    measure: Measure, frame: Frame, starts: Iterable[Joint], joints: Iterable[Joint]
-) -> Mapping[int, float]:
+def _slopes(measure: Measure, frame: Frame, starts: Iterable[Joint], joints: Iterable[Joint]) -> Mapping[int, float]:
     """Parts that are sums and enter the value in proportion, wherever there is something to measure."""
     joints = list(joints)
     found: dict[int, float] = {}
@@ -168,9 +167,7 @@ def _slopes(
     return found
 
 
-def _slopes_of(
-    measure: Measure, frame: Frame, at: int, total: float, joints: Iterable[Joint]
-) -> Iterator[float]:
+def _slopes_of(measure: Measure, frame: Frame, at: int, total: float, joints: Iterable[Joint]) -> Iterator[float]:
     """How the value grows with one part, tried beside every number the other parts can take."""
     others = [sorted({joint[i] for joint in joints}) if i != at else [0.0] for i in range(len(measure.parts))]
     for beside in product(*others):
@@ -187,7 +184,7 @@ def _slopes_of(
 
 
 def _own(share: Shares, prep: Prepared) -> Mapping[OptionId, Amounts]:
-    """What one of each option adds; a customer's part by its own sheet, and from nothing while nobody has weighed it."""
+    """What one of each option adds; a customer's part by its own sheet, or from nothing while nobody has weighed it."""
     found = dict(share.known)
     for option_id, _, own, _ in prep.brought:
         if own is not None:
@@ -202,9 +199,7 @@ def _starts(measure: Measure, share: Shares, frame: Frame) -> list[Joint]:
     return [share.folding.together((share.neutral, *ways)) for ways in product(*slots)]
 
 
-def _room(
-    value: Measure, bound: Measure, atom: WithinBound, frame: Frame, joints: tuple[Joint, Joint]
-) -> float:
+def _room(value: Measure, bound: Measure, atom: WithinBound, frame: Frame, joints: tuple[Joint, Joint]) -> float:
     """Room for the amounts in one state."""
     rest, allowed = value.rest(joints[0], frame), bound.rest(joints[1], frame)
     if rest is None or allowed is None:
@@ -229,4 +224,3 @@ def _before_last_step(measure: Measure, most: float, frame: Frame) -> float:
         else:
             high = middle - 1
     return floor(low)
-

@@ -9,13 +9,11 @@ from specbuilder.model.ids import BriefKey, LedgerId, OptionId
 from specbuilder.model.kinds import LedgerKind, Place, Sense, Verdict
 from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.situation import Situation
-from specbuilder.model.span import Span
 
 from .frame import Asked, Frame
 from .measure import Measure, shares
 from .outcome import Outcome, outcome, settings_of, standing, van_frames
 from .prepared import Prepared, prepared
-from .reach import reach_of
 from .verdicts import verdict_of
 
 
@@ -36,16 +34,6 @@ class Tally:
         if option.van is not None:
             return any(m.needs_van for m in self._measures)
         return any(_adds(measure, option) for measure in self._measures)
-
-    def moves(self, situation: Situation, option: Option) -> bool:
-        """True when taking it may change value or bound, by itself or by what it takes the place of."""
-        if self.touches(option):
-            return True
-        prep = prepared(situation)
-        if not prep.pick_one(option.group):
-            return False
-        known = [shares(m, prep.catalogue, situation.van).known for m in self._measures]
-        return any(o.id in k for o in prep.members[option.group] for k in known)
 
     def read(self, situation: Situation) -> Reading:
         """Value, bound and verdict for this situation."""
@@ -115,17 +103,6 @@ class Tally:
         if not known:
             return ()
         return tuple(placed.option.id for placed in situation.placed if placed.option.id in known)
-
-    def reach(self, situation: Situation, option: Option, place: Place | None) -> tuple[Span, Span] | None:
-        """Value and bound if the option stood in the spec, over every way to finish the build from there."""
-        if self.bound is None or self.unnamed(situation):
-            return None
-        if self.named_by is not None and not situation.facts.known(self.named_by):
-            return None
-        prep, asked = prepared(situation), Asked(situation.facts)
-        value = reach_of(self.value, prep, asked, self.id, option, place)
-        bound = reach_of(self.bound, prep, asked, self.id, option, place)
-        return None if value is None or bound is None else (value, bound)
 
     def amount(self, situation: Situation, option: Option, place: Place | None) -> float | None:
         """What one more of it adds to the value now; None for figures and base vans."""

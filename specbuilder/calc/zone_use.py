@@ -16,7 +16,7 @@ from specbuilder.model.span import Span, hull, point
 from .lines import largest_first
 from .prepared import Prepared, prepared
 from .verdicts import verdict_of
-from .zones import NO_CLAIMS, Claims, Field, Ways, claims_at, field_of, ways_of
+from .zones import Claims, Field, Ways, claims_at, field_of, ways_of
 
 _MOST = "most_claims"
 
@@ -31,12 +31,6 @@ class ZoneUse:
     def touches(self, option: Option) -> bool:
         """True when the option claims or frees a place, or is a base van, which takes some itself."""
         return bool(option.zones or option.frees_zones or option.van)
-
-    def moves(self, situation: Situation, option: Option) -> bool:
-        """True when taking it may change a claim, by itself or by what it takes the place of."""
-        prep = prepared(situation)
-        group = prep.members[option.group] if prep.pick_one(option.group) else (option,)
-        return any(self.touches(o) for o in group)
 
     def read(self, situation: Situation) -> Reading:
         """The fullest place against one claim each."""
@@ -69,22 +63,6 @@ class ZoneUse:
             lacks=(Lack(group=BASE_VAN_GROUP),),
             sense=prep.catalogue.ledgers[self.id].sense,
         )
-
-    def reach(self, situation: Situation, option: Option, place: Place | None) -> tuple[Span, Span] | None:
-        """Claims on the fullest place if the option stood there, over every way to finish the build."""
-        prep = prepared(situation)
-        group = option.group if option.van is None and prep.pick_one(option.group) else None
-        left = [p for p in _claiming(prep) if p.option.group != group]
-        settled = [claims_of(prep.catalogue, p) for p in left]
-        ways = [w for key, w in _open_groups(prep).items() if key != group]
-        ways += [w for extra, w in _extras(prep).items() if extra != option.id]
-        if option.van is None and not any(p.option.id == option.id and place in (None, p.place) for p in left):
-            counts = {1} if group is not None else {1, option.max_count}
-            places = (place,) if place else option.places or (None,)
-            ways.append(Ways(claims_at(option, p, count) for p in places for count in counts))
-        vans = (option,) if option.van is not None else prep.vans
-        value = hull(_span(field_of(van.van, settled, ways)) for van in vans)
-        return None if value is None else (value, point(prep.catalogue.ledgers[self.id].settings[_MOST]))
 
     def amount(self, _situation: Situation, option: Option, _place: Place | None) -> float | None:
         """None: what a claim adds depends on which place it is for."""
@@ -130,22 +108,7 @@ def _open_groups(prep: Prepared) -> Mapping[str, Ways]:
     return found
 
 
-def _extras(prep: Prepared) -> Mapping[str, Ways]:
-    """Free extras that claim or free a place: none to the most of each. A memo of the situation."""
-    if (found := prep.ways.get(_EXTRAS)) is not None:
-        return found
-    touching = _touching(prep.catalogue)
-    found = prep.ways[_EXTRAS] = {
-        extra.id: Ways(
-            (NO_CLAIMS, *(claims_at(extra, p, c) for p in extra.places or (None,) for c in {1, extra.max_count}))
-        )
-        for extra in prep.situation.free
-        if extra.id in touching
-    }
-    return found
-
-
-_GROUPS, _EXTRAS = "groups", "extras"
+_GROUPS = "groups"
 
 
 def _span(field: Field) -> Span:

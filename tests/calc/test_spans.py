@@ -7,15 +7,15 @@ from collections.abc import Iterable
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from specbuilder.calc import CALCULATIONS, read_all
-from specbuilder.model.kinds import Sense, Verdict
+from specbuilder.calc import read_all
+from specbuilder.model.kinds import Verdict
 from specbuilder.model.ledger import Reading
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span
-from tests.calc.completions import Finished, finished, finished_with
+from tests.calc.completions import Finished, finished
 from tests.calc.plain import PLAIN, Pair
 from tests.calc.random_worlds import situations
-from tests.calc.scene import AT_LEAST, SHOWN, ledger
+from tests.calc.scene import AT_LEAST, SHOWN
 
 NAMED_BY = {
     "closed-height": "parking_limit_mm",
@@ -114,38 +114,3 @@ def _changes(thing: str, builds: list[Finished], pairs: list[Pair]) -> bool:
         if found.setdefault(others, rounded) != rounded:  # type: ignore[arg-type]  # two numbers stay two
             return True
     return False
-
-
-@given(situations())
-@SLOW
-def test_reach_spans_every_finished_build_with_the_option(situation: Situation) -> None:
-    for option in situation.catalogue.options.values():
-        for place in (None, *option.places):
-            builds = [f.build for f in finished_with(situation, option, place)]
-            for calculation in CALCULATIONS:
-                id_ = calculation.id
-                pairs = [PLAIN[id_](build) for build in builds]
-                reach = calculation.reach(situation, option, place)
-                named_by = NAMED_BY.get(id_)
-                open_ended = named_by is not None and not situation.facts.known(named_by)
-                if ledger(id_).sense is Sense.SHOWN or open_ended or any(None in pair for pair in pairs):
-                    assert reach is None, id_
-                    continue
-                assert reach is not None, id_
-                same(reach[0], (value for value, _ in pairs))
-                same(reach[1], (bound for _, bound in pairs))
-
-
-@given(situations())
-@SLOW
-def test_what_moves_nothing_changes_nothing(situation: Situation) -> None:
-    for calculation in CALCULATIONS:
-        for option in situation.catalogue.options.values():
-            if calculation.touches(option):
-                assert calculation.moves(situation, option)
-            elif not calculation.moves(situation, option) and option not in situation.free:
-                builds = [f.build for f in finished_with(situation, option, None)]
-                with_it = {PLAIN[calculation.id](build) for build in builds}
-                bare = [[p for p in b.pieces if p.option.id != option.id] for b in builds]
-                without = {PLAIN[calculation.id](b._replace(pieces=p)) for b, p in zip(builds, bare, strict=True)}
-                assert with_it == without

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from specbuilder.calc import read_all
-from specbuilder.calc.mass import TOTAL_MASS, mass_effects
+from specbuilder.calc.mass import mass_effects
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Verdict
-from specbuilder.model.parts import Space, Water
+from specbuilder.model.parts import Water
 from specbuilder.model.span import point
 from tests import worlds
 from tests.calc.scene import HUSH, catalogue, facts, situation, theirs
@@ -96,32 +96,3 @@ def test_a_customers_part_counts_with_its_own_mass() -> None:
     assert [lack.group for lack in unweighed.lacks] == ["fridge-group"]
     assert unweighed.value is not None
     assert not unweighed.value.settled
-
-
-def test_what_takes_the_place_of_an_unweighed_part_is_certain_again() -> None:
-    light = worlds.option("light-fridge", "fridge-group", mass_kg=9)
-    rules = catalogue([RULES.options[OptionId("fridge")], light])
-    fridge = rules.options[OptionId("fridge")]
-    now = situation(rules, theirs(fridge, None))
-    stays, bound = TOTAL_MASS.reach(now, fridge, None) or (None, None)
-    assert bound == point(3000)
-    assert stays is not None
-    assert stays.most - stays.least == 34
-    swapped, _ = TOTAL_MASS.reach(now, light, None) or (None, None)
-    assert swapped is not None
-    assert swapped.settled
-    assert swapped.least - stays.least == pytest.approx(9)
-
-
-def test_reach_lets_free_extras_make_room() -> None:
-    heavy = worlds.option("heavy", "cargo", mass_kg=900)
-    raise_ = worlds.option("plate-up", "extras", space=Space(plate_raise_kg=350))
-    wheel = worlds.option("wheel-out", "extras", mass_kg=-17)
-    rules = catalogue([heavy, raise_, wheel], [worlds.group("extras", any_=8)])
-    alone = TOTAL_MASS.reach(situation(rules), heavy, None)
-    assert alone is not None
-    assert alone[0].least > alone[1].most
-    helped = TOTAL_MASS.reach(situation(rules, free=["plate-up", "wheel-out"]), heavy, None)
-    assert helped is not None
-    assert helped[0].most - helped[0].least == pytest.approx(17)
-    assert (helped[1].least, helped[1].most) == (3000, 3350)

@@ -7,7 +7,6 @@ from collections.abc import Iterable
 import pytest
 
 from specbuilder.calc import read_all
-from specbuilder.calc.zone_use import ZONE_USE
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Place, Verdict
 from specbuilder.model.ledger import Reading
@@ -59,14 +58,6 @@ def test_an_open_place_may_still_be_the_good_one() -> None:
     assert reading.verdict is Verdict.CANNOT_TELL
     assert [lack.group for lack in reading.lacks] == ["galley"]
     assert read("sofa", undecided={"tank": ["tank-in"]}).verdict is Verdict.HOLDS
-
-
-def test_reach_counts_what_may_still_be_given_back() -> None:
-    tank = RULES.options[next(o for o in RULES.options if o == "tank")]
-    stuck = ZONE_USE.reach(situation(RULES, "tank-in"), tank, None)
-    assert stuck == (point(2), point(1))
-    hopeful = ZONE_USE.reach(situation(RULES, "tank-in", free=["wheel-out"]), tank, None)
-    assert hopeful == (Span(1, 2), point(1))
 
 
 @pytest.mark.parametrize("groups", [14])
