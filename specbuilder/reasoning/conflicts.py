@@ -87,7 +87,7 @@ class _Search:
         self._held = tuple(dict.fromkeys(held))
         self._element = {lit: at for at, lit in enumerate(self._held)}
         self._cores: list[Elements] = []
-        self._sets = HittingSets([1] * len(self._held), self._ask)
+        self._sets = HittingSets([1] * len(self._held), self._ask, budget.spend)
 
     def __iter__(self) -> Iterator[tuple[int, ...]]:
         if self._stands((1 << len(self._held)) - 1) is not None:
@@ -111,6 +111,7 @@ class _Search:
     def _stands(self, part: Elements) -> Build | None:
         if any(part & core == core for core in self._cores):
             return None
+        self._budget.spend()
         answer = self._reasoner.consistent([*self._given, *(self._held[at] for at in elements_of(part))], self._budget)
         if isinstance(answer, bytes):
             return answer

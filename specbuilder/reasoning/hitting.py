@@ -43,15 +43,18 @@ class _Partial:
 class HittingSets:
     """The minimal hitting sets in the order of cost, then of size, then of their elements; that order never varies."""
 
-    def __init__(self, costs: Sequence[int], ask: Callable[[Elements], Elements | None]) -> None:
+    def __init__(
+        self, costs: Sequence[int], ask: Callable[[Elements], Elements | None], pay: Callable[[], None]
+    ) -> None:
         """``costs``: of every element, nought or more (ValueError). ``ask(chosen)``: None when all is hit, else a set
-        without a chosen element; an empty one when nothing can ever be enough. What ``ask`` raises passes through, and
-        the search may be taken up again afterwards.
+        without a chosen element; an empty one when nothing can ever be enough. ``pay`` is called before every step.
+        What the two raise passes through, and the search may be taken up again afterwards.
         """
         if any(cost < 0 for cost in costs):
             raise ValueError("a cost of a hitting set is below nought")
         self._costs = costs
         self._ask = ask
+        self._pay = pay
         self._sets: list[Elements] = []
         self._found: list[Elements] = []
         self._queue = [_Partial(0, 0, (), 0, 0)]
@@ -74,6 +77,7 @@ class HittingSets:
 
     def __iter__(self) -> Iterator[Elements]:
         while self._queue:
+            self._pay()
             found = self._step()
             if found is not None:
                 yield found

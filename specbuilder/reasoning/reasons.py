@@ -77,5 +77,6 @@ class _Earliest:
 
     def _refuted(self, end: int) -> Core | None:
         """A core of what is needed and of everything held before a place; None when that can stand."""
+        self._budget.spend()
         answer = self._reasoner.consistent([*self._needed, *self._held[:end]], self._budget)
         return None if isinstance(answer, bytes) else answer

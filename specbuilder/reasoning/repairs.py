@@ -83,7 +83,7 @@ class Repairs:
         self._element = {lit: at for at, lit in enumerate(self._elements)}
         self._build: Build = b""
         named = weights or {}
-        self._sets = HittingSets([named.get(lit, 1) for lit in self._elements], self._ask)
+        self._sets = HittingSets([named.get(lit, 1) for lit in self._elements], self._ask, self._pay)
         self._ways = iter(self._sets)
 
     def __iter__(self) -> Iterator[Repair]:
@@ -110,6 +110,9 @@ class Repairs:
             way = self._repair(chosen)
             if self._is_good(way, chosen):
                 return way
+
+    def _pay(self) -> None:
+        self.budget.spend()
 
     def _ask(self, chosen: Elements) -> Elements | None:
         kept = [lit for at, lit in enumerate(self._elements) if not chosen >> at & 1]

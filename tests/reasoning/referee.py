@@ -60,15 +60,15 @@ class Brute:
 
     def conflicts(self, held: Sequence[int]) -> frozenset[frozenset[int]]:
         """All minimal subsets of ``held`` that no build has."""
-        return _minimal(held, lambda part: not self.consistent(part))
+        return minimal_subsets(held, lambda part: not self.consistent(part))
 
     def reasons(self, held: Sequence[int], lit: int) -> frozenset[frozenset[int]]:
         """All minimal subsets of ``held`` under which ``lit`` is never true."""
-        return _minimal(held, lambda part: not self.consistent((*part, lit)))
+        return minimal_subsets(held, lambda part: not self.consistent((*part, lit)))
 
     def repairs(self, held: Sequence[int], weights: Mapping[int, int]) -> Ways:
         """All minimal sets whose dropping leaves some build, cheapest first."""
-        found = _minimal(held, lambda part: self.consistent(lit for lit in held if lit not in part))
+        found = minimal_subsets(held, lambda part: self.consistent(lit for lit in held if lit not in part))
         return sorted(((sum(weights[lit] for lit in way), way) for way in found), key=lambda way: way[0])
 
     def builds(self, held: Iterable[int] = ()) -> list[bytearray]:
@@ -95,7 +95,7 @@ def _any_of(masks: Iterable[int]) -> int:
     return union
 
 
-def _minimal(held: Sequence[int], enough: Callable[[tuple[int, ...]], bool]) -> frozenset[frozenset[int]]:
+def minimal_subsets(held: Sequence[int], enough: Callable[[tuple[int, ...]], bool]) -> frozenset[frozenset[int]]:
     """All minimal subsets that are ``enough``, which is monotone."""
     found: list[frozenset[int]] = []
     distinct = tuple(dict.fromkeys(held))

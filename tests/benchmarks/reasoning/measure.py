@@ -71,7 +71,7 @@ def _child(pipe: Connection, task: Task, peer: Callable[[Model], Any], model: Mo
             took = (perf_counter() - start) * 1e3
             pipe.send(("answer", at, took, shown(question, answer)))
         pipe.send(("end", ""))
-    except Exception as failure:  # a peer that fails is a result too
+    except Exception as failure:  # noqa: BLE001 - a peer that fails is a result too
         pipe.send(("end", f"{type(failure).__name__}: {failure}"))
 
 

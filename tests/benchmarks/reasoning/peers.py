@@ -1,8 +1,8 @@
 """Who is measured: our reasoning, and established engines given the same questions in the way that suits them best.
 
 Each keeps what it has built between questions. Which tasks one can do shows by the methods it has:
-``states(held)`` the literals that some build has; ``reason(held, lit)`` a minimal reason; ``repairs(held, weights)`` the
-three cheapest sets to drop, as costs; ``best(held)`` the cost of the cheapest completion and whether it is proved.
+``states(held)`` the literals that some build has; ``reason(held, lit)`` a minimal reason; ``repairs(held, weights)``
+the three cheapest sets to drop, as costs; ``best(held)`` the cost of the cheapest completion and whether it is proved.
 """
 
 from __future__ import annotations
@@ -33,7 +33,8 @@ class Ours:
 
     def states(self, held: Sequence[int]) -> Literals:
         states = self.reasoner.states(held, self.model.options)
-        assert isinstance(states, States) and not states.unsettled
+        assert isinstance(states, States)
+        assert not states.unsettled
         true, false = states.can_be_true, states.can_be_false
         return frozenset(
             [v for v in self.model.options if true >> v & 1] + [-v for v in self.model.options if false >> v & 1]

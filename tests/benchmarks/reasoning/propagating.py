@@ -19,7 +19,8 @@ REPEATS = 5
 def propagation_table() -> list[str]:
     """One row a size: microseconds for one choice and its taking back, and how much it touched."""
     rows = [
-        f"{'options':>8s} {'rules':>8s} {'median us':>10s} {'p95 us':>8s} {'max us':>8s} {'set':>6s} {'us / set':>9s} {'n':>5s}"
+        f"{'options':>8s} {'rules':>8s} {'median us':>10s} {'p95 us':>8s} {'max us':>8s} "
+        f"{'set':>6s} {'us / set':>9s} {'n':>5s}"
     ]
     for size in SIZES:
         model = compiled(model_document(size, 1, limits=False))
