@@ -1,113 +1,29 @@
-"""Propagation: what follows at once from the literals assumed, why, and back again.
-
-Everything is indexed by literal: in a list of ``2 * count + 1`` entries Python's index ``-v`` is the entry of the
-literal ``-v``. The *trail* holds the true literals in the order they came; each has a *reason*:
-
-- ``0``: assumed (or, before ``root``, a fact of the problem);
-- a literal: that literal forced it through a two-literal clause or an at-most-one set;
-- above ``count``: limit number ``reason - count - 1`` forced it;
-- a list: that clause forced it.
-"""
+"""Propagation: what follows at once from the literals assumed, and back again."""
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Sequence
 from copy import copy
 
-from specbuilder.reasoning.bounds import TIGHT, Bounds
-from specbuilder.reasoning.limits import exactly_one_sets, restated
+from specbuilder.reasoning.bounds import TIGHT
+from specbuilder.reasoning.network import Network
 from specbuilder.reasoning.problem import Problem
+from specbuilder.reasoning.trail import Conflict, Core
 
-Reason = int | list[int]
-Conflict = list[int]
-"""True literals that cannot stand together."""
-Core = frozenset[int]
-"""Assumed literals that cannot stand together; empty: the problem has no build."""
-
-PAIRED_SET_SIZE = 40
-"""At-most-one sets up to this size are kept as implied pairs, greater ones as sets."""
+__all__ = ["Conflict", "Core", "Engine"]
 
 
-class Engine:
+class Engine(Network):
     """The state of propagation over one problem. Assume literals, undo back to a mark."""
 
     def __init__(self, problem: Problem) -> None:
-        self.count = count = problem.count
-        width = 2 * count + 1
-        self.value: list[int] = [0] * width
-        """By literal: 1 true, -1 false, 0 open."""
-        self.reason: list[Reason] = [0] * width
-        self.place: list[int] = [0] * width
-        """By true literal: where it stands on the trail."""
-        self.trail: list[int] = []
-        self.levels: list[int] = []
-        """Of each assumption that set a literal: where it stands on the trail."""
-        self.implies: list[list[int]] = [[] for _ in range(width)]
-        self.sets: list[list[tuple[int, ...]]] = [[] for _ in range(width)]
-        self.watch: list[list[list[int]]] = [[] for _ in range(width)]
-        self.trios: list[list[tuple[int, int, list[int]]]] = [[] for _ in range(width)]
-        """By literal: of each clause of three it stands in, the other two, and the clause."""
-        self.long: list[tuple[int, ...]] = []
-        """Clauses of three literals and more, as the problem states them."""
-        self.terms: list[tuple[tuple[int, int], ...]] = []
-        """Of each limit, restated (``limits``): weight and literal, the heaviest first."""
-        self.bound: list[int] = []
-        self.slack: list[int] = []
-        """Of each limit: what is left of its bound."""
-        self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
-        """By literal: the limits it draws on, and how much."""
+        super().__init__(problem)
         self._next = 0
-        self._facts: list[int] = []
-        self._facts_upto = -1
-        self.bounds: Bounds | None = None
         self.is_bounding = True
         """False: limits are watched by their slack alone; for attempts that are given up at the first conflict."""
-        self._masked: list[tuple[int, int, int]] = [(0, 0, 0)]
-        self.dead: Conflict | None = None
+        self.dead: Conflict | None = [] if self.is_void else None
         """Not None: the problem has no build, whatever is assumed."""
-        self._read(problem)
+        self._start(self.units)
         self.root = len(self.trail)
-        """Trail entries before this are facts of the problem."""
-
-    # ---- building ------------------------------------------------------------------------------------------------
-
-    def _read(self, problem: Problem) -> None:
-        units: list[int] = []
-        for clause in problem.clauses:
-            match len(clause):
-                case 0:
-                    self.dead = []
-                case 1:
-                    units.append(clause[0])
-                case 2:
-                    self.add_pair(*clause)
-                case _:
-                    self.long.append(clause)
-        # a clause watches its rarest literals, so that no literal is watched by very many clauses
-        counts = Counter(lit for clause in self.long for lit in clause)
-        for clause in self.long:
-            self.add_clause(sorted(clause, key=counts.__getitem__))
-        for variables in problem.at_most_one:
-            if len(variables) <= PAIRED_SET_SIZE:
-                for v in variables:
-                    self.implies[v].extend(-other for other in variables if other != v)
-            else:
-                for v in variables:
-                    self.sets[v].append(variables)
-        groups = exactly_one_sets(problem) if problem.limits else []
-        for index, stated in enumerate(problem.limits):
-            limit = restated(stated, groups)
-            self.terms.append(tuple(sorted(limit.terms, key=lambda term: -term[0])))
-            self.bound.append(limit.bound)
-            for weight, lit in limit.terms:
-                self.draws[lit].append((index, weight))
-        self.slack = list(self.bound)
-        self.implies = [list(dict.fromkeys(lits)) for lits in self.implies]
-        bounds = Bounds(problem.clauses, self.terms)
-        if not bounds.is_idle():
-            self.bounds = bounds
-        self._start(units)
 
     def _start(self, units: list[int]) -> None:
         for index, slack in enumerate(self.slack):
@@ -124,7 +40,7 @@ class Engine:
     def copy(self) -> Engine:
         """Another engine that stands where this one does and goes its own way."""
         other = copy(self)
-        for name in ("value", "reason", "place", "trail", "levels", "terms", "bound", "slack", "_masked"):
+        for name in ("value", "reason", "place", "trail", "levels", "terms", "bound", "slack", "masked"):
             setattr(other, name, list(getattr(self, name)))
         for name in ("implies", "draws", "trios"):
             setattr(other, name, [list(some) for some in getattr(self, name)])
@@ -134,46 +50,6 @@ class Engine:
         ]
         other.bounds = None if self.bounds is None else self.bounds.copy()
         return other
-
-    def add_pair(self, a: int, b: int) -> None:
-        """One of two literals is true."""
-        self.implies[-a].append(b)
-        self.implies[-b].append(a)
-
-    def add_clause(self, clause: list[int]) -> None:
-        """One of three or more literals is true. The engine reorders the list; the first two are watched."""
-        if len(clause) == 3:
-            one, two, three = clause
-            self.trios[one].append((two, three, clause))
-            self.trios[two].append((one, three, clause))
-            self.trios[three].append((one, two, clause))
-        else:
-            self.watch[clause[0]].append(clause)
-            self.watch[clause[1]].append(clause)
-
-    def drop_clauses(self, dropped: set[int]) -> None:
-        """Forget clauses, given by their ``id``; only while nothing is assumed."""
-        for clauses in self.watch:
-            if clauses:
-                clauses[:] = [clause for clause in clauses if id(clause) not in dropped]
-        for trios in self.trios:
-            if trios:
-                trios[:] = [trio for trio in trios if id(trio[2]) not in dropped]
-
-    def add_limit(self, terms: Sequence[tuple[int, int]], bound: int) -> int:
-        """Add a limit of weights above nought while the engine runs, everything propagated; give its number.
-
-        It rules nothing out before ``lower`` or the next literal that draws on it.
-        """
-        index = len(self.terms)
-        self.terms.append(tuple(sorted(terms, key=lambda term: -term[0])))
-        self.bound.append(bound)
-        self.slack.append(bound - sum(weight for weight, lit in terms if self.value[lit] > 0))
-        for weight, lit in terms:
-            self.draws[lit].append((index, weight))
-        if self.bounds is not None:
-            self.bounds.add_limit()
-        return index
 
     def lower(self, index: int, less: int) -> Conflict | None:
         """Lower the bound of a limit for good; only while nothing is assumed."""
@@ -197,14 +73,6 @@ class Engine:
         return conflict
 
     # ---- forwards ------------------------------------------------------------------------------------------------
-
-    def put(self, lit: int, reason: Reason) -> None:
-        """Make an open literal true; ``propagate`` draws what follows."""
-        self.value[lit] = 1
-        self.value[-lit] = -1
-        self.reason[lit] = reason
-        self.place[lit] = len(self.trail)
-        self.trail.append(lit)
 
     def assume(self, lit: int) -> Conflict | None:
         """Assume a literal and propagate; a conflict leaves the trail as far as it came (undo it)."""
@@ -235,7 +103,7 @@ class Engine:
         tight = {at for at, left in enumerate(slack) if left < TIGHT * bound[at]}
         if not tight:
             return None
-        true, false = self._masks()
+        true, false = self.masks()
         for index, counted in bounds.least(tight, bounds.active(true, false)).items():
             total = sum(weight for weight, _, _ in counted)
             left = slack[index] - total
@@ -262,19 +130,6 @@ class Engine:
             if reason is not None:
                 break
         return None
-
-    def _masks(self) -> tuple[int, int]:
-        """The variables true and false on the trail."""
-        stack, trail = self._masked, self.trail
-        upto, true, false = stack[-1]
-        if upto < len(trail):
-            for lit in trail[upto:]:
-                if lit > 0:
-                    true |= 1 << lit
-                else:
-                    false |= 1 << -lit
-            stack.append((len(trail), true, false))
-        return true, false
 
     def _propagate(self) -> Conflict | None:
         value, reason, place, trail = self.value, self.reason, self.place, self.trail
@@ -392,7 +247,7 @@ class Engine:
                 for index, weight in draws[lit]:
                     slack[index] += weight
         del trail[mark:]
-        masked = self._masked
+        masked = self.masked
         while masked[-1][0] > mark:
             masked.pop()
         levels = self.levels
@@ -400,78 +255,3 @@ class Engine:
             levels.pop()
         if taken > mark:
             self._next = mark
-
-    def facts(self) -> list[int]:
-        """By literal: 1 true, -1 false by the facts of the problem alone, 0 open."""
-        if self._facts_upto != self.root:
-            self._facts_upto = self.root
-            self._facts = [0] * len(self.value)
-            for lit in self.trail[: self.root]:
-                self._facts[lit], self._facts[-lit] = 1, -1
-        return self._facts
-
-    def assumed(self) -> Core:
-        """The literals assumed that were not known already."""
-        return frozenset(self.trail[at] for at in self.levels)
-
-    # ---- reasons -------------------------------------------------------------------------------------------------
-
-    def because(self, lit: int) -> list[int]:
-        """The true literals that forced a true literal; empty: assumed, or a fact."""
-        reason = self.reason[lit]
-        if isinstance(reason, list):
-            return [-x for x in reason if x != lit]
-        if reason == 0:
-            return []
-        if reason <= self.count:
-            return [reason]
-        index = reason - self.count - 1
-        own = next(weight for weight, term in self.terms[index] if term == -lit)
-        return self._heaviest(index, self.bound[index] - own, self.place[lit])
-
-    def overdrawn(self, index: int) -> Conflict:
-        """True literals that together overdraw a limit."""
-        return self._heaviest(index, self.bound[index], len(self.trail))
-
-    def _heaviest(self, index: int, most: int, before: int) -> list[int]:
-        """The heaviest true literals of a limit set before a place, as many as weigh more than ``most``."""
-        value, place = self.value, self.place
-        total = 0
-        found: list[int] = []
-        if total > most:
-            return found
-        for weight, lit in self.terms[index]:
-            if value[lit] > 0 and place[lit] < before:
-                found.append(lit)
-                total += weight
-                if total > most:
-                    break
-        return found
-
-    def core(self, conflict: Conflict) -> Core:
-        """The assumed literals a conflict (or any list of true literals) rests on.
-
-        A literal that is false (one just refused by ``assume``) stands for itself.
-        """
-        reason, place, value, root = self.reason, self.place, self.value, self.root
-        seen: set[int] = set()
-        found: set[int] = set()
-        todo = list(conflict)
-        while todo:
-            lit = todo.pop()
-            if lit in seen:
-                continue
-            seen.add(lit)
-            if value[lit] < 0:
-                found.add(lit)
-            elif place[lit] >= root:
-                why = reason[lit]
-                if why == 0:
-                    found.add(lit)
-                elif isinstance(why, list):
-                    todo.extend([-x for x in why if x != lit])
-                elif why <= self.count:
-                    todo.append(why)
-                else:
-                    todo.extend(self.because(lit))
-        return frozenset(found)

@@ -19,7 +19,7 @@ from specbuilder.reasoning.patch import Patch
 from specbuilder.reasoning.sweep import Sweep
 from specbuilder.reasoning.wiring import Wiring
 
-FRUITLESS_MAX = 6
+FRUITLESS_MAX = 12
 """A build in the making is closed after so many literals in a row that it cannot take in."""
 EXTRA_CHOICES_MAX = 12
 CHANCES = 1

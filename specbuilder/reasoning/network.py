@@ -1,0 +1,116 @@
+"""The network: the clauses, sets and limits of a problem as propagation walks them, from literal to literal."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+
+from specbuilder.reasoning.bounds import Bounds
+from specbuilder.reasoning.limits import exactly_one_sets, restated
+from specbuilder.reasoning.problem import Problem
+from specbuilder.reasoning.trail import Trail
+
+PAIRED_SET_SIZE = 40
+"""At-most-one sets up to this size are kept as implied pairs, greater ones as sets."""
+
+
+class Network(Trail):
+    """What a literal touches when it comes true."""
+
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem.count)
+        width = 2 * problem.count + 1
+        self.implies: list[list[int]] = [[] for _ in range(width)]
+        self.sets: list[list[tuple[int, ...]]] = [[] for _ in range(width)]
+        self.watch: list[list[list[int]]] = [[] for _ in range(width)]
+        self.trios: list[list[tuple[int, int, list[int]]]] = [[] for _ in range(width)]
+        """By literal: of each clause of three it stands in, the other two, and the clause."""
+        self.long: list[tuple[int, ...]] = []
+        """Clauses of three literals and more, as the problem states them."""
+        self.units: list[int] = []
+        self.is_void = False
+        """The problem states an empty clause."""
+        self.slack: list[int] = []
+        """Of each limit: what is left of its bound."""
+        self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
+        """By literal: the limits it draws on, and how much."""
+        self.bounds: Bounds | None = None
+        self._read_clauses(problem)
+        self._read_limits(problem)
+
+    def _read_clauses(self, problem: Problem) -> None:
+        for clause in problem.clauses:
+            match len(clause):
+                case 0:
+                    self.is_void = True
+                case 1:
+                    self.units.append(clause[0])
+                case 2:
+                    self.add_pair(*clause)
+                case _:
+                    self.long.append(clause)
+        # a clause watches its rarest literals, so that no literal is watched by very many clauses
+        counts = Counter(lit for clause in self.long for lit in clause)
+        for clause in self.long:
+            self.add_clause(sorted(clause, key=counts.__getitem__))
+        for variables in problem.at_most_one:
+            if len(variables) <= PAIRED_SET_SIZE:
+                for v in variables:
+                    self.implies[v].extend(-other for other in variables if other != v)
+            else:
+                for v in variables:
+                    self.sets[v].append(variables)
+        self.implies = [list(dict.fromkeys(lits)) for lits in self.implies]
+
+    def _read_limits(self, problem: Problem) -> None:
+        groups = exactly_one_sets(problem) if problem.limits else []
+        for index, stated in enumerate(problem.limits):
+            limit = restated(stated, groups)
+            self.terms.append(tuple(sorted(limit.terms, key=lambda term: -term[0])))
+            self.bound.append(limit.bound)
+            for weight, lit in limit.terms:
+                self.draws[lit].append((index, weight))
+        self.slack = list(self.bound)
+        bounds = Bounds(problem.clauses, self.terms)
+        if not bounds.is_idle():
+            self.bounds = bounds
+
+    def add_pair(self, a: int, b: int) -> None:
+        """One of two literals is true."""
+        self.implies[-a].append(b)
+        self.implies[-b].append(a)
+
+    def add_clause(self, clause: list[int]) -> None:
+        """One of three or more literals is true. The engine reorders the list; the first two are watched."""
+        if len(clause) == 3:
+            one, two, three = clause
+            self.trios[one].append((two, three, clause))
+            self.trios[two].append((one, three, clause))
+            self.trios[three].append((one, two, clause))
+        else:
+            self.watch[clause[0]].append(clause)
+            self.watch[clause[1]].append(clause)
+
+    def drop_clauses(self, dropped: set[int]) -> None:
+        """Forget clauses, given by their ``id``; only while nothing is assumed."""
+        for clauses in self.watch:
+            if clauses:
+                clauses[:] = [clause for clause in clauses if id(clause) not in dropped]
+        for trios in self.trios:
+            if trios:
+                trios[:] = [trio for trio in trios if id(trio[2]) not in dropped]
+
+    def add_limit(self, terms: Sequence[tuple[int, int]], bound: int) -> int:
+        """Add a limit of weights above nought while the engine runs, everything propagated; give its number.
+
+        It rules nothing out before ``lower`` or the next literal that draws on it.
+        """
+        index = len(self.terms)
+        self.terms.append(tuple(sorted(terms, key=lambda term: -term[0])))
+        self.bound.append(bound)
+        self.slack.append(bound - sum(weight for weight, lit in terms if self.value[lit] > 0))
+        for weight, lit in terms:
+            self.draws[lit].append((index, weight))
+        if self.bounds is not None:
+            self.bounds.add_limit()
+        return index
