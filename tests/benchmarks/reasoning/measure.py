@@ -110,8 +110,8 @@ def table(model: Model, task: Task, all_measured: Sequence[Measured], asked: int
 
 
 def _counted(task: Task, one: Measured) -> dict[int, float]:
-    """The first screen stands in a column of its own."""
-    return {at: took for at, took in one.times_ms.items() if at or task is not Task.STATES}
+    """Where the first question is one with nothing held, it stands in a column of its own."""
+    return {at: took for at, took in one.times_ms.items() if at or task not in (Task.STATES, Task.BEST)}
 
 
 def _spread(times: dict[int, float]) -> tuple[float, float, float]:

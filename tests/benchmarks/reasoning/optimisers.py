@@ -7,10 +7,8 @@ from typing import Any
 
 from specbuilder.reasoning.problem import Problem
 from tests.benchmarks.reasoning.models import Model
-from tests.benchmarks.reasoning.peers import one_after_another
+from tests.benchmarks.reasoning.peers import SECONDS_MAX, one_after_another
 
-SECONDS_MAX = 30.0
-"""For one question."""
 WORKERS = 8
 """Also on fewer cores: the searches that prove soonest only join in larger teams."""
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 
 from specbuilder.reasoning.best import Completer
+from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.builds import Build
 from specbuilder.reasoning.reasoner import Reasoner
 from specbuilder.reasoning.reasons import minimal_reason
@@ -21,6 +22,8 @@ from tests.reasoning.referee import ClingoReferee, SatReferee
 Literals = frozenset[int]
 WAYS = 3
 """How many repairs are asked for."""
+SECONDS_MAX = 20.0
+"""For one completion."""
 
 
 class Ours:
@@ -53,7 +56,7 @@ class Ours:
 
     def best(self, held: Sequence[int]) -> tuple[int | None, bool]:
         assert self._completer is not None
-        found = self._completer.best(held, self.model.prices)
+        found = self._completer.best(held, self.model.prices, budget=Budget(seconds=SECONDS_MAX))
         return found.cost, found.is_proved
 
     def check(self, held: Sequence[int]) -> Build | None:
@@ -126,7 +129,7 @@ class Clingo:
 
     def best(self, held: Sequence[int]) -> tuple[int | None, bool]:
         assert self._priced is not None
-        cost, _, is_proved = self._priced.best(held)
+        cost, _, is_proved = self._priced.best(held, SECONDS_MAX)
         return cost, is_proved
 
 

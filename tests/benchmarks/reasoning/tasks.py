@@ -47,7 +47,8 @@ def questions(model: Model, visit: list[Step], tasks: Sequence[Task]) -> dict[Ta
     reasoner = Reasoner(model.problem)
     standing: list[list[int]] = []
     clashing: list[list[int]] = []
-    for held in replay(model, visit):
+    every = list(replay(model, visit))
+    for held in every:
         try:
             stands = isinstance(reasoner.consistent(held, Budget(seconds=PREPARING_SECONDS_MAX)), bytes)
             (standing if stands else clashing).append(held)
@@ -63,7 +64,9 @@ def questions(model: Model, visit: list[Step], tasks: Sequence[Task]) -> dict[Ta
             case Task.REPAIRS:
                 asked[task] = [Question(held=tuple(held)) for held in [*clashing, *_heaped_up(model, visit, reasoner)]]
             case Task.BEST:
-                asked[task] = [Question(held=tuple(held)) for held in [[], *standing[2::4]]]
+                asked[task] = [
+                    Question(held=tuple(held)) for held in [[], *(held for held in every[3::4] if held in standing)]
+                ]
     return asked
 
 
@@ -118,7 +121,7 @@ def answerer(task: Task, peer: Any) -> Callable[[Question], Any]:
         case Task.REPAIRS:
             return lambda question: peer.repairs(question.held, weights(question.held))
         case Task.BEST:
-            peer.prepare_best()
+            getattr(peer, "prepare_best", lambda: None)()
             return lambda question: peer.best(question.held)
 
 
