@@ -147,14 +147,22 @@ class Reasoner:
             rests[lit] = engine.core([lit])
         return Implied(tuple(engine.trail), rests)
 
-    def prepare(self, budget: Budget | None = None) -> bool:
-        """Answer ahead what the next choice will ask: the states beside each single literal."""
-        todo = list(range(1, self.problem.count + 1))
-        for lit in [*todo, *(-v for v in todo)]:
-            if (budget or ENDLESS).is_spent():
+    def prepare(self, held: Sequence[int], budget: Budget, first: Sequence[int] = ()) -> bool:
+        """Answer ahead what the next edit will ask, while nobody waits: the states with one literal more, or less.
+
+        ``first``: the literals to begin with. Whether all of it was done within the budget. It changes no answer.
+        """
+        states = self.states(held, None, budget)
+        if isinstance(states, frozenset):
+            return True
+        variables = range(1, self.problem.count + 1)
+        open_variables = [v for v in variables if states.can_be(v) and states.can_be(-v)]
+        more = dict.fromkeys([*first, *open_variables, *(-v for v in open_variables)])
+        less = ([other for other in held if other != lit] for lit in reversed(held))
+        for edited in (*less, *([*held, lit] for lit in more)):
+            answer = self.states(edited, None, budget)
+            if budget.is_spent() or (isinstance(answer, States) and answer.unsettled):
                 return False
-            if self.engine.value[lit] == 0 or lit in self.holding._held:
-                self.states([lit], None, budget)
         return True
 
     # ---- for what is built on top --------------------------------------------------------------------------------
