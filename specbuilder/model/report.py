@@ -108,6 +108,8 @@ class Report:
     undecided: tuple[GroupId, ...]
     strangers: tuple[OptionId, ...]
     """Choices whose option is not in this catalogue."""
+    unsettled: frozenset[OptionId]
+    """Options whose state could not be settled in the time: they are shown as *checking*, never as open."""
     silent_rules: tuple[RuleId, ...]
     """Rules that cannot be heard yet because their sum is not made; nothing about them is known."""
     silent_ledgers: tuple[LedgerId, ...]

@@ -78,11 +78,6 @@ NOTHING = Evidence()
 """Of a rule that holds."""
 
 
-def holds_for_certain(rule: Rule, standing: Standing) -> bool:
-    """Whether the rule's condition is met, whatever is decided later (places ``@same`` are not looked at)."""
-    return any_of(rule.when, standing, None) is Truth.YES
-
-
 def judge_all(hearings: Iterable[Hearing], standing: Standing, accepted: frozenset[RuleId]) -> tuple[Finding, ...]:
     """A finding for each rule, what stops first."""
     findings = [judge(hearing_, standing, accepted) for hearing_ in hearings]

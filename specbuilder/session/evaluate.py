@@ -22,6 +22,7 @@ from specbuilder.rulegraph.standing import Standing, stand, swapped
 from specbuilder.rulegraph.states import Stand
 
 from .facts import asked
+from .ledger_causes import with_ledgers
 from .machine import lock_of
 from .relevance import Relevance, memory_of
 from .situate import Laid, lay
@@ -44,14 +45,14 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
     situation = laid.situation
     relevance, memory = Relevance(situation), memory_of(catalogue)
     readings = {
-        c.id: memory.recall(("reading", relevance.of(c.id, extras=False)), partial(c.read, situation))
-        for c in made(catalogue)
+        c.id: memory.recall(("reading", relevance.of(c.id)), partial(c.read, situation)) for c in made(catalogue)
     }
     standing = stand(situation, readings)
     hearings = {h.rule.id: h for h in laid.run.rulebook.hearings if h.heard(MADE)}
     findings = judge_all(hearings.values(), standing, frozenset(a.rule for a in spec.accepted))
     effect = effects(situation)
-    options = _options(standing, hearings, findings, laid.stands, effect)
+    stands = with_ledgers(laid.stands, standing, hearings.values())
+    options = _options(standing, hearings, findings, stands, effect)
     groups = _groups(spec, situation, findings, effect)
     unknown = tuple(
         line.key
@@ -73,6 +74,7 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
         assumed=_assumed(catalogue, laid),
         undecided=undecided,
         strangers=tuple(c.option for c in spec.choices if c.option not in catalogue.options),
+        unsettled=laid.unsettled,
         silent_rules=tuple(rule for rule in catalogue.rules if rule not in hearings),
         silent_ledgers=tuple(ledger for ledger in catalogue.ledgers if ledger not in MADE),
     )

@@ -7,18 +7,21 @@ from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
-from specbuilder.model.ids import OptionId
-from specbuilder.model.kinds import OptionState, Pick, Place
+from specbuilder.model.ids import OptionId, RuleId
+from specbuilder.model.kinds import Level, OptionState, Pick, Place, RuleKind
 from specbuilder.model.spec import Choice
 from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.conflicts import in_conflict
 from specbuilder.reasoning.reasoner import Swap
 from specbuilder.rulegraph.clauses import Placement, placements_of
 
-from .machine import Machine
+from .machine import Machine, machine_of
 
 SECONDS = 0.15
 """Time for the states after one edit; what is not settled by then is told as *checking*."""
+
+STEPS = 2_000
+"""Steps of the search for every conflict among the choices."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,61 +32,88 @@ class Proven:
     """None: not settled in the time."""
     place: Place | None = None
     """The first of its places that is not blocked."""
-    rests_on: frozenset[OptionId] = frozenset()
-    """Choices that block it, where they are at hand."""
+    blocked_by: tuple[Choice, ...] = ()
+    """Choices that block it, where they are at hand; not always a minimal set."""
 
 
-def kept_choices(machine: Machine, facts: Facts, choices: tuple[Choice, ...]) -> tuple[Choice, ...]:
-    """The choices that take part in no conflict. The brief and the base van stand before the choices."""
-    with machine.lock:
-        held = machine.choices(choices)
-        firm = [*machine.answers(facts), *machine.theirs(choices)]
-        if not isinstance(machine.reasoner.consistent([*firm, *held]), frozenset):
-            return choices
-        options = machine.compiled.catalogue.options
-        vans = [lit for lit, choice in held.items() if options[choice.option].van is not None]
-        rest = [lit for lit in held if lit not in vans]
-        for ground in ([*firm, *vans], vans, []):
-            if not isinstance(machine.reasoner.consistent(ground), frozenset):
-                clashing = in_conflict(machine.reasoner, rest, Budget(seconds=SECONDS), given=ground)
-                out = {held[lit] for lit in clashing.inside}
-                out |= {held[lit] for lit in vans if lit not in ground}
-                kept = tuple(choice for choice in choices if choice not in out)
-                return kept if clashing.is_complete else _at_peace(machine, ground, kept)
-        return ()
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Peace:
+    """What stands of a spec without conflict: the states are told relative to it."""
+
+    machine: Machine
+    kept: tuple[Choice, ...]
+    """The choices that take part in no conflict."""
+    firm: tuple[int, ...]
+    """The answers that stand, as literals."""
+
+    @property
+    def choices(self) -> Mapping[int, Choice]:
+        """The literals of the kept choices."""
+        return self.machine.choices(self.kept)
 
 
-def _at_peace(machine: Machine, ground: Sequence[int], choices: tuple[Choice, ...]) -> tuple[Choice, ...]:
-    """Choices that agree, where the time did not suffice to find every conflict."""
+def make_peace(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...]) -> Peace:
+    """Let go of what is in conflict, and of no more.
+
+    A ledger past its bound is in conflict with nearly every choice that feeds it: there the limit is let go of, since
+    its finding says all there is to say. Of the rest each choice that takes part in a minimal conflict is let go of.
+    The brief and the base van stand before the choices.
+    """
+    machine = machine_of(catalogue, facts, choices)
+    firm = (*machine.answers(facts), *machine.theirs(choices))
+    if machine.stands([*firm, *machine.choices(choices)]):
+        return Peace(machine=machine, kept=choices, firm=firm)
+    broken = _broken_limits(catalogue, facts, choices)
+    if broken:
+        machine = machine_of(catalogue, facts, choices, without=broken)
+        firm = (*machine.answers(facts), *machine.theirs(choices))
     held = machine.choices(choices)
-    while isinstance(core := machine.reasoner.consistent([*ground, *held]), frozenset) and not core.isdisjoint(held):
-        out = {choice for lit, choice in held.items() if lit in core}
-        choices = tuple(choice for choice in choices if choice not in out)
-        held = machine.choices(choices)
-    return choices
+    vans = tuple(lit for lit, c in held.items() if catalogue.options[c.option].van is not None)
+    rest = [lit for lit in held if lit not in vans]
+    for ground, answers in (((*firm, *vans), firm), (vans, ()), ((), ())):
+        if machine.stands(ground):
+            gone = {held[lit] for lit in (*_clashing(machine, rest, ground), *(v for v in vans if v not in ground))}
+            return Peace(machine=machine, kept=tuple(c for c in choices if c not in gone), firm=answers)
+    return Peace(machine=machine, kept=(), firm=())
 
 
-def proven(
-    machine: Machine,
-    facts: Facts,
-    kept: tuple[Choice, ...],
-    asked: Iterable[OptionId],
-    first: Iterable[OptionId] = (),
-) -> Mapping[OptionId, Proven]:
-    """The states of some options beside choices that agree.
+def _clashing(machine: Machine, held: Sequence[int], ground: Sequence[int]) -> set[int]:
+    """What takes part in a minimal conflict.
+
+    Where there are too many conflicts to look at them all, those are let go of that one conflict after another names,
+    until the rest agrees.
+    """
+    found = in_conflict(machine.reasoner, held, Budget(steps=STEPS), given=ground)
+    if found.is_complete:
+        return set(found.inside)
+    gone: set[int] = set()
+    while conflict := machine.conflict([lit for lit in held if lit not in gone], ground):
+        gone.update(conflict)
+    return gone
+
+
+def _broken_limits(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...]) -> frozenset[RuleId]:
+    """The limits at STOP that the choices break by themselves."""
+    machine = machine_of(catalogue, facts, choices, selectable=True)
+    held = [*machine.answers(facts), *machine.choices(choices)]
+    return frozenset(
+        rule
+        for rule, lit in machine.compiled.selectors.items()
+        if catalogue.rules[rule].kind is RuleKind.LIMIT
+        and catalogue.rules[rule].level is Level.STOP
+        and not machine.stands([*held, lit])
+    )
+
+
+def proven(peace: Peace, asked: Sequence[OptionId], first: Iterable[OptionId] = ()) -> Mapping[OptionId, Proven]:
+    """The states of some options beside what stands.
 
     An option beside the choice of its pick-one group is asked for in that choice's place.
     """
-    with machine.lock:
-        return _proven(machine, facts, kept, tuple(asked), tuple(first))
-
-
-def _proven(
-    machine: Machine, facts: Facts, kept: tuple[Choice, ...], asked: Sequence[OptionId], first: Sequence[OptionId]
-) -> Mapping[OptionId, Proven]:
+    machine, kept = peace.machine, peace.kept
     catalogue, compiled = machine.compiled.catalogue, machine.compiled
-    answers = _firm(machine, facts, kept)
-    held = [*answers, *machine.choices(kept)]
+    choices = peace.choices
+    held = [*peace.firm, *choices]
     rivals = _rivals(machine, kept)
     beside = [o for o in asked if catalogue.options[o].group in rivals]
     alone = [o for o in asked if catalogue.options[o].group not in rivals]
@@ -101,15 +131,8 @@ def _proven(
             found[option] = Proven(state=OptionState.FOLLOWS, place=open_at[0])
         else:
             found[option] = Proven(state=OptionState.OPEN, place=open_at[0])
-    found.update(_beside(machine, held, rivals, beside))
+    found.update(_beside(machine, held, choices, rivals, beside))
     return found
-
-
-def _firm(machine: Machine, facts: Facts, kept: tuple[Choice, ...]) -> list[int]:
-    """The answers that stand; none where they cannot stand with the base van."""
-    firm = [*machine.answers(facts), *machine.theirs(kept)]
-    held = machine.choices(kept)
-    return firm if not isinstance(machine.reasoner.consistent([*firm, *held]), frozenset) else []
 
 
 def _rivals(machine: Machine, kept: tuple[Choice, ...]) -> dict[str, tuple[int, ...]]:
@@ -130,7 +153,11 @@ def _places(machine: Machine, option: OptionId) -> dict[Place | None, int]:
 
 
 def _beside(
-    machine: Machine, held: Sequence[int], rivals: Mapping[str, tuple[int, ...]], asked: Sequence[OptionId]
+    machine: Machine,
+    held: Sequence[int],
+    choices: Mapping[int, Choice],
+    rivals: Mapping[str, tuple[int, ...]],
+    asked: Sequence[OptionId],
 ) -> Mapping[OptionId, Proven]:
     options = machine.compiled.catalogue.options
     swaps: list[Swap] = []
@@ -141,14 +168,19 @@ def _beside(
             owners.append((option, place))
     found: dict[OptionId, Proven] = {}
     unsure: set[OptionId] = set()
+    by: dict[OptionId, tuple[Choice, ...]] = {}
     for (option, place), answer in zip(
         owners, machine.reasoner.beside(held, swaps, Budget(seconds=SECONDS)), strict=True
     ):
         if answer is None:
             unsure.add(option)
-        elif not isinstance(answer, frozenset) and option not in found:
+        elif isinstance(answer, frozenset):
+            by.setdefault(option, tuple(choices[lit] for lit in sorted(answer, key=abs) if lit in choices))
+        elif option not in found:
             found[option] = Proven(state=OptionState.OPEN, place=place)
     for option in asked:
         if option not in found:
-            found[option] = Proven(state=None if option in unsure else OptionState.BLOCKED)
+            found[option] = Proven(
+                state=None if option in unsure else OptionState.BLOCKED, blocked_by=by.get(option, ())
+            )
     return found

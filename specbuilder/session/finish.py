@@ -33,9 +33,7 @@ UNUSUAL = 10**7
 """One answer that is not the house usual outweighs every price."""
 
 
-def finish(
-    catalogue: Catalogue, spec: Spec, aim: Aim, stop: Callable[[], bool] | None = None
-) -> Proposal | None:
+def finish(catalogue: Catalogue, spec: Spec, aim: Aim, stop: Callable[[], bool] | None = None) -> Proposal | None:
     """What would answer every open group under all limits; None when nothing is open, or nothing fits.
 
     Nothing that stands is changed, and nothing more is broken at STOP. A finding more to be signed is taken into the
@@ -144,7 +142,11 @@ class _Finish:
         """The spec with it; what comes along by itself is no edit."""
         catalogue, spec = self.quest.catalogue, self.quest.spec
         ways = self._ways(build)
-        one = [e for e, _ in ways if isinstance(e, Take) and catalogue.groups[catalogue.options[e.option].group].pick is Pick.ONE]
+        one = [
+            e
+            for e, _ in ways
+            if isinstance(e, Take) and catalogue.groups[catalogue.options[e.option].group].pick is Pick.ONE
+        ]
         edits: tuple[Edit, ...] = tuple(one)
         after = apply(catalogue, spec, Together(edits=edits)).spec if edits else spec
         edits += tuple(e for e, _ in ways if isinstance(e, Take) and e not in one and not after.has(e.option))

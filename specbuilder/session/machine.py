@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from threading import RLock
@@ -54,19 +54,54 @@ class Machine:
         found = {lit: choice for choice in choices for lit in self.compiled.held(choice)}
         return {lit: found[lit] for lit in sorted(found, key=abs)}
 
+    def stands(self, lits: Iterable[int]) -> bool:
+        """Whether some build keeps all of these literals."""
+        return not isinstance(self.reasoner.consistent(list(lits)), frozenset)
+
+    def conflict(self, held: Sequence[int], ground: Sequence[int] = ()) -> tuple[int, ...]:
+        """A minimal part of ``held`` that cannot stand beside ``ground``; what was taken earlier is named rather.
+
+        Empty where all of it can stand, or the ground itself cannot.
+        """
+        core = self.reasoner.consistent([*ground, *held])
+        if not isinstance(core, frozenset):
+            return ()
+        left = [lit for lit in held if lit in core]
+        for lit in reversed(left[:]):
+            if lit in left:
+                less = self.reasoner.consistent([*ground, *(other for other in left if other != lit)])
+                if isinstance(less, frozenset):
+                    left = [other for other in left if other in less and other != lit]
+        return tuple(left)
+
     def theirs(self, choices: tuple[Choice, ...]) -> tuple[int, ...]:
         """That some part is the customer's, where a rule asks for it."""
         return theirs(self.compiled, choices)
 
 
-def machine_of(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...], *, selectable: bool = False) -> Machine:
-    """The machine for this brief. ``selectable``: with the rules at SIGN as well, each with a switch of its own."""
+def machine_of(
+    catalogue: Catalogue,
+    facts: Facts,
+    choices: tuple[Choice, ...],
+    *,
+    selectable: bool = False,
+    without: frozenset[RuleId] = frozenset(),
+) -> Machine:
+    """The machine for this brief.
+
+    Args:
+        catalogue: what can be built.
+        facts: the brief; only its numbers matter.
+        choices: only the customer's own parts among them matter.
+        selectable: with the rules at SIGN as well, each with a switch of its own.
+        without: rules that are let go of.
+    """
     shelf = _shelf(catalogue)
     with shelf.lock:
-        key = selectable, _numbers(catalogue, facts, selectable), _own_parts(choices)
+        key = selectable, without, _numbers(catalogue, facts, selectable), _own_parts(choices)
         machine = shelf.machines.get(key)
         if machine is None:
-            machine = shelf.machines[key] = _made(catalogue, facts, choices, selectable, shelf)
+            machine = shelf.machines[key] = _made(catalogue, facts, choices, selectable, without, shelf)
             if len(shelf.machines) > KEPT:
                 shelf.machines.popitem(last=False)
         shelf.machines.move_to_end(key)
@@ -105,7 +140,12 @@ def _own_parts(choices: tuple[Choice, ...]) -> Hashable:
 
 
 def _made(
-    catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...], selectable: bool, shelf: _Shelf
+    catalogue: Catalogue,
+    facts: Facts,
+    choices: tuple[Choice, ...],
+    selectable: bool,
+    without: frozenset[RuleId],
+    shelf: _Shelf,
 ) -> Machine:
     """Compile, and take over the reasoner of a brief whose limits are the same."""
     levels = (Level.STOP, Level.SIGN) if selectable else (Level.STOP,)
@@ -115,26 +155,23 @@ def _made(
         if c.option in catalogue.options and (c.owner is Owner.CUSTOMER or c.own_part is not None)
     )
     situation = Situation(catalogue=catalogue, facts=facts, van=None, placed=brought, undecided={}, free=())
-    compiled = compile_problem(situation, levels, selectable=selectable)
+    compiled = compile_problem(situation, levels, selectable=selectable, without=without)
     for machine in shelf.machines.values():
         if machine.compiled.levels == levels and machine.compiled.problem == compiled.problem and not machine.dropped:
             return machine
     reasoner, dropped = Reasoner(compiled.problem), frozenset[RuleId]()
     if not selectable and isinstance(reasoner.consistent(()), frozenset):
-        dropped = _broken_by_brief(compile_problem(situation, levels, selectable=True))
-        compiled = compile_problem(situation, levels, selectable=False, without=dropped)
+        dropped = _broken_by_brief(compile_problem(situation, levels, selectable=True), shelf)
+        compiled = compile_problem(situation, levels, selectable=False, without=without | dropped)
         reasoner = Reasoner(compiled.problem)
     return Machine(compiled, reasoner, Completer(reasoner), shelf.lock, dropped)
 
 
-def _broken_by_brief(compiled: Compiled) -> frozenset[RuleId]:
+def _broken_by_brief(compiled: Compiled, shelf: _Shelf) -> frozenset[RuleId]:
     """The rules that cannot stand together whatever is chosen."""
     reasoner, rule_of = Reasoner(compiled.problem), {lit: rule for rule, lit in compiled.selectors.items()}
-    held, dropped = list(rule_of), set[int]()
-    while isinstance(core := reasoner.consistent(held), frozenset) and core:
-        for lit in sorted(core):
-            less = reasoner.consistent([x for x in core if x != lit])
-            core = less if isinstance(less, frozenset) else core
-        dropped |= core
-        held = [lit for lit in held if lit not in dropped]
+    machine = Machine(compiled, reasoner, Completer(reasoner), shelf.lock, frozenset())
+    dropped: set[int] = set()
+    while conflict := machine.conflict([lit for lit in rule_of if lit not in dropped]):
+        dropped.update(conflict)
     return frozenset(rule_of[lit] for lit in dropped)

@@ -61,6 +61,4 @@ def _counted(compiled: Compiled, option: Option, choice: Choice) -> Iterator[Alt
     for count in range(1, len(counts) + 1):
         if count != choice.count:
             literals = (counts[count - 1],) if count == len(counts) else (counts[count - 1], -counts[count])
-            yield Alternative(
-                SetCount(option=option.id, count=count, place=choice.place), literals, option, count
-            )
+            yield Alternative(SetCount(option=option.id, count=count, place=choice.place), literals, option, count)

@@ -219,9 +219,7 @@ def _guards(compiled: Compiled, rule: Rule) -> list[tuple[int, ...]]:
     return found
 
 
-def _add_zone(
-    compiled: Compiled, amounting: Amounting, rule: Rule, zone: Zone, guards: list[tuple[int, ...]]
-) -> None:
+def _add_zone(compiled: Compiled, amounting: Amounting, rule: Rule, zone: Zone, guards: list[tuple[int, ...]]) -> None:
     """No two things in one place; the base van's own claim counts beside a choice's, never by itself."""
     terms: list[tuple[int, int]] = []
     claimers: list[int] = []
@@ -254,4 +252,3 @@ def theirs(compiled: Compiled, choices: tuple[Choice, ...]) -> tuple[int, ...]:
     if variable is None or all(c.owner is Owner.HOUSE for c in choices):
         return ()
     return (variable + 1,)
-

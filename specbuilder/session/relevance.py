@@ -1,7 +1,7 @@
 """Which part of a situation a ledger can see: while that part stays the same, so does everything said of the ledger.
 
-An edit changes a few ledgers of many, so readings and the options a limit rules out are remembered by what they rest
-on. A memo of pure functions: it changes what an answer costs, never the answer.
+An edit changes a few ledgers of many, so readings are remembered by what they rest on. A memo of pure functions: it
+changes what an answer costs, never the answer.
 """
 
 from __future__ import annotations
@@ -60,10 +60,9 @@ class Relevance:
         self._common = memory.recall(common, object)
         self._placed = [(p.option.id, p.count, p.place, p.owner, p.own_part) for p in situation.placed]
         self._undecided = [(g, tuple(o.id for o in options)) for g, options in situation.undecided.items()]
-        self._free = [o.id for o in situation.free]
 
-    def of(self, ledger: LedgerId, *, extras: bool) -> Hashable:
-        """What the ledger sees; with ``extras`` also what may still be added to it."""
+    def of(self, ledger: LedgerId) -> Hashable:
+        """What the ledger sees."""
         touching = self._touching[ledger]
         return (
             ledger,
@@ -74,5 +73,4 @@ class Relevance:
                 for group, live in self._undecided
                 if not touching.isdisjoint(live)
             ),
-            tuple(o for o in self._free if o in touching) if extras else None,
         )

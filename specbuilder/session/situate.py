@@ -14,13 +14,12 @@ from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.clauses import no, yes
 from specbuilder.rulegraph.rulebook import Rulebook
-from specbuilder.rulegraph.runs import Run, run
+from specbuilder.rulegraph.runs import Run, choice_cause, run
 from specbuilder.rulegraph.states import Stand, stands
 from specbuilder.rulegraph.truth import brief_truth
 
-from .exact import Proven, kept_choices, proven
+from .exact import Proven, make_peace, proven
 from .facts import facts_of
-from .machine import machine_of
 from .rulebooks import rulebook_of
 
 
@@ -70,15 +69,14 @@ def _lay(same: _Same, exact: bool) -> Laid:
         standing = stands(run_, spec.choices)
         situation = _situation(catalogue, spec, facts, standing)
         return Laid(facts=facts, run=run_, stands=standing, unsettled=frozenset(), situation=situation)
-    machine = machine_of(catalogue, facts, spec.choices)
-    kept = kept_choices(machine, facts, run_.choices)
-    if len(kept) < len(run_.choices):
-        run_ = run_of(rulebook, kept, facts)
+    peace = make_peace(catalogue, facts, run_.choices)
+    if len(peace.kept) < len(run_.choices):
+        run_ = run_of(rulebook, peace.kept, facts)
     standing = stands(run_, spec.choices, run_.choices)
     open_ = [o for o, stand in standing.items() if stand.state is OptionState.OPEN]
-    found = proven(machine, facts, run_.choices, open_)
+    found = proven(peace, open_)
     for option in open_:
-        standing[option] = _told(standing[option], found[option])
+        standing[option] = _told(catalogue, standing[option], found[option])
     return Laid(
         facts=facts,
         run=run_,
@@ -88,7 +86,7 @@ def _lay(same: _Same, exact: bool) -> Laid:
     )
 
 
-def _told(stand: Stand, found: Proven) -> Stand:
+def _told(catalogue: Catalogue, stand: Stand, found: Proven) -> Stand:
     """What propagation left open, as it was proven."""
     match found.state:
         case None:
@@ -96,7 +94,8 @@ def _told(stand: Stand, found: Proven) -> Stand:
         case OptionState.OPEN:
             return stand if stand.place is found.place else stand._replace(place=found.place)
         case _:
-            return Stand(found.state, found.place or stand.place, Cause(kind=CauseKind.TOGETHER))
+            below = tuple(choice_cause(catalogue, c) for c in dict.fromkeys(found.blocked_by))
+            return Stand(found.state, found.place or stand.place, Cause(kind=CauseKind.TOGETHER, because=below))
 
 
 def run_of(rulebook: Rulebook, choices: tuple[Choice, ...], facts: Facts) -> Run:

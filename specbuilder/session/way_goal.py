@@ -196,7 +196,6 @@ def ground_of(quest: Quest, targets: tuple[RuleId, ...]) -> tuple[int, ...]:
     return (*answers, *on, *quest.machine.theirs(quest.spec.choices))
 
 
-
 def _may_follow(catalogue: Catalogue) -> frozenset[OptionId]:
     """Options that are the only ones to give something that a part or a rule needs."""
     givers = rulebook_of(catalogue).givers
@@ -221,7 +220,12 @@ def _helpful(machine: Machine) -> frozenset[OptionId]:
         if compiled.catalogue.groups[option.group].pick is not Pick.ANY or option.refused or option.found:
             continue
         own = {compiled.option(option.id) - 1, *(compiled.clauses.placement[p] for p in placements_of(option))}
-        tags = {compiled.clauses.tag[t] for p in placements_of(option) for t in tags_at(option, p.place) if t in compiled.clauses.tag}
+        tags = {
+            compiled.clauses.tag[t]
+            for p in placements_of(option)
+            for t in tags_at(option, p.place)
+            if t in compiled.clauses.tag
+        }
         counts = {lit - 1 for p in placements_of(option) for lit in compiled.counts[p]}
         if not good.isdisjoint(own | tags) or not widening.isdisjoint(own | counts):
             found.add(option.id)

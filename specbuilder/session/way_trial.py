@@ -173,7 +173,9 @@ class Trials:
         outcome = apply(quest.catalogue, quest.spec, Together(edits=edits))
         if outcome.refused is None:
             cost = choices_cost(quest.catalogue, outcome.spec.choices, self._rank_by) - self._before
-            yield Candidate(edits, outcome.spec, len(edits) * BIG + signs * SIGNED + cost, outcome.brought, outcome.left)
+            yield Candidate(
+                edits, outcome.spec, len(edits) * BIG + signs * SIGNED + cost, outcome.brought, outcome.left
+            )
 
     def holds(self, candidate: Candidate) -> bool:
         """Evaluate the spec after it in full: the goal is reached, and nothing more is broken at STOP."""

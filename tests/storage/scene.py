@@ -272,6 +272,7 @@ def report_of(spec: Spec, catalogue: Catalogue = CATALOGUE) -> Report:
         assumed=assumed,
         undecided=undecided,
         strangers=tuple(c.option for c in spec.choices if c.option not in catalogue.options),
+        unsettled=frozenset(),
         silent_rules=(RuleId("cold"),),
         silent_ledgers=(LedgerId("heat"),),
     )

@@ -285,6 +285,7 @@ def report(
         "unknown": (),
         "undecided": (),
         "strangers": (),
+        "unsettled": frozenset(),
         "silent_rules": (),
         "silent_ledgers": (),
         **more,
