@@ -79,6 +79,7 @@ class Descent:
         self._cost_limits: list[int] = []
         self.best: tuple[int, Build] | None = None
         """Cost and build."""
+        self._first: tuple[int, Build] | None = None
         for lit in held:
             if self._engine.dead is None:
                 self._engine.dead = self._engine.add_fact(lit)
@@ -89,9 +90,17 @@ class Descent:
         return self._costs.floor if self.best is None else min(self._costs.floor, self.best[0])
 
     def run(self) -> None:
-        """To the proof that nothing is cheaper than ``best``. Raises Spent."""
+        """To the proof that nothing is cheaper than ``best``. Raises Spent; ``best`` is then the best so far."""
         if self._engine.dead is not None or self._look() is not None:
             return
+        try:
+            self._meet()
+        except Spent:
+            if self.best is None and self._first is not None and self._refused(*self._first) is None:
+                self.best = self._first
+            raise
+
+    def _meet(self) -> None:
         steps = 0
         while self._settle() and self._suppose() and self._settle():
             steps += STEPS_PER_ROUND
@@ -120,7 +129,11 @@ class Descent:
         cost = sum(cost for lit, cost in self._priced if build[lit])
         if self.best is not None and cost >= self.best[0]:
             return
-        lesson = None if self._judge is None else self._judge(build, cost)
+        if self._judge is not None and self._first is None:
+            # the first build met is seldom good, and a judge may be slow: it is kept for want of a better one
+            self._first = (cost, build)
+            return
+        lesson = self._refused(cost, build)
         self._engine.undo(self._engine.root)
         if lesson is not None:
             every = range(1, self._count + 1)
@@ -131,6 +144,9 @@ class Descent:
         for index in self._cost_limits:
             if self._engine.dead is None:
                 self._engine.dead = self._engine.lower(index, less)
+
+    def _refused(self, cost: int, build: Build) -> Collection[int] | None:
+        return None if self._judge is None else self._judge(build, cost)
 
     def _forbid(self, lits: Collection[int]) -> None:
         """At the root: not all of these."""
