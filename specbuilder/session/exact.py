@@ -9,6 +9,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick, Place, RuleKind
+from specbuilder.model.rules import WithinBound
 from specbuilder.model.spec import Choice
 from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.conflicts import in_conflict
@@ -70,7 +71,7 @@ def make_peace(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...]) 
     held = machine.choices(choices)
     vans = tuple(lit for lit, c in held.items() if catalogue.options[c.option].van is not None)
     rest = [lit for lit in held if lit not in vans]
-    for ground, answers in (((*firm, *vans), firm), (vans, ()), ((), ())):
+    for ground, answers in (((*firm, *vans), firm), (vans, ()), (firm, firm), ((), ())):
         if machine.stands(ground):
             gone = {held[lit] for lit in (*_clashing(machine, rest, ground), *(v for v in vans if v not in ground))}
             return Peace(machine=machine, kept=tuple(c for c in choices if c not in gone), firm=answers)
@@ -101,6 +102,7 @@ def _broken_limits(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ..
         for rule, lit in machine.compiled.selectors.items()
         if catalogue.rules[rule].kind is RuleKind.LIMIT
         and catalogue.rules[rule].level is Level.STOP
+        and any(isinstance(a, WithinBound) for term in catalogue.rules[rule].then.terms for a in term.atoms)
         and not machine.stands([*held, lit])
     )
 

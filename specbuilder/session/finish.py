@@ -123,8 +123,7 @@ class _Finish:
         before = {f.rule for f in self.quest.report.broken(Level.STOP)}
         if {f.rule for f in report.broken(Level.STOP)} <= before:
             return None
-        lits = [lit for way in self._ways(build) for lit in way[1]]
-        return lits
+        return [lit for way in self._ways(build) for lit in way[1]]
 
     def _ways(self, build: Build) -> list[tuple[Edit, tuple[int, ...]]]:
         """What the build takes beyond what stands: open groups, and extras it needs."""

@@ -50,7 +50,7 @@ class Machine:
         return found
 
     def choices(self, choices: tuple[Choice, ...]) -> dict[int, Choice]:
-        """The literals of choices, each with its choice; in catalogue order, so that the order taken changes nothing."""
+        """The literals of choices with their choice; in catalogue order, so that the order taken changes nothing."""
         found = {lit: choice for choice in choices for lit in self.compiled.held(choice)}
         return {lit: found[lit] for lit in sorted(found, key=abs)}
 
