@@ -9,7 +9,7 @@ cheaper can stand.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 
 from specbuilder.reasoning.budget import Budget, Spent
 from specbuilder.reasoning.builds import Build, Cover, Kept, build_of
@@ -56,6 +56,8 @@ class Ground:
         self.problem = problem
         roomy = Problem(problem.count + COUNTERS_MAX, problem.clauses, problem.at_most_one, problem.limits)
         self.engine = Engine(roomy)
+        # limits restated by their groups see most of what bounds would, and at every step for nothing
+        self.engine.bounds = None
         self.wiring = Wiring(roomy, self.engine)
         self.near = Kept(0, tuple(self.wiring.sums(build_of(0, roomy.count))))
 
@@ -80,9 +82,7 @@ class Descent:
         self.best: tuple[int, Build] | None = None
         """Cost and build."""
         self._first: tuple[int, Build] | None = None
-        for lit in held:
-            if self._engine.dead is None:
-                self._engine.dead = self._engine.add_fact(lit)
+        self._state(held)
 
     @property
     def floor(self) -> int:
@@ -205,12 +205,22 @@ class Descent:
             gap = self.best[0] - costs.floor
             if gap <= 0:
                 return False
-            for lit in [lit for lit, cost in costs.left.items() if cost >= gap]:
-                if engine.dead is None:
-                    engine.dead = engine.add_fact(-lit)
+            self._state([-lit for lit, cost in costs.left.items() if cost >= gap])
             if self._known == len(engine.trail):
                 return True
         return False
+
+    def _state(self, facts: Iterable[int]) -> None:
+        """At the root: make literals facts, and draw what follows once for all."""
+        engine = self._engine
+        for lit in facts:
+            if engine.dead is None and engine.value[lit] < 0:
+                engine.dead = [-lit]
+            if engine.value[lit] == 0:
+                engine.put(lit, 0)
+        if engine.dead is None:
+            engine.dead = engine.propagate()
+        engine.root = len(engine.trail)
 
     # ---- from below ----------------------------------------------------------------------------------------------
 
