@@ -43,7 +43,7 @@ class Bounds:
                 self._draws.setdefault(lit, []).append((index, weight))
         self._standing: list[Need] = []
         self._needs: dict[int, list[Need]] = {}
-        self._having = 0
+        self._having: dict[int, int] = {}
         if terms:
             for clause in clauses:
                 self._read(clause)
@@ -63,7 +63,8 @@ class Bounds:
         need = Need(clause, sum(1 << v for v in causes), sum(1 << v for v in members), weights)
         if causes:
             self._needs.setdefault(causes[0], []).append(need)
-            self._having |= 1 << causes[0]
+            for index in weights:
+                self._having[index] = self._having.get(index, 0) | 1 << causes[0]
         else:
             self._standing.append(need)
 
@@ -82,14 +83,17 @@ class Bounds:
         """Whether there is nothing to bound."""
         return not self._standing and not self._needs
 
-    def active(self, true: int, false: int) -> list[tuple[Need, int]]:
-        """The needs that nothing true meets yet, and which of their members are open."""
+    def active(self, tight: Iterable[int], true: int, false: int) -> list[tuple[Need, int]]:
+        """The needs that weigh in tight limits and that nothing true meets yet, and which of their members are open."""
         found: list[tuple[Need, int]] = []
         for need in self._standing:
             members = need.members
             if not members & true:
                 found.append((need, members & ~false))
-        causes = true & self._having
+        having = 0
+        for index in tight:
+            having |= self._having.get(index, 0)
+        causes = true & having
         while causes:
             low = causes & -causes
             causes ^= low

@@ -104,7 +104,7 @@ class Engine(Network):
         if not tight:
             return None
         true, false = self.masks()
-        for index, counted in bounds.least(tight, bounds.active(true, false)).items():
+        for index, counted in bounds.least(tight, bounds.active(tight, true, false)).items():
             total = sum(weight for weight, _, _ in counted)
             left = slack[index] - total
             if left < 0:

@@ -46,11 +46,14 @@ class Holding:
         conflict = lessons.settle()
         if conflict is not None:
             return self.refuted(engine.core(conflict))
-        for lit in order:
-            core = self._take(lit)
-            if core is not None:
-                return core
-        return None
+        # bounds are looked at once, at the end: that is enough, and they cost most
+        engine.is_bounding = False
+        core = next((core for core in map(self._take, order) if core is not None), None)
+        engine.is_bounding = True
+        if core is not None:
+            return core
+        conflict = engine.propagate()
+        return None if conflict is None else self.refuted(engine.core(conflict))
 
     def _take(self, lit: int) -> Core | None:
         engine = self._engine

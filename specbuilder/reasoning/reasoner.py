@@ -163,6 +163,7 @@ class Reasoner:
             answer = self.states(edited, None, budget)
             if budget.is_spent() or (isinstance(answer, States) and answer.unsettled):
                 return False
+        self.hold(held)
         return True
 
     # ---- for what is built on top --------------------------------------------------------------------------------
