@@ -36,11 +36,10 @@ def _switch(catalogue: Catalogue, spec: Spec, take: Take, stop: Stop) -> Switch:
     return switch(catalogue, spec, take, stop)
 
 
-def _reasons(catalogue: Catalogue, spec: Spec, option: OptionId) -> Reasons | None:
-    from specbuilder.session.explain import why_option
+def _reasons(catalogue: Catalogue, spec: Spec, option: OptionId, most: int) -> Reasons | None:
+    from specbuilder.session.explain import reasons
 
-    cause = why_option(catalogue, spec, option)
-    return Reasons(causes=(cause,), complete=True) if cause is not None else None
+    return reasons(catalogue, spec, option, most)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -50,4 +49,4 @@ class Searches:
     ways_out: Callable[[Catalogue, Spec, Goal, RankBy, Stop], Iterator[WaysOut]] = _ways_out
     finish: Callable[[Catalogue, Spec, Aim, Stop], Proposal | None] = _finish
     switch: Callable[[Catalogue, Spec, Take, Stop], Switch] = _switch
-    reasons: Callable[[Catalogue, Spec, OptionId], Reasons | None] = _reasons
+    reasons: Callable[[Catalogue, Spec, OptionId, int], Reasons | None] = _reasons

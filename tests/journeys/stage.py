@@ -120,6 +120,9 @@ async def on_stage(
     os.environ.pop("NO_COLOR", None)
     app = CounterApp(start(jobs, rules, "counter 1"), COLOURLESS if plain else DARK, ascii_marks=plain)
     async with app.run_test(size=size) as pilot:
-        await app.workers.wait_for_complete()
+        for _ in range(2000):
+            if app.counter.opening is not None or app.counter.sides:
+                break
+            await pilot.pause(0.01)
         await pilot.pause()
         yield Stage(app=app, pilot=pilot, jobs=jobs)

@@ -26,7 +26,7 @@ WAYS: dict[Where, tuple[str, ...]] = {
     Where.OPEN: ("o",),
     Where.DETAILS: ("/", *"side galley", "enter", "d"),
     Where.USUAL: ("right", "home", "h"),
-    Where.SWITCH: ("/", *"fenwain long, tail", "enter", "enter"),
+    Where.SWITCH: ("u", "/", *"fenwain long, tail", "enter", "enter"),
     Where.FINISH: ("f",),
     Where.ACTIONS: ("f9",),
     Where.KEYS: ("f1",),

@@ -11,19 +11,21 @@ from hypothesis import strategies as st
 from specbuilder.tui.counter import Counter
 
 from .bench import KEYS, counter_on, edits, press, spec, to_jobs, too_wide, typed
+from .hand_made import ALL, at_once
 
 SEQUENCES = st.lists(st.sampled_from([typed(key) for key in KEYS]), max_size=30)
 FEW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def begun(folder: str) -> Counter:
-    counter = counter_on(Path(folder))
+    counter = counter_on(Path(folder), searches=ALL, runner=at_once)
     press(counter, "n", "2", "enter", "2", "enter")
     return counter
 
 
 @FEW
 @given(SEQUENCES)
+@example(["f", "enter", "t", "right", "down", "enter", "1", "k", "u", "t", "f", "2", "enter", "escape"])
 @example(["right", "enter", "h", "enter", "d", "1", "escape", "-", "u", "r"])
 @example(["9", " ", "6", "escape", "down", "3", "f9", "k", "i", "t", "enter", "y", "1", "6", "enter"])
 def test_keys_then_escape_then_opening_again_give_the_same_spec(keys: list[str]) -> None:

@@ -193,3 +193,33 @@ def test_a_mistake_of_a_search_is_said_and_costs_nothing(demo: Path) -> None:
     counter.errands.runner = lambda errand: errand.run(lambda piece: told.append(getattr(piece, "args", "")))  # type: ignore[assignment, arg-type]
     press(counter, "enter", *ASK)
     assert "planted" in str(told)
+
+
+def test_why_asks_about_what_the_last_edit_broke_and_savings_add_up_on_one_page(demo: Path) -> None:
+    savings = tuple((LeaveOut(option=OptionId(o)),) for o in ("curtains", "lights-comfort", "awning-body-rail"))
+
+    def left_over(catalogue: Catalogue, before: Spec, goal: Goal, rank_by: RankBy, stop: Stop) -> Iterator[WaysOut]:
+        there = [edits for edits in savings if before.has(edits[0].option)]
+        return ways_of(*there).ways_out(catalogue, before, goal, rank_by, stop)
+
+    counter = counter_on(demo, searches=Searches(ways_out=left_over), runner=at_once)
+    press(counter, "enter", "/", *"cei", "enter", *"18000", "enter", "w")
+    assert counter.top.where is Where.WHY
+    assert "£18,000" in shown(counter)
+    gross = [counter.report.price.gross.most]
+    for count in (1, 2, 3):
+        press(counter, "1")
+        gross.append(counter.report.price.gross.most)
+        assert edits(counter) == 1 + count, "each saving is one step of undo"
+        assert counter.top.where is Where.WHY, "the page stays while it is still over"
+        assert counter.top.at == OnWay(1) or count == 3
+    assert gross == sorted(gross, reverse=True)
+    assert "No way found" in shown(counter)
+
+
+def test_the_page_closes_once_nothing_is_broken_any_more(demo: Path) -> None:
+    counter = counter_on(demo, searches=ways_of((LeaveOut(option=LAPTOP), LeaveOut(option=OptionId("curtains")))))
+    counter.errands.runner = at_once
+    press(counter, "enter", "/", *"cei", "enter", *"24400", "enter", "w", "1")
+    assert counter.top.where is Where.BRIEF
+    assert "Left out" in counter.message

@@ -108,7 +108,7 @@ class SwitchPage(ProposedPage[Switched]):
     def _unfit(self, switch: Switch, cells: int) -> list[Line]:
         rows = list[Line]()
         for unfit in switch.unfit:
-            words = unfit_words(self.host.catalogue, unfit, switch.take.option)
+            words = unfit_words(self.host.catalogue, unfit)
             first, *rest = wrapped(f"{words.name}: {words.why}", cells - 5)
             rows.append(line(f" {self.host.marks.broken} ", Bit(first, Ink.CARE)))
             rows += sentences(rest, cells)

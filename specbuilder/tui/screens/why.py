@@ -41,6 +41,7 @@ from .ways import WaysList
 
 ROOMY = 20
 """From so many lines on what would be broken is told in full."""
+MOST_REASONS = 3
 LEAST_REASONS = 2
 """Lines of reasons that stand over the ways out in the smallest window."""
 
@@ -57,7 +58,7 @@ class WhyPage(Page):
         self.whole = False
         """True: all reasons are told; False: as many lines as leave room for the ways out."""
         self.at = OnWay(1)
-        self._reasons: tuple[Spec, Reasons | None] | None = None
+        self._reasons: tuple[tuple[Spec, bool], Reasons | None] | None = None
 
     # -- lines -----------------------------------------------------------------------------------------------------
 
@@ -134,15 +135,16 @@ class WhyPage(Page):
                 told.append(Told(headline, Ink.HEAD))
             told += chain(self.host, cause, option)
             offers += offered_by(self.host, cause)
-        if found is not None and not found.complete:
+        if found is not None and self.whole and not found.complete:
             told.append(Told(perhaps_more_reasons()))
         return told or [Told(nothing_in_the_way(catalogue, report, option))], list(dict.fromkeys(offers))
 
     def _reasons_of(self, option: OptionId) -> Reasons | None:
-        """Worked out once for each spec."""
-        spec = self.host.report.spec
-        if self._reasons is None or self._reasons[0] != spec:
-            self._reasons = spec, self.host.searches.reasons(self.host.catalogue, spec, option)
+        """The first reason, or all of them; worked out once for each spec."""
+        asked = self.host.report.spec, self.whole
+        if self._reasons is None or self._reasons[0] != asked:
+            most = MOST_REASONS if self.whole else 1
+            self._reasons = asked, self.host.searches.reasons(self.host.catalogue, asked[0], option, most)
         return self._reasons[1]
 
     def _finding(self, asked: Finding) -> Finding:
