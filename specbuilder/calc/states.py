@@ -30,6 +30,10 @@ class Fold(Enum):
     LEAST = "least"
     MOST = "most"
 
+    def of(self, one: float, other: float) -> float:
+        """Two numbers folded into one."""
+        return _OPERATIONS[self](one, other)
+
 
 class Slot(NamedTuple):
     """One thing that may still go several ways."""

@@ -7,8 +7,9 @@ complete build, and a literal forced falsely by nobody costs nothing.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import product
 from math import floor, inf
 from typing import TypeAlias
 
@@ -18,6 +19,8 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import Pick
 from specbuilder.reasoning.problem import Problem
+
+from .coarse_states import coarsened
 
 UNIT = 10**6
 """Amounts are whole millionths of the ledger's unit."""
@@ -29,8 +32,8 @@ MOST_LITERALS = 600
 TRUE = 0
 """Stands for the literal that always holds."""
 
-Layer: TypeAlias = dict[Joint, int]
-"""The states that may have been reached, each with its literal."""
+Layer: TypeAlias = dict[Joint, tuple[int, ...]]
+"""The states that may have been reached, each with the literals that then all hold."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +55,7 @@ def add_rows(
     Raises:
         TooManyStates: before anything was added, when the limit is too wide to be followed.
     """
+    shape = coarsened(shape)
     if _width(catalogue, amounting, shape) > MOST_LITERALS:
         raise TooManyStates
     layer = _states(problem, catalogue, amounting, shape)
@@ -62,7 +66,7 @@ def add_rows(
     most = sum(max(weight, 0) for weight, _ in terms)
     least = sum(min(weight, 0) for weight, _ in terms)
     vans = shape.vans if shape.vans == (None,) else tuple(van.id for van in catalogue.vans)
-    rooms = {(v, j): _whole(shape.room(v, j) if v in shape.vans else inf, least, most) for v in vans for j in layer}
+    rooms = _whole({(v, j): shape.room(v, j) if v in shape.vans else inf for v in vans for j in layer}, least, most)
     top = max(rooms.values())
     if min(rooms.values()) >= most:
         return []
@@ -75,13 +79,39 @@ def add_rows(
     return [problem.add_limit(terms, top + enough * len(guard))]
 
 
-def _whole(room: float, least: int, most: int) -> int:
-    """The room in whole units, no tighter than *nothing fits* and no wider than *everything fits*."""
-    if room == inf:
-        return most
-    if room == -inf:
-        return least - 1
-    return max(min(floor(room * UNIT + TOLERANCE * UNIT * max(10.0, abs(room))), most), least - 1)
+Rooms: TypeAlias = dict[tuple[OptionId | None, Joint], int]
+"""The room in whole units under each base van in each state."""
+
+
+def _whole(rooms: Mapping[tuple[OptionId | None, Joint], float], least: int, most: int) -> Rooms:
+    """The rooms in whole units, cut to *nothing fits* and *everything fits* unless van and state simply add."""
+    finite = [abs(room) for room in rooms.values() if abs(room) < inf]
+    slack = TOLERANCE * UNIT * max(10.0, *finite, 0.0)
+    whole = {at: floor(room * UNIT + slack) for at, room in rooms.items() if abs(room) < inf}
+    if len(whole) == len(rooms) and _adds_up(whole):
+        return whole
+    return {at: _cut(whole.get(at, most if room > 0 else least - 1), least, most) for at, room in rooms.items()}
+
+
+def _cut(room: int, least: int, most: int) -> int:
+    return max(min(room, most), least - 1)
+
+
+def _best(rooms: Rooms) -> tuple[dict[OptionId | None, int], dict[Joint, int]]:
+    """The widest room of each van and of each state."""
+    of_van: dict[OptionId | None, int] = {}
+    of_state: dict[Joint, int] = {}
+    for (van, joint), room in rooms.items():
+        of_van[van] = max(of_van.get(van, room), room)
+        of_state[joint] = max(of_state.get(joint, room), room)
+    return of_van, of_state
+
+
+def _adds_up(rooms: Rooms) -> bool:
+    """Whether each room is that of its van and that of its state together."""
+    of_van, of_state = _best(rooms)
+    top = max(rooms.values())
+    return all(room + top == of_van[van] + of_state[joint] for (van, joint), room in rooms.items())
 
 
 def one_guard(problem: Problem, guards: Sequence[tuple[int, ...]]) -> tuple[int, ...]:
@@ -96,99 +126,108 @@ def one_guard(problem: Problem, guards: Sequence[tuple[int, ...]]) -> tuple[int,
     return (one,)
 
 
-def _shifts(
-    problem: Problem,
-    amounting: Amounting,
-    layer: Layer,
-    rooms: Mapping[tuple[OptionId | None, Joint], int],
-    top: int,
-) -> list[tuple[int, int]]:
+def _shifts(problem: Problem, amounting: Amounting, layer: Layer, rooms: Rooms, top: int) -> list[tuple[int, int]]:
     """Terms that take from the widest room what a base van or a state leaves less."""
-    vans = dict.fromkeys(van for van, _ in rooms)
-    best_of_van = {v: max(rooms[v, j] for j in layer) for v in vans}
-    best_of_state = {j: max(rooms[v, j] for v in vans) for j in layer}
-    lit_of = {v: amounting.literals[v][0] if v is not None else TRUE for v in vans}
-    if all(rooms[v, j] + top == best_of_van[v] + best_of_state[j] for v in vans for j in layer):
-        pairs = [(top - best_of_van[v], lit_of[v]) for v in vans]
-        pairs += [(top - best_of_state[j], lit) for j, lit in layer.items()]
+    of_van, of_state = _best(rooms)
+    lits_of = {van: (amounting.literals[van][0],) if van is not None else () for van in of_van}
+    if _adds_up(rooms):
+        less = [(top - room, lits_of[van]) for van, room in of_van.items()]
+        less += [(top - room, layer[joint]) for joint, room in of_state.items()]
     else:
-        pairs = [(top - room, _both(problem, lit_of[v], layer[j])) for (v, j), room in rooms.items() if top > room]
-    return [(less, lit) for less, lit in pairs if less and lit != TRUE]
+        less = [(top - room, (*lits_of[van], *layer[joint])) for (van, joint), room in rooms.items()]
+    return [(weight, _all_of(problem, lits)) for weight, lits in less if weight and lits]
 
 
-def _both(problem: Problem, one: int, other: int) -> int:
-    """A literal that holds when both do."""
-    if TRUE in (one, other):
-        return one or other
-    both = problem.new()
-    problem.add_clause((-one, -other, both))
-    return both
+def _all_of(problem: Problem, lits: tuple[int, ...]) -> int:
+    """A literal that holds when all of them do."""
+    if len(lits) == 1:
+        return lits[0]
+    together = problem.new()
+    problem.add_clause((*(-lit for lit in lits), together))
+    return together
 
 
-def _slots(catalogue: Catalogue, amounting: Amounting, shape: Shape) -> list[tuple[list[tuple[int, Joint]], bool]]:
-    """What brings a part of the state, slot by slot: literals with their part, and whether one of them must hold."""
-    slots: list[tuple[list[tuple[int, Joint]], bool]] = []
-    by_group: dict[GroupId, list[tuple[int, Joint]]] = {}
-    for option_id, joint in shape.states.items():
+def _slots(
+    catalogue: Catalogue, amounting: Amounting, shape: Shape, at: int
+) -> list[tuple[list[tuple[int, float]], bool]]:
+    """What brings one part of the state, slot by slot: literals with their number, and whether one of them must hold."""
+    slots: list[tuple[list[tuple[int, float]], bool]] = []
+    by_group: dict[GroupId, list[tuple[int, float]]] = {}
+    brings = {o: joint[at] for o, joint in shape.states.items() if joint[at] != shape.folding.neutral[at]}
+    for option_id, number in brings.items():
         option = catalogue.options[option_id]
         literals = amounting.literals.get(option_id, ())
         if catalogue.groups[option.group].pick is Pick.ONE:
-            by_group.setdefault(option.group, []).extend((lit, joint) for lit in literals)
+            by_group.setdefault(option.group, []).extend((lit, number) for lit in literals)
         else:
-            slots += [([(lit, joint)], False) for lit in literals]
+            slots += [([(lit, number)], False) for lit in literals]
     for group, ways in by_group.items():
-        members = catalogue.options_of(group)
-        slots.append((ways, all(member.id in shape.states for member in members)))
+        slots.append((ways, all(member.id in brings for member in catalogue.options_of(group))))
     return slots
 
 
 def _width(catalogue: Catalogue, amounting: Amounting, shape: Shape) -> int:
     """How many literals its states would need."""
-    joints, width = set(shape.starts), 0
-    for ways, must in _slots(catalogue, amounting, shape):
-        after = {shape.folding.combine(joint, part) for joint in joints for _, part in ways}
-        joints = after if must else after | joints
-        width += len(joints)
-        if width > MOST_LITERALS:
-            return width
-    return width
+    width, together = 0, 1
+    for at, fold in enumerate(shape.folding.folds):
+        numbers = {start[at] for start in shape.starts}
+        for ways, must in _slots(catalogue, amounting, shape, at):
+            after = {fold.of(number, more) for number in numbers for _, more in ways}
+            numbers = after if must else after | numbers
+            width += len(numbers)
+            if width > MOST_LITERALS:
+                return width
+        together *= len(numbers)
+    return width + together
 
 
 def _states(problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape) -> Layer:
-    """The last layer of states, each with a literal that holds in every build that comes to it."""
-    layer: Layer = {shape.starts[0]: TRUE} if len(shape.starts) == 1 else {}
-    if len(shape.starts) > 1:
-        layer = {joint: problem.new() for joint in shape.starts}
+    """The states a build can come to, each with the literals that all hold in every build that comes to it.
+
+    Each part is followed by itself, for each is folded by itself.
+    """
+    layers = [_followed(problem, catalogue, amounting, shape, at) for at in range(len(shape.folding.folds))]
+    return {
+        tuple(number for number, _ in ways): tuple(lit for _, lit in ways if lit != TRUE)
+        for ways in product(*(layer.items() for layer in layers))
+    }
+
+
+def _followed(problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape, at: int) -> dict[float, int]:
+    """The numbers one part can come to, each with its literal."""
+    starts = dict.fromkeys(start[at] for start in shape.starts)
+    layer = dict.fromkeys(starts, TRUE)
+    if len(layer) > 1:
+        layer = {number: problem.new() for number in starts}
         problem.add_clause(layer.values())
-    for ways, must in _slots(catalogue, amounting, shape):
-        layer = _next(problem, layer, ways, must, shape.folding.combine)
+    for ways, must in _slots(catalogue, amounting, shape, at):
+        layer = _next(problem, layer, ways, must, shape.folding.folds[at].of)
     return layer
 
 
 def _next(
     problem: Problem,
-    layer: Layer,
-    ways: Iterable[tuple[int, Joint]],
+    layer: Mapping[float, int],
+    ways: Sequence[tuple[int, float]],
     must: bool,
-    combine: Callable[[Joint, Joint], Joint],
-) -> Layer:
-    """The states after one more slot."""
-    ways = tuple(ways)
-    reached: dict[Joint, list[tuple[int, ...]]] = {}
-    for joint, lit in layer.items():
-        for way, part in ways:
-            reached.setdefault(combine(joint, part), []).append((lit, way))
+    combine: Callable[[float, float], float],
+) -> dict[float, int]:
+    """The numbers after one more slot."""
+    reached: dict[float, list[tuple[int, ...]]] = {}
+    for number, lit in layer.items():
+        for way, more in ways:
+            reached.setdefault(combine(number, more), []).append((lit, way))
         if not must:
-            reached.setdefault(joint, []).append((lit, *(-way for way, _ in ways)))
+            reached.setdefault(number, []).append((lit, *(-way for way, _ in ways)))
     if len(reached) == 1:
         return dict.fromkeys(reached, TRUE)
-    after: Layer = {}
-    for joint, conditions in reached.items():
+    after: dict[float, int] = {}
+    for number, conditions in reached.items():
         bare = [tuple(lit for lit in condition if lit != TRUE) for condition in conditions]
         if len(bare) == 1 and len(bare[0]) == 1:
-            after[joint] = bare[0][0]
+            after[number] = bare[0][0]
             continue
-        after[joint] = problem.new()
+        after[number] = problem.new()
         for condition in bare:
-            problem.add_clause((*(-lit for lit in condition), after[joint]))
+            problem.add_clause((*(-lit for lit in condition), after[number]))
     return after

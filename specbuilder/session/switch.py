@@ -17,15 +17,17 @@ from .apply import apply
 from .difference import difference
 from .evaluate import evaluate
 from .explain import why_finding
-from .ways_out import ways_out
+from .way_goal import make_quest
+from .ways_out import search
 
 
 def switch(catalogue: Catalogue, spec: Spec, take: Take, stop: Callable[[], bool] | None = None) -> Switch:
     """What taking an option in place of what stands in its group would do, with the smallest change that makes it fit.
 
-    Where nothing makes it fit, the switch alone, with all that it breaks.
+    What nothing makes fit stays broken and is told. Raises KeyError for an option the catalogue does not know.
     """
-    *_, found = ways_out(catalogue, spec, LetIn(option=take.option, place=take.place), RankBy.PRICE, 1, stop)
+    goal = LetIn(option=take.option, place=take.place)
+    *_, found = search(make_quest(catalogue, spec, goal, waiving=True), RankBy.PRICE, 1, stop)
     alone = apply(catalogue, spec, take).spec
     edits: tuple[Edit, ...] = found.ways[0].edits if found.ways else (take,)
     after_spec = apply(catalogue, spec, Together(edits=edits)).spec

@@ -10,7 +10,7 @@ from specbuilder.model.findings import CauseKind
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Level, Pick, RuleKind, Truth
 from specbuilder.model.report import Report
-from specbuilder.model.rules import Given, WithinBound
+from specbuilder.model.rules import BriefIs, Given, WithinBound
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import ClearFindings, Goal, LetIn
 from specbuilder.rulegraph.clauses import placements_of, tags_at
@@ -52,6 +52,8 @@ class Quest:
     """Extras that may come along by themselves with something else."""
     phase: bool = False
     """Whether the base van is let go of."""
+    waived: frozenset[RuleId] = frozenset()
+    """Rules at STOP that the wanted option cannot keep whatever is changed, where such a way is asked for."""
     hopeless: bool = False
     """No edits can reach the goal."""
 
@@ -107,8 +109,8 @@ class Quest:
         return frozenset(lit for lit, c in self.choices.items() if options[c.option].group == option.group)
 
 
-def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal) -> Quest:
-    """Look at the spec as it is."""
+def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal, *, waiving: bool = False) -> Quest:
+    """Look at the spec as it is. ``waiving``: an option that nothing makes fit is let in beside what it cannot keep."""
     report = evaluate(catalogue, spec)
     laid = lay(catalogue, spec)
     machine = machine_of(catalogue, laid.facts, spec.choices, selectable=True)
@@ -140,12 +142,38 @@ def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal) -> Quest:
         for rule, lit in machine.compiled.selectors.items()
         if catalogue.rules[rule].level is Level.SIGN and rule not in broken
     }
+    if waiving:
+        quest.waived = _waived(quest)
+        quest.facts = ground_of(quest, quest.targets)
     with machine.lock:
         given = [lit for lit in quest.given(True) if -lit not in quest.vans]
         quest.hopeless = isinstance(machine.reasoner.consistent(given), frozenset) or (
             isinstance(goal, ClearFindings) and not quest.targets
         )
     return quest
+
+
+def _waived(quest: Quest) -> frozenset[RuleId]:
+    """The rules that must go for the wanted option to stand at all: of each conflict one that asks about the brief."""
+    machine = quest.machine
+    rule_of = {lit: rule for rule, lit in machine.compiled.selectors.items()}
+    waived: set[RuleId] = set()
+    with machine.lock:
+        while True:
+            ground = [lit for lit in quest.given(True) if -lit not in quest.vans]
+            held = [lit for lit in ground if lit in rule_of and rule_of[lit] not in waived]
+            conflict = machine.conflict(held, [lit for lit in ground if lit not in rule_of])
+            if not conflict:
+                return frozenset(waived)
+            waived.add(min((rule_of[lit] for lit in conflict), key=lambda rule: _weight_of(quest.catalogue, rule)))
+
+
+def _weight_of(catalogue: Catalogue, rule: RuleId) -> int:
+    """How unlikely a rule is the one to give: first what the brief asks for, then limits, last what holds parts together."""
+    found = catalogue.rules[rule]
+    if any(isinstance(atom, BriefIs) for term in found.when.terms for atom in term.atoms):
+        return 0
+    return 1 if found.kind is RuleKind.LIMIT else 2
 
 
 def _is_loose(held: tuple[Choice, ...], choice: Choice) -> bool:
@@ -182,7 +210,7 @@ def _reachable(quest: Quest, goal: Goal) -> tuple[RuleId, ...]:
 def ground_of(quest: Quest, targets: tuple[RuleId, ...]) -> tuple[int, ...]:
     """The answers, and the switches of the rules that must hold: all at STOP that hold now, and the targets."""
     compiled, catalogue = quest.machine.compiled, quest.catalogue
-    broken = {f.rule for f in quest.report.broken(Level.STOP)} - set(targets)
+    broken = {f.rule for f in quest.report.broken(Level.STOP)} - set(targets) | quest.waived
     on = [
         lit
         for rule, lit in compiled.selectors.items()

@@ -12,7 +12,7 @@ from heapq import heappop, heappush
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.spec import Spec
-from specbuilder.model.ways import Goal, RankBy, WayOut, WaysOut
+from specbuilder.model.ways import Goal, LetIn, RankBy, WayOut, WaysOut
 from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.repairs import Ending, Repair, Repairs
 
@@ -42,9 +42,15 @@ def ways_out(
     Fewest changes first, then by cost. The base van is changed only where nothing else is a way. Every way was
     evaluated in full: it reaches the goal and breaks nothing more at STOP.
     """
-    quest = make_quest(catalogue, spec, goal)
-    search = _Search(quest, rank_by, most, stop)
-    yield from search.run()
+    if isinstance(goal, LetIn) and goal.option not in catalogue.options:
+        yield WaysOut(goal=goal, rank_by=rank_by, finished=True, complete=True)
+        return
+    yield from search(make_quest(catalogue, spec, goal), rank_by, most, stop)
+
+
+def search(quest: Quest, rank_by: RankBy, most: int, stop: Callable[[], bool] | None) -> Iterator[WaysOut]:
+    """The ways of a quest, as ``ways_out`` gives them."""
+    yield from _Search(quest, rank_by, most, stop).run()
 
 
 class _Search:
@@ -85,7 +91,7 @@ class _Search:
         self._quest.phase = with_van
         waiting: list[tuple[int, int, Candidate]] = []
         budget = Budget(cancelled=self._is_over)
-        search = Repairs(
+        sets = Repairs(
             self._quest.machine.reasoner,
             [*self._quest.soft(), *self._quest.absent, *self._quest.signs],
             self._trials.weights(),
@@ -96,14 +102,14 @@ class _Search:
         more = True
         while more and len(self._ways) < self._most:
             with self._quest.machine.lock:
-                more = next(search, None) is not None
-            floor = search.floor if more else None
+                more = next(sets, None) is not None
+            floor = sets.floor if more else None
             yield from self._ripe(waiting, floor)
             if floor is not None:
                 self._within = max(self._within, floor // BIG - 1)
                 if self._ways and floor >= (max(WITHIN, len(self._ways[0].edits)) + 1) * BIG:
                     return
-        if not more and search.ending is not Ending.NONE_LEFT:
+        if not more and sets.ending is not Ending.NONE_LEFT:
             self._complete = False
         elif not more:
             self._within = max(self._within, WITHIN)
