@@ -17,7 +17,7 @@ from specbuilder.reasoning.engine import Core
 from specbuilder.reasoning.sweep import Sweep
 from specbuilder.reasoning.wiring import Wiring
 
-KEPT_CERTIFICATES_MAX = 20_000
+KEPT_CERTIFICATES_MAX = 5_000
 CORES_MAX = 40
 
 

@@ -134,6 +134,7 @@ class Settling:
     def _try(self, todo: Sequence[int], at: int, near: Kept, budget: Budget) -> Kept | Core | None:
         """A build that shows a literal; None: proved that there is none; a core: there is no build at all."""
         engine, lit = self._engine, todo[at]
+        budget.spend()
         mark = engine.mark()
         conflict = engine.assume(lit)
         if conflict is not None:
@@ -142,7 +143,7 @@ class Settling:
         try:
             core = patch.run(budget)
             if core is None:
-                return self._take_home(patch, todo, at + 1)
+                return self._take_home(patch, todo, at + 1, budget)
         finally:
             patch.close()
             engine.undo(mark)
@@ -180,20 +181,22 @@ class Settling:
             failed = self._lessons.draw(-lit, clause)
         return None if failed is None else self._engine.core(failed)
 
-    def _take_home(self, patch: Patch, todo: Sequence[int], start: int) -> Kept:
+    def _take_home(self, patch: Patch, todo: Sequence[int], start: int, budget: Budget) -> Kept:
         kept = patch.kept()
         self.show(kept)
         others = [lit for lit in islice(todo, start, None) if not self._is_shown(lit)]
         self._store.add(kept)
         self._engine.is_bounding = False
-        self._take_in(patch, others)
-        self._engine.is_bounding = True
+        try:
+            self._take_in(patch, others, budget)
+        finally:
+            self._engine.is_bounding = True
         kept = patch.kept()
         self._store.add(kept)
         self.show(kept)
         return kept
 
-    def _take_in(self, patch: Patch, others: Sequence[int]) -> None:
+    def _take_in(self, patch: Patch, others: Sequence[int], budget: Budget) -> None:
         """Let a finished build show more of the literals still open."""
         value, values = self._engine.value, patch.values
         fruitless = 0
@@ -203,5 +206,5 @@ class Settling:
                     fruitless = 0
                 else:
                     fruitless += 1
-                    if fruitless >= FRUITLESS_MAX:
-                        return
+                if fruitless >= FRUITLESS_MAX or budget.is_spent():
+                    return

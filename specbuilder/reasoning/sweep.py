@@ -16,6 +16,7 @@ from specbuilder.reasoning.builds import Cover, Kept, row_of, variables_of
 from specbuilder.reasoning.wiring import Wiring
 
 EVENTS_MAX = 4_000
+MANY_CLAUSES = 100
 
 
 class Sweep:
@@ -37,6 +38,8 @@ class Sweep:
         self._due: dict[int, int] = {}
         self._changed: dict[int, int] = {}
         self._spare: dict[int, int] = {}
+        self._sated: int | None = None
+        self._sating: set[int] | None = None
 
     def column(self, lit: int) -> int:
         """The rows in which a literal holds."""
@@ -91,6 +94,9 @@ class Sweep:
         column = self.column(lit)
         rows &= ~column
         if rows:
+            if self._sating and -lit in self._sating:
+                self._sating.remove(-lit)
+                self._sated = None
             self._columns[lit] = column | rows
             self._columns[-lit] &= ~rows
             self._changed[lit] = self._changed.get(lit, 0) | rows
@@ -141,14 +147,36 @@ class Sweep:
         self._mend(clause, broken)
 
     def _unsated(self, false: int, rows: int) -> list[tuple[int, ...]]:
-        """The clauses of a crowded literal that no other one satisfies in all of some rows."""
-        clauses = self._wiring.crowded[false]
-        for lit, sated in self._wiring.sating:
-            if clauses & sated and not rows & ~self.column(lit):
-                clauses &= ~sated
-                if not clauses:
-                    break
+        """The clauses of a crowded literal that no other crowded one satisfies in all of some rows."""
+        if self._sated is None:
+            self._sated = self._find_sated()
+        clauses = self._wiring.crowded[false] & ~self._sated
+        if clauses.bit_count() > MANY_CLAUSES:
+            for lit, sated in self._wiring.sating:
+                if clauses & sated and not rows & ~self.column(lit):
+                    clauses &= ~sated
+                    if not clauses:
+                        break
         return self._wiring.clauses_of(clauses)
+
+    def _find_sated(self) -> int:
+        """The clauses that the same crowded literal satisfies in every row, fixed or not changed so far."""
+        crowded = self._wiring.crowded
+        if self._sating is None:
+            always, ever = -1, 0
+            for kept in self._crowd:
+                always &= kept.mask
+                ever |= kept.mask
+            always, ever = (mask & ~self._cover.care | self._cover.want for mask in (always, ever))
+            self._sating = {
+                lit
+                for lit in crowded
+                if (always >> lit & 1 if lit > 0 else not ever >> -lit & 1) and -lit not in self._changed
+            }
+        sated = 0
+        for lit in self._sating:
+            sated |= crowded[lit]
+        return sated
 
     def _mend(self, clause: tuple[int, ...], broken: int) -> None:
         value, pinned = self._value, self._pinned

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 import pytest
 
+from specbuilder.reasoning import builds, network, states, sweep, wiring
 from specbuilder.reasoning.problem import Problem
 from specbuilder.reasoning.reasoner import Implied, Reasoner, Swap
 from specbuilder.reasoning.states import States
@@ -111,3 +112,13 @@ def test_every_answer_equals_brute_force_through_any_edits(seed: int) -> None:
                     check_implied(reasoner, held, builds)
                 case _:
                     check_states(reasoner, held, builds, dice)
+
+
+@pytest.mark.parametrize("seed", range(1000, 1030))
+def test_crowded_literals_and_great_sets_change_nothing(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(wiring, "CROWDED_CLAUSES_MIN", 1)
+    monkeypatch.setattr(sweep, "MANY_CLAUSES", seed % 3)
+    monkeypatch.setattr(network, "PAIRED_SET_SIZE", 2)
+    monkeypatch.setattr(builds, "BITS_ONE_BY_ONE_MAX", 0)
+    monkeypatch.setattr(states, "CHANCES", 3)
+    test_every_answer_equals_brute_force_through_any_edits(seed)
