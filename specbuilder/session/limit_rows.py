@@ -150,7 +150,7 @@ def _all_of(problem: Problem, lits: tuple[int, ...]) -> int:
 def _slots(
     catalogue: Catalogue, amounting: Amounting, shape: Shape, at: int
 ) -> list[tuple[list[tuple[int, float]], bool]]:
-    """What brings one part of the state, slot by slot: literals with their number, and whether one of them must hold."""
+    """What brings one part of the state, slot by slot: literals with their number, and whether one must hold."""
     slots: list[tuple[list[tuple[int, float]], bool]] = []
     by_group: dict[GroupId, list[tuple[int, float]]] = {}
     brings = {o: joint[at] for o, joint in shape.states.items() if joint[at] != shape.folding.neutral[at]}

@@ -17,7 +17,7 @@ from .apply import apply
 from .difference import difference
 from .evaluate import evaluate
 from .explain import why_finding
-from .way_goal import make_quest
+from .way_goal import Waiving, make_quest
 from .ways_out import search
 
 
@@ -27,7 +27,10 @@ def switch(catalogue: Catalogue, spec: Spec, take: Take, stop: Callable[[], bool
     What nothing makes fit stays broken and is told. Raises KeyError for an option the catalogue does not know.
     """
     goal = LetIn(option=take.option, place=take.place)
-    *_, found = search(make_quest(catalogue, spec, goal, waiving=True), RankBy.PRICE, 1, stop)
+    for waiving in (Waiving.BRIEF_FIRST, Waiving.BRIEF_LAST):
+        *_, found = search(make_quest(catalogue, spec, goal, waiving), RankBy.PRICE, 1, stop)
+        if found.ways or (stop is not None and stop()):
+            break
     alone = apply(catalogue, spec, take).spec
     edits: tuple[Edit, ...] = found.ways[0].edits if found.ways else (take,)
     after_spec = apply(catalogue, spec, Together(edits=edits)).spec

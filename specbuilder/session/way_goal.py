@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from enum import Enum, auto
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import CauseKind
@@ -53,7 +54,9 @@ class Quest:
     phase: bool = False
     """Whether the base van is let go of."""
     waived: frozenset[RuleId] = frozenset()
-    """Rules at STOP that the wanted option cannot keep whatever is changed, where such a way is asked for."""
+    """Rules at STOP that are let go of because the wanted option cannot keep them all, whatever is changed."""
+    may_break: frozenset[RuleId] = frozenset()
+    """All rules that cannot be kept together then: which of them is broken in the end is a matter of what follows."""
     hopeless: bool = False
     """No edits can reach the goal."""
 
@@ -109,8 +112,18 @@ class Quest:
         return frozenset(lit for lit, c in self.choices.items() if options[c.option].group == option.group)
 
 
-def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal, *, waiving: bool = False) -> Quest:
-    """Look at the spec as it is. ``waiving``: an option that nothing makes fit is let in beside what it cannot keep."""
+class Waiving(Enum):
+    """Which rule is let go of where the wanted option cannot keep them all."""
+
+    NONE = auto()
+    BRIEF_FIRST = auto()
+    """What the brief asks for."""
+    BRIEF_LAST = auto()
+    """What holds the parts together: where something that the brief asks for comes back by itself."""
+
+
+def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal, waiving: Waiving = Waiving.NONE) -> Quest:
+    """Look at the spec as it is; ``waiving`` lets an option in beside what it cannot keep."""
     report = evaluate(catalogue, spec)
     laid = lay(catalogue, spec)
     machine = machine_of(catalogue, laid.facts, spec.choices, selectable=True)
@@ -142,8 +155,8 @@ def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal, *, waiving: bool = 
         for rule, lit in machine.compiled.selectors.items()
         if catalogue.rules[rule].level is Level.SIGN and rule not in broken
     }
-    if waiving:
-        quest.waived = _waived(quest)
+    if waiving is not Waiving.NONE:
+        quest.waived, quest.may_break = _waived(quest, waiving)
         quest.facts = ground_of(quest, quest.targets)
     with machine.lock:
         given = [lit for lit in quest.given(True) if -lit not in quest.vans]
@@ -153,23 +166,26 @@ def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal, *, waiving: bool = 
     return quest
 
 
-def _waived(quest: Quest) -> frozenset[RuleId]:
-    """The rules that must go for the wanted option to stand at all: of each conflict one that asks about the brief."""
+def _waived(quest: Quest, waiving: Waiving) -> tuple[frozenset[RuleId], frozenset[RuleId]]:
+    """The rules that must go for the wanted option to stand at all, of each conflict one; and all of the conflicts."""
     machine = quest.machine
     rule_of = {lit: rule for rule, lit in machine.compiled.selectors.items()}
     waived: set[RuleId] = set()
+    together: set[RuleId] = set()
     with machine.lock:
         while True:
             ground = [lit for lit in quest.given(True) if -lit not in quest.vans]
             held = [lit for lit in ground if lit in rule_of and rule_of[lit] not in waived]
             conflict = machine.conflict(held, [lit for lit in ground if lit not in rule_of])
             if not conflict:
-                return frozenset(waived)
-            waived.add(min((rule_of[lit] for lit in conflict), key=lambda rule: _weight_of(quest.catalogue, rule)))
+                return frozenset(waived), frozenset(together)
+            together.update(rule_of[lit] for lit in conflict)
+            by_weight = sorted((rule_of[lit] for lit in conflict), key=lambda rule: _weight_of(quest.catalogue, rule))
+            waived.add(by_weight[0 if waiving is Waiving.BRIEF_FIRST else -1])
 
 
 def _weight_of(catalogue: Catalogue, rule: RuleId) -> int:
-    """How unlikely a rule is the one to give: first what the brief asks for, then limits, last what holds parts together."""
+    """Low for what the brief asks for, then limits, high for what holds parts together."""
     found = catalogue.rules[rule]
     if any(isinstance(atom, BriefIs) for term in found.when.terms for atom in term.atoms):
         return 0

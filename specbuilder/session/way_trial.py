@@ -188,7 +188,7 @@ class Trials:
 
     def _reached(self, report: Report) -> bool:
         quest = self._quest
-        before = {f.rule for f in quest.report.broken(Level.STOP)} | quest.waived
+        before = {f.rule for f in quest.report.broken(Level.STOP)} | quest.may_break
         broken = {f.rule for f in report.broken(Level.STOP, Level.SIGN)}
         if not {f.rule for f in report.broken(Level.STOP)} <= before or not broken.isdisjoint(quest.targets):
             return False

@@ -21,7 +21,7 @@ from .way_trial import BIG, Candidate, Trials
 
 SECONDS = 1.0
 """When at least one way is found, the search goes on no longer than this."""
-PATIENCE = 6.0
+PATIENCE = 4.0
 """The search ends after this whatever it found."""
 MANY = 4
 """Of ways with more changes only the cheapest for each set of changed choices is looked for."""
