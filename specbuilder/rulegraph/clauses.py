@@ -213,7 +213,7 @@ def _add_rule(clauses: Clauses, catalogue: Catalogue, rule: Rule) -> None:
             for a, b in product(when, then):
                 if a is not None and b is not None:
                     clauses.add(tuple(lit ^ 1 for lit in (*a, *b)), why)
-        elif rule.kind is RuleKind.NEEDS_ANY and all(term is not None for term in then):
+        elif rule.kind in (RuleKind.NEEDS_ANY, RuleKind.ADVICE) and all(term is not None for term in then):
             for condition in when:
                 if condition is None:
                     continue

@@ -18,7 +18,7 @@ from tests.laws.every_build import Build, Judge, Piece, judge_of
 from tests.laws.ledger_worlds import LEDGERS, WET, answers, few_builds, ledger_worlds, specs, told
 
 SLOW = settings(
-    max_examples=250,
+    max_examples=200,
     deadline=None,
     phases=(Phase.explicit, Phase.reuse, Phase.generate),  # a failing world is told on one page as it is
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
