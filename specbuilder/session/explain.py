@@ -9,19 +9,20 @@ from specbuilder.model.findings import Cause, CauseKind, Finding, Reasons
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind
 from specbuilder.model.report import OptionStatus
-from specbuilder.model.rules import WithinBound
+from specbuilder.model.rules import BriefIs, WithinBound
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.conflicts import minimal_conflicts
 from specbuilder.reasoning.reasons import NotForbiddenError, minimal_reason, minimal_reasons
 from specbuilder.rulegraph import explain as chains
-from specbuilder.rulegraph.runs import choice_cause
+from specbuilder.rulegraph.clauses import no, yes
+from specbuilder.rulegraph.runs import choice_cause, run
 from specbuilder.rulegraph.states import stands
 
 from .evaluate import evaluate
 from .machine import Machine, machine_of
 from .rulebooks import rulebook_of
-from .situate import Laid, lay, run_of
+from .situate import Laid, lay
 
 SECONDS = 0.5
 """Time to look for further reasons."""
@@ -120,16 +121,26 @@ class _Why:
     def _tree(self, reason: Sequence[int], about: tuple[int, ...]) -> Cause:
         """The chain of one reason: by propagation over its own choices where that suffices, else the rules at work."""
         choices = tuple(dict.fromkeys(self._choices[lit] for lit in reason if lit in self._choices))
-        chain = self._chain(choices) if not self._status.clashes else None
+        chain = self._chain(reason, choices) if not self._status.clashes else None
         return chain or self._together(reason, about, choices)
 
-    def _chain(self, choices: tuple[Choice, ...]) -> Cause | None:
+    def _chain(self, reason: Sequence[int], choices: tuple[Choice, ...]) -> Cause | None:
+        """Over the choices and answers of the reason alone, so that the chain names no others."""
         rulebook = rulebook_of(self._catalogue)
-        run_ = run_of(rulebook, tuple(c for c in choices if self._knows(c)), self._laid.facts)
+        answers = tuple(self._answer(lit) for lit in reason if lit in self._keys)
+        run_ = run(rulebook, tuple(c for c in choices if self._knows(c)), answers)
         stand = stands(run_, choices)[self._option]
         if stand.state is not self._status.state:
             return None
         return chains.why_option(run_, self._option, stand)
+
+    def _answer(self, lit: int) -> int:
+        """A settled atom of the brief as a literal of the rulebook."""
+        clauses = self.machine.compiled.clauses
+        atom = clauses.names[abs(lit) - 1]
+        assert isinstance(atom, BriefIs), "an answer stands for an atom of the brief"
+        variable = rulebook_of(self._catalogue).clauses.atom[atom]
+        return yes(variable) if lit > 0 else no(variable)
 
     def _knows(self, choice: Choice) -> bool:
         return choice.option in self._catalogue.options

@@ -90,6 +90,22 @@ class Quest:
         return (*self.facts, *(-lit for lit in self.vans), *kept, *wanted)
 
     @property
+    def instead(self) -> tuple[OptionId, ...]:
+        """What may serve in place of a wanted extra: others of its group that give something it gives."""
+        option = self.catalogue.options.get(self.wanted) if self.wanted else None
+        if option is None or self.catalogue.groups[option.group].pick is Pick.ONE:
+            return ()
+        standing = {c.option for c in self.spec.choices}
+        return tuple(
+            other.id
+            for other in self.catalogue.options_of(option.group)
+            if other.id != option.id
+            and other.id not in standing
+            and not (other.refused or other.found)
+            and not set(option.gives).isdisjoint(other.gives)
+        )
+
+    @property
     def idle(self) -> tuple[int, ...]:
         """Extras that do not stand and could help nothing stay away."""
         compiled, standing = self.machine.compiled, {c.option for c in self.choices.values()}
@@ -209,7 +225,8 @@ def _reachable(quest: Quest, goal: Goal) -> tuple[RuleId, ...]:
     """The rules to clear without those that the answers alone break: an answer, a date or a sheet cures them."""
     if not isinstance(goal, ClearFindings):
         return ()
-    targets = list(goal.rules)
+    broken = {f.rule for f in quest.report.broken(Level.STOP, Level.SIGN)}
+    targets = [rule for rule in dict.fromkeys(goal.rules) if rule in broken]
     selectors = quest.machine.compiled.selectors
     with quest.machine.lock:
         while targets:

@@ -45,6 +45,8 @@ class Candidate:
     key: int
     brought: tuple[OptionId, ...]
     left: tuple[OptionId, ...]
+    wanted: OptionId | None = None
+    """What must stand in the spec after it."""
     report: Report | None = field(default=None)
 
 
@@ -163,7 +165,9 @@ class Trials:
                 return
             seen.append(taken)
 
-    def _applied(self, edits: tuple[Edit, ...], extras: Sequence[OptionId], signs: int) -> Iterator[Candidate]:
+    def _applied(
+        self, edits: tuple[Edit, ...], extras: Sequence[OptionId], signs: int, wanted: OptionId | None = None
+    ) -> Iterator[Candidate]:
         """The edits applied; extras that did not come along by themselves are edits of their own."""
         quest = self._quest
         spec = apply(quest.catalogue, quest.spec, Together(edits=edits)).spec if edits else quest.spec
@@ -173,26 +177,37 @@ class Trials:
         outcome = apply(quest.catalogue, quest.spec, Together(edits=edits))
         if outcome.refused is None:
             cost = choices_cost(quest.catalogue, outcome.spec.choices, self._rank_by) - self._before
-            yield Candidate(
-                edits, outcome.spec, len(edits) * BIG + signs * SIGNED + cost, outcome.brought, outcome.left
-            )
+            key = len(edits) * BIG + signs * SIGNED + cost
+            yield Candidate(edits, outcome.spec, key, outcome.brought, outcome.left, wanted or quest.wanted)
+
+    def instead(self) -> Iterator[Candidate]:
+        """Taking what may serve in place of a wanted extra; only where it breaks nothing more."""
+        for option in self._quest.instead:
+            for candidate in self._applied((Take(option=option),), (), 0, option):
+                if self.holds(candidate) and candidate.report is not None and not self._breaks(candidate.report):
+                    yield candidate
+
+    def _breaks(self, report: Report) -> bool:
+        """Whether something more is to be signed."""
+        before = {f.rule for f in self._quest.report.broken(Level.SIGN)}
+        return not {f.rule for f in report.broken(Level.SIGN)} <= before
 
     def holds(self, candidate: Candidate) -> bool:
         """Evaluate the spec after it in full: the goal is reached, and nothing more is broken at STOP."""
         known = candidate.spec.choices
         if known not in self._verdicts:
             report = evaluate(self._quest.catalogue, candidate.spec, exact=False)
-            self._verdicts[known] = report if self._reached(report) else None
+            self._verdicts[known] = report if self._reached(report, candidate.wanted) else None
         candidate.report = self._verdicts[known]
         return candidate.report is not None
 
-    def _reached(self, report: Report) -> bool:
+    def _reached(self, report: Report, wanted: OptionId | None) -> bool:
         quest = self._quest
         before = {f.rule for f in quest.report.broken(Level.STOP)} | quest.may_break
         broken = {f.rule for f in report.broken(Level.STOP, Level.SIGN)}
         if not {f.rule for f in report.broken(Level.STOP)} <= before or not broken.isdisjoint(quest.targets):
             return False
-        return quest.wanted is None or report.spec.has(quest.wanted)
+        return wanted is None or report.spec.has(wanted)
 
     def way(self, candidate: Candidate) -> WayOut:
         """A candidate that holds, as it is shown."""

@@ -66,7 +66,7 @@ class _Search:
         self._complete = True
 
     def run(self) -> Iterator[WaysOut]:
-        if self._quest.hopeless:
+        if self._quest.hopeless and not self._quest.instead:
             yield self._list(finished=True)
             return
         for with_van in (False, True):
@@ -99,6 +99,9 @@ class _Search:
             budget=budget,
             judge=lambda repair: self._judge(repair, waiting),
         )
+        if not with_van:
+            for candidate in self._trials.instead():
+                heappush(waiting, (candidate.key, len(waiting), candidate))
         more = True
         while more and len(self._ways) < self._most:
             with self._quest.machine.lock:
