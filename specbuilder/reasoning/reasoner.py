@@ -153,10 +153,10 @@ class Reasoner:
         ``first``: the literals to begin with. Whether all of it was done within the budget. It changes no answer.
         """
         states = self.states(held, None, budget)
-        if isinstance(states, frozenset):
-            return True
-        variables = range(1, self.problem.count + 1)
-        open_variables = [v for v in variables if states.can_be(v) and states.can_be(-v)]
+        open_variables: list[int] = []
+        if isinstance(states, States):
+            variables = range(1, self.problem.count + 1)
+            open_variables = [v for v in variables if states.can_be(v) and states.can_be(-v)]
         more = dict.fromkeys([*first, *open_variables, *(-v for v in open_variables)])
         less = ([other for other in held if other != lit] for lit in reversed(held))
         for edited in (*less, *([*held, lit] for lit in more)):
