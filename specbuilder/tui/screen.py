@@ -18,6 +18,7 @@ from .errands import Piece
 from .ink import Look
 from .line import EMPTY, Line, cut, fitted, line, wrapped
 from .screens.heading import hints, jobs_heading, rule
+from .screens.page import Page
 from .widgets.board import Board
 
 NARROWEST, LOWEST = 60, 18
@@ -39,6 +40,7 @@ class CounterScreen(Screen[None]):
         self.counter = counter
         self.look = look
         self._window_words = window
+        self._beside: Page | None = None
         self.boards = {
             name: Board(id=name, scrolls=name in ("main", "side", "third"))
             for name in ("small", "heading", "main", "foot", "across", "side-heading", "side", "third", "tail")
@@ -198,7 +200,9 @@ class CounterScreen(Screen[None]):
             page = counter.top
             heading.show(list(page.head(heading.cells)))
             foot = list(page.foot(side.cells))
-            side.show([*page.shown, *([EMPTY, *foot] if foot else [])], page.cursor())
+            fresh = page is not self._beside
+            self._beside = page if rows else None  # without a size yet it has not begun
+            side.show([*page.shown, *([EMPTY, *foot] if foot else [])], page.cursor(), fresh=fresh)
         elif walk is not None and self.size.width >= WIDE:
             heading.show([walk.beside_heading(heading.cells)])
             side.show(walk.beside(side.cells, rows, third=self.size.width >= WIDEST))

@@ -18,7 +18,7 @@ from . import quantities
 from .findings import finding_line
 from .glance import WEIGHT, counts, price_words, room_of, weight_words
 from .names import choice_name, key_name, listed, option_name, rule_name
-from .plain import fitted, raised
+from .plain import ended, fitted, raised
 from .proposal import aim_word
 from .readings import reading_measure
 from .way_parts import main_name
@@ -232,7 +232,7 @@ def way_short(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, width
 def way_told(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> str:
     """All of the way under the cursor: its names in full, what it clears, breaks, brings and loses."""
     words = way_words(catalogue, before, goal, way)
-    return ". ".join((raised(words.title), *(raised(fact) for fact in words.under))) + "."
+    return " ".join(ended(raised(text)) for text in (words.title, *words.under))
 
 
 def would_break_short(catalogue: Catalogue, after: Report, finding: Finding) -> str:

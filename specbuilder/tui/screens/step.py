@@ -18,7 +18,7 @@ from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, width, wrapp
 from specbuilder.wording.folded import folded_words
 from specbuilder.wording.hints import open_it, type_it, why_it
 from specbuilder.wording.rows import row_count_words, row_sentence, row_words
-from specbuilder.wording.states import group_kind, group_state
+from specbuilder.wording.states import CHECKING, group_kind, group_state
 from specbuilder.wording.what_if import what_changes
 
 from .details import DetailsPage
@@ -114,6 +114,8 @@ class StepPage(Page):
         mark, ink = self.host.marks.of_state(status.state), ink_of(status.state)
         if status.clashes and report.spec.has(option.id):
             mark, ink = self.host.marks.broken, Ink.CARE
+        elif option.id in report.unsettled:
+            mark, ink, words = self.host.marks.doubt, Ink.DOUBT, replace(words, state=CHECKING)
         more = bool(row_count_words(catalogue, report, option.id))
         return columns.row(mark, ink, words, OnOption(option.id), more)
 

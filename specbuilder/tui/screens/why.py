@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import ClassVar
 
 from specbuilder.model.edits import Take
-from specbuilder.model.findings import Finding, Reasons
+from specbuilder.model.findings import Finding
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Level, OptionState, Verdict
 from specbuilder.model.spec import Spec
@@ -58,7 +58,7 @@ class WhyPage(Page):
         self.whole = False
         """True: all reasons are told; False: as many lines as leave room for the ways out."""
         self.at = OnWay(1)
-        self._reasons: tuple[tuple[Spec, bool], Reasons | None] | None = None
+        self._kept: tuple[tuple[Spec, bool, bool], tuple[list[Told], list[Told]]] | None = None
 
     # -- lines -----------------------------------------------------------------------------------------------------
 
@@ -107,18 +107,27 @@ class WhyPage(Page):
                 return LetIn(option=option) if blocked or newly(self.host, option) else None
 
     def _told(self) -> tuple[list[Told], list[Told]]:
-        """What it rests on, and what the house offers."""
-        match self.subject:
-            case Finding():
-                return of_finding(self.host, self._finding(self.subject))
-            case option:
-                return self._of_option(option)
+        """What it rests on, and what the house offers; worked out once, so that an arrow key asks nothing."""
+        asked = self.host.report.spec, self._short, self.whole
+        if self._kept is None or self._kept[0] != asked:
+            match self.subject:
+                case Finding():
+                    told = of_finding(self.host, self._finding(self.subject))
+                case option:
+                    told = self._of_option(option)
+            self._kept = asked, told
+        return self._kept[1]
+
+    @property
+    def _short(self) -> bool:
+        """True where what would be broken is told in one line each."""
+        return not self.whole and self.host.rows_high < ROOMY
 
     def _of_option(self, option: OptionId) -> tuple[list[Told], list[Told]]:
         catalogue, report = self.host.catalogue, self.host.report
         told, offers = list[Told](), list[Told]()
         clashes = set(report.options[option].clashes)
-        short = not self.whole and self.host.rows_high < ROOMY
+        short = self._short
         for finding in report.findings:
             if finding.rule in clashes:
                 reasons, fixes = of_finding(self.host, finding)
@@ -128,7 +137,8 @@ class WhyPage(Page):
             after = self.host.would_be(Take(option=option))
             words = would_break_short if short else would_break
             told.append(Told(words(catalogue, after, finding), Ink.CARE, one_line=short))
-        found = self._reasons_of(option)
+        most = MOST_REASONS if self.whole else 1
+        found = self.host.searches.reasons(catalogue, report.spec, option, most)
         causes = found.causes if found is not None else ()
         for number, cause in enumerate(causes, 1):
             if headline := reason_number(number, len(causes)):
@@ -138,14 +148,6 @@ class WhyPage(Page):
         if found is not None and self.whole and not found.complete:
             told.append(Told(perhaps_more_reasons()))
         return told or [Told(nothing_in_the_way(catalogue, report, option))], list(dict.fromkeys(offers))
-
-    def _reasons_of(self, option: OptionId) -> Reasons | None:
-        """The first reason, or all of them; worked out once for each spec."""
-        asked = self.host.report.spec, self.whole
-        if self._reasons is None or self._reasons[0] != asked:
-            most = MOST_REASONS if self.whole else 1
-            self._reasons = asked, self.host.searches.reasons(self.host.catalogue, asked[0], option, most)
-        return self._reasons[1]
 
     def _finding(self, asked: Finding) -> Finding:
         """The finding as it stands now: an edit may have changed it since it was asked about."""

@@ -60,9 +60,14 @@ class Board(Widget):
         """Terminal cells a line may take."""
         return max(self.size.width - (1 if self._scrolls else 0), 1)
 
-    def show(self, lines: Sequence[Line], cursor: int | None = None) -> None:
-        """Put these lines on the board; rows that stay the same are not painted again."""
+    def show(self, lines: Sequence[Line], cursor: int | None = None, *, fresh: bool = False) -> None:
+        """Put these lines on the board; rows that stay the same are not painted again.
+
+        ``fresh``: it is another page, which begins at its first line.
+        """
         old, old_cursor, old_top = self._lines, self._cursor, self._top
+        if fresh:
+            self._top = 0
         self._lines, self._cursor = tuple(lines), cursor
         self._top = self._top_for(cursor)
         if self._top != old_top or (self._scrolls and self._thumb_moves(len(old))):
