@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Cause, CauseKind, Finding, Reasons
-from specbuilder.model.ids import OptionId, RuleId
+from specbuilder.model.ids import BriefKey, OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind
 from specbuilder.model.report import OptionStatus
 from specbuilder.model.rules import BriefIs, WithinBound
@@ -132,7 +132,10 @@ class _Why:
         stand = stands(run_, choices)[self._option]
         if stand.state is not self._status.state:
             return None
-        return chains.why_option(run_, self._option, stand)
+        chain = chains.why_option(run_, self._option, stand)
+        keys = {self._keys[lit] for lit in reason if lit in self._keys}
+        is_whole = chain is not None and set(_named(chain)) == {c.option for c in choices} and _keys(chain) == keys
+        return chain if is_whole else None
 
     def _answer(self, lit: int) -> int:
         """A settled atom of the brief as a literal of the rulebook."""
@@ -183,6 +186,12 @@ def _rule_node(catalogue: Catalogue, rule: RuleId, option: OptionId, below: tupl
 def _choices_in(cause: Cause) -> int:
     """How many different choices a reason rests on."""
     return len(set(_named(cause)))
+
+
+def _keys(cause: Cause) -> set[BriefKey]:
+    """The lines of the brief a reason rests on."""
+    own = {cause.key} if cause.kind is CauseKind.ANSWER and cause.key is not None else set()
+    return own.union(*map(_keys, cause.because))
 
 
 def _named(cause: Cause) -> list[OptionId]:

@@ -116,9 +116,10 @@ def _add_clauses(compiled: Compiled, without: frozenset[RuleId]) -> None:
     for index, (lits, why) in enumerate(zip(compiled.clauses.lits, compiled.clauses.why, strict=True)):
         if why.kind is CauseKind.NOTHING_GIVES and why.tag == CUSTOMER_PART:
             continue  # whose part it is is no matter of options
-        if why.rule in without:
+        owner = why.rule or structure.get(why.kind, RuleId(""))
+        if owner in without:
             continue
-        selector = compiled.selectors.get(why.rule or structure.get(why.kind, RuleId("")))
+        selector = compiled.selectors.get(owner)
         switched = () if selector is None else (-selector,)
         if compiled.problem.add_clause((*switched, *map(compiled.literal, lits))) is not None:
             compiled.clause_at.append(index)

@@ -67,7 +67,7 @@ class Relevance:
         return (
             ledger,
             self._common,
-            tuple(p for p in self._placed if p[0] in touching),
+            tuple(p for p in self._placed if p[0] in touching or p[4] is not None),  # a sheet may weigh something
             tuple(
                 (group, len(live), tuple(o for o in live if o in touching))
                 for group, live in self._undecided

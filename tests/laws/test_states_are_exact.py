@@ -24,6 +24,8 @@ SLOW = settings(
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
 )
 
+QUICK = settings(SLOW, max_examples=60)
+
 
 def keeps(build: Build, choices: Iterable[Choice]) -> bool:
     """Whether a build holds these choices as they are."""
