@@ -15,7 +15,14 @@ import pytest
 from specbuilder.model.catalogue import Catalogue
 
 PACKAGE = Path(__file__).parent.parent / "specbuilder"
-FLOORS = (("tui", "cli"), ("documents",), ("wording", "storage"), ("session",), ("rulegraph", "calc"), ("model", "reasoning"))
+FLOORS = (
+    ("tui", "cli"),
+    ("documents",),
+    ("wording", "storage"),
+    ("session",),
+    ("rulegraph", "calc"),
+    ("model", "reasoning"),
+)
 """From the top. Who stands beside another does not see it."""
 NEVER_SEEN_FROM = {
     "tui": {"rulegraph", "calc", "reasoning"},

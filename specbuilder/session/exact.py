@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
@@ -14,7 +15,6 @@ from specbuilder.model.spec import Choice
 from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.conflicts import in_conflict
 from specbuilder.reasoning.reasoner import Swap
-from specbuilder.rulegraph.clauses import Placement, placements_of
 
 from .machine import Machine, machine_of
 
@@ -25,8 +25,7 @@ STEPS = 2_000
 """Steps of the search for every conflict among the choices."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Proven:
+class Proven(NamedTuple):
     """What was proven of one option."""
 
     state: OptionState | None
@@ -116,23 +115,23 @@ def proven(peace: Peace, asked: Sequence[OptionId], first: Iterable[OptionId] = 
     catalogue, compiled = machine.compiled.catalogue, machine.compiled
     choices = peace.choices
     held = [*peace.firm, *choices]
-    rivals = _rivals(machine, kept)
+    rivals, places = _rivals(machine, kept), machine.places
     beside = [o for o in asked if catalogue.options[o].group in rivals]
     alone = [o for o in asked if catalogue.options[o].group not in rivals]
-    variables = [lit for o in alone for lit in (*_places(machine, o).values(), compiled.option(o))]
+    variables = [lit for o in alone for _, lit in places[o]] + [compiled.option(o) for o in alone]
     early = [compiled.option(o) for o in first if catalogue.options[o].group not in rivals]
     states = machine.reasoner.states(held, variables, Budget(seconds=SECONDS), early)
     assert not isinstance(states, frozenset), "only choices that agree are asked about"
     found: dict[OptionId, Proven] = {}
     for option in alone:
-        open_at = [place for place, lit in _places(machine, option).items() if states.can_be(lit)]
-        unsure = any(states.can_be(lit) is None for lit in _places(machine, option).values())
+        ways = [(place, states.can_be(lit)) for place, lit in places[option]]
+        open_at = [place for place, can in ways if can]
         if not open_at:
-            found[option] = Proven(state=None if unsure else OptionState.BLOCKED)
+            found[option] = Proven(None if any(can is None for _, can in ways) else OptionState.BLOCKED)
         elif states.can_be(-compiled.option(option)) is False:
-            found[option] = Proven(state=OptionState.FOLLOWS, place=open_at[0])
+            found[option] = Proven(OptionState.FOLLOWS, open_at[0])
         else:
-            found[option] = Proven(state=OptionState.OPEN, place=open_at[0])
+            found[option] = Proven(OptionState.OPEN, open_at[0])
     found.update(_beside(machine, held, choices, rivals, beside))
     return found
 
@@ -148,12 +147,6 @@ def _rivals(machine: Machine, kept: tuple[Choice, ...]) -> dict[str, tuple[int, 
     return found
 
 
-def _places(machine: Machine, option: OptionId) -> dict[Place | None, int]:
-    """The literal of the option at each of its places, the usual one first."""
-    found = placements_of(machine.compiled.catalogue.options[option])
-    return {p.place: machine.compiled.counts[Placement(option, p.place)][0] for p in found}
-
-
 def _beside(
     machine: Machine,
     held: Sequence[int],
@@ -165,7 +158,7 @@ def _beside(
     swaps: list[Swap] = []
     owners: list[tuple[OptionId, Place | None]] = []
     for option in asked:
-        for place, lit in _places(machine, option).items():
+        for place, lit in machine.places[option]:
             swaps.append(Swap(lit, rivals[options[option].group]))
             owners.append((option, place))
     found: dict[OptionId, Proven] = {}
@@ -179,10 +172,9 @@ def _beside(
         elif isinstance(answer, frozenset):
             by.setdefault(option, tuple(choices[lit] for lit in sorted(answer, key=abs) if lit in choices))
         elif option not in found:
-            found[option] = Proven(state=OptionState.OPEN, place=place)
+            found[option] = Proven(OptionState.OPEN, place)
     for option in asked:
         if option not in found:
-            found[option] = Proven(
-                state=None if option in unsure else OptionState.BLOCKED, blocked_by=by.get(option, ())
-            )
+            state = None if option in unsure else OptionState.BLOCKED
+            found[option] = Proven(state, None, by.get(option, ()))
     return found

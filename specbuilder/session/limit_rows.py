@@ -129,7 +129,9 @@ def one_guard(problem: Problem, guards: Sequence[tuple[int, ...]]) -> tuple[int,
 def _shifts(problem: Problem, amounting: Amounting, layer: Layer, rooms: Rooms, top: int) -> list[tuple[int, int]]:
     """Terms that take from the widest room what a base van or a state leaves less."""
     of_van, of_state = _best(rooms)
-    lits_of = {van: (amounting.literals[van][0],) if van is not None else () for van in of_van}
+    lits_of: dict[OptionId | None, tuple[int, ...]] = {
+        van: (amounting.literals[van][0],) if van is not None else () for van in of_van
+    }
     if _adds_up(rooms):
         less = [(top - room, lits_of[van]) for van, room in of_van.items()]
         less += [(top - room, layer[joint]) for joint, room in of_state.items()]

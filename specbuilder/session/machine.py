@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Hashable, Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Hashable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import lru_cache
 from threading import RLock
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
-from specbuilder.model.ids import BriefKey, RuleId
-from specbuilder.model.kinds import Level, Owner, Truth
+from specbuilder.model.ids import BriefKey, OptionId, RuleId
+from specbuilder.model.kinds import Level, Owner, Place, Truth
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.spec import Choice
 from specbuilder.reasoning.best import Completer
 from specbuilder.reasoning.reasoner import Reasoner
+from specbuilder.rulegraph.clauses import placements_of
 from specbuilder.rulegraph.truth import brief_truth
 
 from .problem import Compiled, compile_problem, theirs
@@ -34,6 +35,15 @@ class Machine:
     lock: RLock
     dropped: frozenset[RuleId]
     """Limits that the brief alone breaks: they block nothing, and are told as findings."""
+    places: Mapping[OptionId, tuple[tuple[Place | None, int], ...]] = field(init=False)
+    """The literal of each option at each of its places, the usual one first."""
+
+    def __post_init__(self) -> None:
+        counts = self.compiled.counts
+        self.places = {
+            option.id: tuple((p.place, counts[p][0]) for p in placements_of(option))
+            for option in self.compiled.catalogue.options.values()
+        }
 
     def answers(self, facts: Facts) -> dict[int, BriefKey]:
         """The settled atoms of the brief as literals, each with its line.
