@@ -14,7 +14,9 @@ from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import LetIn, RankBy, WayOut
 from specbuilder.reasoning.budget import Budget
+from specbuilder.reasoning.builds import Build
 from specbuilder.reasoning.repairs import Repair
+from specbuilder.rulegraph.clauses import placements_of
 
 from .apply import apply
 from .difference import choices_cost, difference, option_cost
@@ -153,7 +155,7 @@ class Trials:
                 ground,
                 costs,
                 budget=Budget(seconds=SECONDS, cancelled=self._is_over),
-                judge=lambda build, _cost: next((s for s in seen if all(build[lit] for lit in s)), None),
+                judge=lambda build, _cost: self._barred(build, wants, seen),
             )
             if found.build is None:
                 return
@@ -164,6 +166,26 @@ class Trials:
             if not taken:
                 return
             seen.append(taken)
+
+    def _barred(
+        self, build: Build, wants: Sequence[Sequence[Alternative]], seen: Sequence[tuple[int, ...]]
+    ) -> tuple[int, ...] | None:
+        """What may not stand together in a build: what was tried already, or an answer that is no alternative."""
+        for lits in seen:
+            if all(build[lit] for lit in lits):
+                return lits
+        for ways in wants:
+            if not any(all(build[lit] for lit in way.literals) for way in ways):
+                return self._standing(build, ways)
+        return None
+
+    def _standing(self, build: Build, ways: Sequence[Alternative]) -> tuple[int, ...]:
+        """What a build has in the group of some alternatives."""
+        compiled = self._quest.machine.compiled
+        groups = {way.option.group for way in ways if way.option is not None}
+        members = [option for group in groups for option in compiled.catalogue.options_of(group)]
+        literals = [lit for option in members for p in placements_of(option) for lit in compiled.counts[p]]
+        return tuple(lit for lit in literals if build[lit])
 
     def _applied(
         self, edits: tuple[Edit, ...], extras: Sequence[OptionId], signs: int, wanted: OptionId | None = None

@@ -72,7 +72,8 @@ async def test_every_screen_shows_hostile_text_as_it_stands(empty: Path, size: t
             ["right"], ["h"], ["enter"], ["d"], ["escape"], ["right"], ["down", "enter"], ["w"], ["escape"], ["l"],
             ["enter"], ["w"], ["escape"], ["escape"], ["escape"], ["o"], ["enter"], ["1", "enter"], ["escape"],
             ["/", *"[/]"], ["down", "enter"], ["f9", *"x"], ["escape"], ["f1"], ["escape"],
-            ["t"], ["f"], ["2"], ["escape"], ["b"], ["escape"], *([["right"]] * 6), ["end"], ["home"], ["a"], ["escape"],
+            ["t"], ["f"], ["2"], ["escape"], ["b"], ["escape"], *([["right"]] * 6), ["end"], ["home"],
+            ["a"], ["escape"],
         ):  # fmt: skip
             seen.append(await stage.press(*keys))
             assert dangerous(stage) == [], keys
