@@ -72,8 +72,9 @@ def make_peace(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...]) 
     rest = [lit for lit in held if lit not in vans]
     for ground, answers in (((*firm, *vans), firm), (vans, ()), (firm, firm), ((), ())):
         if machine.stands(ground):
-            gone = {held[lit] for lit in (*_clashing(machine, rest, ground), *(v for v in vans if v not in ground))}
-            return Peace(machine=machine, kept=tuple(c for c in choices if c not in gone), firm=answers)
+            gone = _clashing(machine, rest, ground) | (set(vans) - set(ground))
+            kept = tuple(c for c in choices if gone.isdisjoint(machine.compiled.held(c)))
+            return Peace(machine=machine, kept=kept, firm=answers)
     return Peace(machine=machine, kept=(), firm=())
 
 
