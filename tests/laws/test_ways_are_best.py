@@ -197,7 +197,7 @@ def check(world: Catalogue, spec: Spec, goal: Goal, every: list[Build]) -> None:
         best = by_hand.best(with_van=True)
     if best is None:
         return
-    assert ways or found.ways, (best, goal, told(world, spec))
+    assert found.ways, (best, goal, told(world, spec))
     first = by_hand.rank(found.ways[0].edits, found.ways[0].spec)
     assert first <= best[0], (first, found.ways[0].edits, best, goal, told(world, spec))
 
