@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
-from specbuilder.model.ids import OptionId, RuleId
+from specbuilder.model.ids import GroupId, OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick, Place, RuleKind
 from specbuilder.model.rules import WithinBound
 from specbuilder.model.spec import Choice
@@ -45,11 +45,8 @@ class Peace:
     """The choices that take part in no conflict."""
     firm: tuple[int, ...]
     """The answers that stand, as literals."""
-
-    @property
-    def choices(self) -> Mapping[int, Choice]:
-        """The literals of the kept choices."""
-        return self.machine.choices(self.kept)
+    choices: Mapping[int, Choice]
+    """The literals of the kept choices."""
 
 
 def make_peace(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...]) -> Peace:
@@ -61,8 +58,9 @@ def make_peace(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...]) 
     """
     machine = machine_of(catalogue, facts, choices)
     firm = (*machine.answers(facts), *machine.theirs(choices))
-    if machine.stands([*firm, *machine.choices(choices)]):
-        return Peace(machine=machine, kept=choices, firm=firm)
+    held = machine.choices(choices)
+    if machine.stands([*firm, *held]):
+        return Peace(machine=machine, kept=choices, firm=firm, choices=held)
     broken = _broken_limits(catalogue, facts, choices)
     if broken:
         machine = machine_of(catalogue, facts, choices, without=broken)
@@ -74,8 +72,8 @@ def make_peace(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ...]) 
         if machine.stands(ground):
             gone = _clashing(machine, rest, ground) | (set(vans) - set(ground))
             kept = tuple(c for c in choices if gone.isdisjoint(machine.compiled.held(c)))
-            return Peace(machine=machine, kept=kept, firm=answers)
-    return Peace(machine=machine, kept=(), firm=())
+            return Peace(machine=machine, kept=kept, firm=answers, choices=machine.choices(kept))
+    return Peace(machine=machine, kept=(), firm=(), choices={})
 
 
 def _clashing(machine: Machine, held: Sequence[int], ground: Sequence[int]) -> set[int]:
@@ -112,11 +110,11 @@ def proven(peace: Peace, asked: Sequence[OptionId], first: Iterable[OptionId] = 
 
     An option beside the choice of its pick-one group is asked for in that choice's place.
     """
-    machine, kept = peace.machine, peace.kept
+    machine = peace.machine
     catalogue, compiled = machine.compiled.catalogue, machine.compiled
     choices = peace.choices
     held = [*peace.firm, *choices]
-    rivals, places = _rivals(machine, kept), machine.places
+    rivals, places = _rivals(peace), machine.places
     beside = [o for o in asked if catalogue.options[o].group in rivals]
     alone = [o for o in asked if catalogue.options[o].group not in rivals]
     variables = [lit for o in alone for _, lit in places[o]] + [compiled.option(o) for o in alone]
@@ -137,14 +135,14 @@ def proven(peace: Peace, asked: Sequence[OptionId], first: Iterable[OptionId] = 
     return found
 
 
-def _rivals(machine: Machine, kept: tuple[Choice, ...]) -> dict[str, tuple[int, ...]]:
+def _rivals(peace: Peace) -> dict[GroupId, tuple[int, ...]]:
     """The literals of the choice in each answered pick-one group."""
-    catalogue: Catalogue = machine.compiled.catalogue
-    found: dict[str, tuple[int, ...]] = {}
-    for choice in kept:
-        option = catalogue.options.get(choice.option)
-        if option is not None and catalogue.groups[option.group].pick is Pick.ONE:
-            found[option.group] = machine.compiled.held(choice)
+    catalogue = peace.machine.compiled.catalogue
+    found: dict[GroupId, tuple[int, ...]] = {}
+    for lit, choice in peace.choices.items():
+        group = catalogue.options[choice.option].group
+        if catalogue.groups[group].pick is Pick.ONE:
+            found[group] = (*found.get(group, ()), lit)
     return found
 
 
@@ -152,22 +150,17 @@ def _beside(
     machine: Machine,
     held: Sequence[int],
     choices: Mapping[int, Choice],
-    rivals: Mapping[str, tuple[int, ...]],
+    rivals: Mapping[GroupId, tuple[int, ...]],
     asked: Sequence[OptionId],
 ) -> Mapping[OptionId, Proven]:
-    options = machine.compiled.catalogue.options
-    swaps: list[Swap] = []
-    owners: list[tuple[OptionId, Place | None]] = []
-    for option in asked:
-        for place, lit in machine.places[option]:
-            swaps.append(Swap(lit, rivals[options[option].group]))
-            owners.append((option, place))
+    options, places = machine.compiled.catalogue.options, machine.places
+    ways = [(option, place, lit) for option in asked for place, lit in places[option]]
+    swaps = [Swap(lit, rivals[options[option].group]) for option, _, lit in ways]
     found: dict[OptionId, Proven] = {}
     unsure: set[OptionId] = set()
     by: dict[OptionId, tuple[Choice, ...]] = {}
-    for (option, place), answer in zip(
-        owners, machine.reasoner.beside(held, swaps, Budget(seconds=SECONDS)), strict=True
-    ):
+    answers = machine.reasoner.beside(held, swaps, Budget(seconds=SECONDS))
+    for (option, place, _), answer in zip(ways, answers, strict=True):
         if answer is None:
             unsure.add(option)
         elif isinstance(answer, frozenset):

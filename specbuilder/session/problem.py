@@ -52,6 +52,8 @@ class Compiled:
         if option is None:
             return ()
         counts = self.counts.get(Placement(option.id, choice.place)) or self.counts[placements_of(option)[0]]
+        if choice.count == len(counts):
+            return (counts[-1],)
         number = min(choice.count, len(counts))
         return (counts[number - 1],) if number == len(counts) else (counts[number - 1], -counts[number])
 

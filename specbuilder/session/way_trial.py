@@ -192,8 +192,11 @@ class Trials:
     ) -> Iterator[Candidate]:
         """The edits applied; extras that did not come along by themselves are edits of their own."""
         quest = self._quest
-        spec = apply(quest.catalogue, quest.spec, Together(edits=edits)).spec if edits else quest.spec
-        edits = (*edits, *(Take(option=option) for option in extras if not spec.has(option)))
+        edits = (*edits, *(Take(option=option) for option in extras))
+        for option in sorted(extras, key=lambda extra: extra not in quest.may_follow):
+            others = tuple(e for e in edits if e != Take(option=option))
+            if others and apply(quest.catalogue, quest.spec, Together(edits=others)).spec.has(option):
+                edits = others
         if not edits:
             return
         outcome = apply(quest.catalogue, quest.spec, Together(edits=edits))
