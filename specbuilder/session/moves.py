@@ -20,7 +20,7 @@ class Alternative:
 
     edit: Edit
     literals: tuple[int, ...]
-    """What stands instead; empty where nothing does."""
+    """What stands instead, or that the choice does not; empty where nobody knows its place."""
     option: Option | None
     """The option that stands instead."""
     count: int = 1
@@ -34,7 +34,8 @@ def alternatives(compiled: Compiled, choice: Choice) -> Iterator[Alternative]:
     yield from _elsewhere(compiled, option, choice)
     yield from _counted(compiled, option, choice)
     if group.pick is Pick.ANY:
-        yield Alternative(LeaveOut(option=option.id, place=choice.place), (), None, 0)
+        counts = compiled.counts.get(Placement(option.id, choice.place), ())
+        yield Alternative(LeaveOut(option=option.id, place=choice.place), tuple(-lit for lit in counts[:1]), None, 0)
         return
     for other in catalogue.options_of(option.group):
         if other.id != option.id and not other.refused:

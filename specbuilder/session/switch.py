@@ -6,10 +6,11 @@ from collections.abc import Callable
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit, Take, Together
-from specbuilder.model.findings import Cause
+from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.report import Report
+from specbuilder.model.rules import FitsVan, NeedsMet
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import LetIn, RankBy, Switch, Unfit
 
@@ -69,8 +70,15 @@ def _rules(report: Report, verdict: Verdict, other: Report) -> tuple[RuleId, ...
 
 def _cause(catalogue: Catalogue, spec: Spec, report: Report, choice: Choice) -> Cause | None:
     """The broken rule the choice takes part in once the switch is made and nothing else is changed."""
-    about = [f for f in report.broken(Level.STOP, Level.SIGN) if choice.option in f.subjects]
-    return why_finding(catalogue, spec, about[0]) if about else None
+    about = next((f for f in report.broken(Level.STOP, Level.SIGN) if choice.option in f.subjects), None)
+    if about is None:
+        return None
+    atoms = [atom for term in catalogue.rules[about.rule].then.terms for atom in term.atoms]
+    if any(isinstance(atom, FitsVan) for atom in atoms) and catalogue.options[choice.option].fits_vans:
+        return Cause(kind=CauseKind.FITS, option=choice.option)
+    if any(isinstance(atom, NeedsMet) for atom in atoms):
+        return Cause(kind=CauseKind.NEEDS, option=choice.option)
+    return why_finding(catalogue, spec, about)
 
 
 def _instead(catalogue: Catalogue, before: Spec, after: Spec, choice: Choice) -> tuple[OptionId, ...]:

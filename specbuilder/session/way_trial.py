@@ -9,7 +9,7 @@ from itertools import islice
 
 from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take, Together
 from specbuilder.model.ids import OptionId
-from specbuilder.model.kinds import Level
+from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import LetIn, RankBy, WayOut
@@ -45,6 +45,9 @@ class Candidate:
     edits: tuple[Edit, ...]
     spec: Spec
     key: int
+    """Its rank; before it is evaluated, no more than that."""
+    signs: int
+    """Findings more to be signed, as far as the key counts them."""
     brought: tuple[OptionId, ...]
     left: tuple[OptionId, ...]
     wanted: OptionId | None = None
@@ -59,6 +62,7 @@ class Trials:
         self._quest, self._rank_by, self._is_over = quest, rank_by, is_over
         self._before = choices_cost(quest.catalogue, quest.spec.choices, rank_by)
         self._soft, self._absent = quest.soft(), quest.absent
+        self._signs = {f.rule for f in quest.report.broken(Level.SIGN)}
         self.slack = self._before if rank_by is RankBy.WEEKS else 0
         """By how much a way may cost less than its floor says."""
         self._verdicts: dict[tuple[Choice, ...], Report | None] = {}
@@ -180,10 +184,12 @@ class Trials:
         return None
 
     def _standing(self, build: Build, ways: Sequence[Alternative]) -> tuple[int, ...]:
-        """What a build has in the group of some alternatives."""
+        """What a build has where one of some alternatives should stand."""
         compiled = self._quest.machine.compiled
-        groups = {way.option.group for way in ways if way.option is not None}
-        members = [option for group in groups for option in compiled.catalogue.options_of(group)]
+        options = compiled.catalogue.options
+        about = {options[way.edit.option].id for way in ways if isinstance(way.edit, Take | LeaveOut | SetCount | Move)}
+        groups = {options[o].group for o in about if compiled.catalogue.groups[options[o].group].pick is Pick.ONE}
+        members = [o for o in options.values() if o.id in about or o.group in groups]
         literals = [lit for option in members for p in placements_of(option) for lit in compiled.counts[p]]
         return tuple(lit for lit in literals if build[lit])
 
@@ -203,7 +209,8 @@ class Trials:
         if outcome.refused is None:
             cost = choices_cost(quest.catalogue, outcome.spec.choices, self._rank_by) - self._before
             key = len(edits) * BIG + signs * SIGNED + cost
-            yield Candidate(edits, outcome.spec, key, outcome.brought, outcome.left, wanted or quest.wanted)
+            brought, left = outcome.brought, outcome.left
+            yield Candidate(edits, outcome.spec, key, signs, brought, left, wanted or quest.wanted)
 
     def instead(self) -> Iterator[Candidate]:
         """Taking what may serve in place of a wanted extra; only where it breaks nothing more."""
@@ -214,8 +221,7 @@ class Trials:
 
     def _breaks(self, report: Report) -> bool:
         """Whether something more is to be signed."""
-        before = {f.rule for f in self._quest.report.broken(Level.SIGN)}
-        return not {f.rule for f in report.broken(Level.SIGN)} <= before
+        return not {f.rule for f in report.broken(Level.SIGN)} <= self._signs
 
     def holds(self, candidate: Candidate) -> bool:
         """Evaluate the spec after it in full: the goal is reached, and nothing more is broken at STOP."""
@@ -224,7 +230,12 @@ class Trials:
             report = evaluate(self._quest.catalogue, candidate.spec, exact=False)
             self._verdicts[known] = report if self._reached(report, candidate.wanted) else None
         candidate.report = self._verdicts[known]
-        return candidate.report is not None
+        if candidate.report is None:
+            return False
+        signs = len({f.rule for f in candidate.report.broken(Level.SIGN)} - self._signs)
+        candidate.key += max(signs - candidate.signs, 0) * SIGNED
+        candidate.signs = max(signs, candidate.signs)
+        return True
 
     def _reached(self, report: Report, wanted: OptionId | None) -> bool:
         quest = self._quest

@@ -144,8 +144,12 @@ class _Search:
         while waiting and len(self._ways) < self._most:
             if floor is not None and waiting[0][0] > floor - self._trials.slack:
                 return
-            candidate = heappop(waiting)[2]
-            if self._trials.holds(candidate):
+            key, _, candidate = heappop(waiting)
+            if not self._trials.holds(candidate):
+                continue
+            if candidate.key > key:  # it ranks lower than it seemed
+                heappush(waiting, (candidate.key, len(waiting), candidate))
+            else:
                 way = self._trials.way(candidate)
                 if all(way.spec.choices != known.spec.choices for known in self._ways):
                     self._ways.append(way)

@@ -27,6 +27,10 @@ from .names import (
 from .plain import lowered
 
 
+NO_WAY = "no way to finish"
+"""Of what is blocked by so much together that no few words tell it."""
+
+
 def reasons(catalogue: Catalogue, report: Report, cause: Cause) -> tuple[str, ...]:
     """``1. you took Side galley, right`` ...: what it rests on first, the conclusion last.
 
@@ -99,7 +103,7 @@ def culprit(catalogue: Catalogue, cause: Cause, option: OptionId, width: int = 2
             return "not in this van"
         if node.kind is CauseKind.NOTHING_GIVES and node.tag is not None:
             return f"needs {tag_name(node.tag)}"
-    return "no way to finish"
+    return NO_WAY
 
 
 def _with_name(catalogue: Catalogue, words: str, option: OptionId, width: int) -> str:

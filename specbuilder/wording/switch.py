@@ -229,7 +229,14 @@ def _why(catalogue: Catalogue, unfit: Unfit, switched: OptionId | None) -> str:
     elsewhere = van is not None and van.van is not None and van.id not in option.fits_vans
     if option.fits_vans and (elsewhere or (cause is not None and cause.kind is CauseKind.FITS)):
         return f"made for {_vans(catalogue, option.fits_vans)}"
-    return reasons.culprit(catalogue, cause, option.id) if cause else ""
+    if cause is None:
+        return ""
+    if cause.kind is CauseKind.NEEDS:
+        return "what it needs is gone"
+    told = reasons.culprit(catalogue, cause, option.id)
+    if told == reasons.NO_WAY:
+        return "not in this van" if van is not None and van.van is not None else "not with it"
+    return told
 
 
 def _vans(catalogue: Catalogue, vans: tuple[OptionId, ...]) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
@@ -12,7 +13,7 @@ from hypothesis import strategies as st
 from specbuilder.model.brief import Answers
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take, Together
-from specbuilder.model.ids import BriefKey, OptionId, RuleId
+from specbuilder.model.ids import BriefKey, GroupId, OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick
 from specbuilder.model.spec import Spec
 from specbuilder.model.ways import ClearFindings, Goal, LetIn, RankBy, WaysOut
@@ -56,9 +57,18 @@ class ByHand:
         (broken,) = self.judge.each(build, level)
         return broken
 
+    def _is_build(self, spec: Spec) -> bool:
+        """Whether no group holds more than it takes."""
+        many = Counter[GroupId]()
+        for choice in spec.choices:
+            many[self.world.options[choice.option].group] += choice.count
+        return all(number <= self.world.groups[group].max_choices for group, number in many.items())
+
     def reached(self, spec: Spec) -> bool:
         """The goal is reached, and nothing more is broken at STOP."""
         stops = self._broken(spec, Level.STOP)
+        if not self._is_build(spec):
+            return False
         if not stops <= self.stops:
             return False
         if isinstance(self.goal, LetIn):
@@ -112,12 +122,19 @@ class ByHand:
         found: tuple[Rank, tuple[Edit, ...]] | None = None
         for size in range(1, (MOST_EDITS if len(single) <= MANY else 2) + 1):
             for edits in combinations(single, size):
+                if not self._asks_for_it(edits):
+                    continue
                 outcome = apply(self.world, self.spec, Together(edits=edits))
                 if outcome.refused is None and self.reached(outcome.spec):
                     rank = self.rank(edits, outcome.spec)
                     if found is None or rank < found[0]:
                         found = rank, edits
         return found
+
+    def _asks_for_it(self, edits: tuple[Edit, ...]) -> bool:
+        """What is to be let in is taken, and does not only come along."""
+        wanted = self.goal.option if isinstance(self.goal, LetIn) else None
+        return wanted is None or any(isinstance(e, Take) and e.option == wanted for e in edits)
 
     def _single(self, with_van: bool) -> Iterator[Edit]:
         """What leaves goes first, so that it is not in the way of what comes."""
