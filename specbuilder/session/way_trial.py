@@ -10,6 +10,7 @@ from itertools import islice
 from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take, Together
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Level, Pick
+from specbuilder.model.outcome import Refusal
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import LetIn, RankBy, WayOut
@@ -106,8 +107,20 @@ class Trials:
         ground = [*self._quest.given(self._quest.phase), *kept]
         most = MOST_TRIED if len(changed) <= FEW else FEW
         for combination in islice(self._combinations(changed, ground), most):
-            edits = sorted((a.edit for a in combination), key=_order)
-            yield from self._applied(tuple(edits), extras, signs)
+            edits = self._in_order(sorted((a.edit for a in combination), key=_order))
+            yield from self._applied(edits, extras, signs)
+
+    def _in_order(self, edits: Sequence[Edit]) -> tuple[Edit, ...]:
+        """What something else still brings along is left out after that."""
+        spec, done, waiting = self._quest.spec, list[Edit](), list(edits)
+        while waiting:
+            outcomes = ((edit, apply(self._quest.catalogue, spec, edit)) for edit in waiting)
+            edit, spec = next(
+                ((e, o.spec) for e, o in outcomes if o.refused is not Refusal.COMES_WITH), (waiting[0], spec)
+            )
+            waiting.remove(edit)
+            done.append(edit)
+        return tuple(done)
 
     def _combinations(self, changed: Sequence[Choice], ground: Sequence[int]) -> Iterator[tuple[Alternative, ...]]:
         """What could stand instead of each changed choice, all together, the cheapest first."""
