@@ -21,7 +21,7 @@ from .machine import Machine, machine_of
 SECONDS = 0.15
 """Time for the states after one edit; what is not settled by then is told as *checking*."""
 
-STEPS = 2_000
+STEPS = 600
 """Steps of the search for every conflict among the choices."""
 
 

@@ -104,18 +104,28 @@ def machine_of(
         facts: the brief; only its numbers matter.
         choices: only the customer's own parts among them matter.
         selectable: with the rules at SIGN as well, each with a switch of its own.
-        without: rules that are let go of.
+        without: rules about limits that are let go of.
     """
     shelf = _shelf(catalogue)
     with shelf.lock:
         key = selectable, without, _numbers(catalogue, facts, selectable), _own_parts(choices)
         machine = shelf.machines.get(key)
-        if machine is None:
-            machine = shelf.machines[key] = _made(catalogue, facts, choices, selectable, without, shelf)
-            if len(shelf.machines) > KEPT:
-                shelf.machines.popitem(last=False)
+        if machine is None and without:
+            machine = _letting_go(machine_of(catalogue, facts, choices, selectable=selectable), without)
+        elif machine is None:
+            machine = _made(catalogue, facts, choices, selectable, shelf)
+        shelf.machines[key] = machine
         shelf.machines.move_to_end(key)
+        if len(shelf.machines) > KEPT:
+            shelf.machines.popitem(last=False)
         return machine
+
+
+def _letting_go(whole: Machine, rules: frozenset[RuleId]) -> Machine:
+    """The machine without some limits."""
+    compiled = whole.compiled.letting_go(rules)
+    reasoner = Reasoner(compiled.problem)
+    return Machine(compiled, reasoner, Completer(reasoner), whole.lock, whole.dropped)
 
 
 class _Shelf:
@@ -154,7 +164,6 @@ def _made(
     facts: Facts,
     choices: tuple[Choice, ...],
     selectable: bool,
-    without: frozenset[RuleId],
     shelf: _Shelf,
 ) -> Machine:
     """Compile, and take over the reasoner of a brief whose limits are the same."""
@@ -165,21 +174,23 @@ def _made(
         if c.option in catalogue.options and (c.owner is Owner.CUSTOMER or c.own_part is not None)
     )
     situation = Situation(catalogue=catalogue, facts=facts, van=None, placed=brought, undecided={}, free=())
-    compiled = compile_problem(situation, levels, selectable=selectable, without=without)
+    compiled = compile_problem(situation, levels, selectable=selectable)
     for machine in shelf.machines.values():
         if machine.compiled.levels == levels and machine.compiled.problem == compiled.problem and not machine.dropped:
             return machine
     reasoner, dropped = Reasoner(compiled.problem), frozenset[RuleId]()
     if not selectable and isinstance(reasoner.consistent(()), frozenset):
         dropped = _broken_by_brief(compile_problem(situation, levels, selectable=True), shelf)
-        compiled = compile_problem(situation, levels, selectable=False, without=without | dropped)
+        compiled = compile_problem(situation, levels, selectable=False, without=dropped)
         reasoner = Reasoner(compiled.problem)
     return Machine(compiled, reasoner, Completer(reasoner), shelf.lock, dropped)
 
 
 def _broken_by_brief(compiled: Compiled, shelf: _Shelf) -> frozenset[RuleId]:
     """The rules that cannot stand together whatever is chosen."""
-    reasoner, rule_of = Reasoner(compiled.problem), {lit: rule for rule, lit in compiled.selectors.items()}
+    rules = compiled.catalogue.rules
+    rule_of = {lit: rule for rule, lit in compiled.selectors.items() if rules[rule].level is Level.STOP}
+    reasoner = Reasoner(compiled.problem)
     machine = Machine(compiled, reasoner, Completer(reasoner), shelf.lock, frozenset())
     dropped: set[int] = set()
     while conflict := machine.conflict([lit for lit in rule_of if lit not in dropped]):

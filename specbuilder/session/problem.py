@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import TypeAlias
 
@@ -60,6 +60,14 @@ class Compiled:
     def option(self, option: OptionId) -> int:
         """The literal *this option stands, wherever*."""
         return self.clauses.option[option] + 1
+
+    def letting_go(self, rules: frozenset[RuleId]) -> Compiled:
+        """The same without the limits of some rules; whatever else stands for them stays and binds nothing."""
+        kept = [at for at in range(len(self.problem.limits)) if self.limit_of.get(at) not in rules]
+        limits = [self.problem.limits[at] for at in kept]
+        problem = Problem(self.problem.count, self.problem.clauses, self.problem.at_most_one, limits)
+        limit_of = {new: self.limit_of[at] for new, at in enumerate(kept) if at in self.limit_of}
+        return replace(self, problem=problem, limit_of=limit_of)
 
     def same(self, lit: int, other: Compiled) -> int | None:
         """The literal that says the same in another compilation; None for counts and states."""

@@ -221,7 +221,10 @@ class Trials:
         outcome = apply(quest.catalogue, quest.spec, Together(edits=edits))
         if outcome.refused is None:
             cost = choices_cost(quest.catalogue, outcome.spec.choices, self._rank_by) - self._before
-            key = len(edits) * BIG + signs * SIGNED + cost
+            safe = sum(
+                quest.catalogue.options[c.option].safety for c in set(self._soft.values()) - set(outcome.spec.choices)
+            )
+            key = len(edits) * BIG + safe * (RELUCTANT - BIG) + signs * SIGNED + cost
             brought, left = outcome.brought, outcome.left
             yield Candidate(edits, outcome.spec, key, signs, brought, left, wanted or quest.wanted)
 

@@ -62,6 +62,7 @@ class _Search:
         self._short, self._long = Budget(seconds=SECONDS), Budget(seconds=PATIENCE)
         self._ways: list[WayOut] = []
         self._within = 0
+        self._waited = 0
         self._found = False
         self._complete = True
 
@@ -101,7 +102,7 @@ class _Search:
         )
         if not with_van:
             for candidate in self._trials.instead():
-                heappush(waiting, (candidate.key, len(waiting), candidate))
+                self._wait(waiting, candidate)
         more = True
         while more and len(self._ways) < self._most:
             with self._quest.machine.lock:
@@ -130,7 +131,7 @@ class _Search:
         for candidate in self._trials.candidates(repair):
             if found or self._trials.holds(candidate):
                 found = self._found = True
-                heappush(waiting, (candidate.key, len(waiting), candidate))
+                self._wait(waiting, candidate)
                 if len(candidate.edits) > MANY:
                     self._complete = False
                     break
@@ -138,6 +139,11 @@ class _Search:
                 self._complete = False
                 break
         return None if found else ()
+
+    def _wait(self, waiting: list[tuple[int, int, Candidate]], candidate: Candidate) -> None:
+        """Of the same rank, what was found first goes first."""
+        self._waited += 1
+        heappush(waiting, (candidate.key, self._waited, candidate))
 
     def _ripe(self, waiting: list[tuple[int, int, Candidate]], floor: int | None) -> Iterator[None]:
         """Ways that nothing still to come goes before."""
@@ -148,7 +154,7 @@ class _Search:
             if not self._trials.holds(candidate):
                 continue
             if candidate.key > key:  # it ranks lower than it seemed
-                heappush(waiting, (candidate.key, len(waiting), candidate))
+                self._wait(waiting, candidate)
             else:
                 way = self._trials.way(candidate)
                 if all(way.spec.choices != known.spec.choices for known in self._ways):

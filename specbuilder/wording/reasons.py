@@ -26,7 +26,6 @@ from .names import (
 )
 from .plain import lowered
 
-
 NO_WAY = "no way to finish"
 """Of what is blocked by so much together that no few words tell it."""
 
