@@ -31,11 +31,11 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import AnswerType, Pick, Place
 from specbuilder.model.outcome import Outcome, Refusal
 from specbuilder.model.spec import Acceptance, Choice, Customer, Spec
-from specbuilder.rulegraph.states import forced, stands
+from specbuilder.rulegraph.states import forced
 
 from .facts import facts_of
 from .rulebooks import rulebook_of
-from .situate import run_of
+from .situate import lay, run_of
 from .usual import usual_takes
 
 
@@ -144,8 +144,7 @@ def _usual_place(catalogue: Catalogue, spec: Spec, option: Option) -> Place | No
     """The first of its places where nothing blocks it, else the first."""
     if len(option.places) < 2:
         return option.places[0] if option.places else None
-    run_ = run_of(rulebook_of(catalogue), spec.choices, facts_of(catalogue, spec))
-    return stands(run_, spec.choices)[option.id].place
+    return lay(catalogue, spec).stands[option.id].place
 
 
 def _leave_out(catalogue: Catalogue, spec: Spec, option: OptionId, place: Place | None) -> Outcome:

@@ -7,11 +7,8 @@ from specbuilder.model.edits import Take
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import OptionState, Pick, Step
 from specbuilder.model.spec import Spec
-from specbuilder.rulegraph.states import stands
 
-from .facts import facts_of
-from .rulebooks import rulebook_of
-from .situate import run_of
+from .situate import lay
 
 
 def usual_takes(catalogue: Catalogue, spec: Spec, step: Step) -> tuple[Take, ...]:
@@ -20,8 +17,7 @@ def usual_takes(catalogue: Catalogue, spec: Spec, step: Step) -> tuple[Take, ...
     Pick one: the first usual that is not blocked. Pick any: every usual that is not blocked, only while nothing of the
     group is chosen.
     """
-    run_ = run_of(rulebook_of(catalogue), spec.choices, facts_of(catalogue, spec))
-    standing = stands(run_, spec.choices)
+    standing = lay(catalogue, spec).stands
     takes: list[Take] = []
     for group in catalogue.groups_of(step):
         if any(catalogue.options[c.option].group == group.id for c in spec.choices if c.option in catalogue.options):

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from specbuilder.model.brief import BriefLine
 from specbuilder.model.edits import AnswerLine, LeaveOut, Move, SetCount, Take, Together
-from specbuilder.model.ids import BriefKey, OptionId
+from specbuilder.model.ids import BriefKey, OptionId, Zone
 from specbuilder.model.kinds import AnswerType, Place, RuleKind
 from specbuilder.model.outcome import Refusal
+from specbuilder.model.rules import ALWAYS, AllOf, AnyOf, ZonesFree
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.session.apply import apply
 from specbuilder.session.state import Session, do, redo, undo
@@ -28,7 +29,15 @@ def world():  # type: ignore[no-untyped-def]
             option("socket", "sockets", max_count=3),
             option("cupboard", "sockets", places="right left", zones="wall@side"),
         ),
-        (rule("flame-needs-alarm", RuleKind.NEEDS_ANY, tags("flame"), tags("alarm")),),
+        (
+            rule("flame-needs-alarm", RuleKind.NEEDS_ANY, tags("flame"), tags("alarm")),
+            rule(
+                "one-place",
+                RuleKind.LIMIT,
+                ALWAYS,
+                AnyOf((AllOf((ZonesFree((Zone("wall@left"), Zone("wall@right"))),)),)),
+            ),
+        ),
         brief=(BriefLine(key=BriefKey("adults"), ask="How many?", type=AnswerType.WHOLE, question=1, least=1, most=6),),
     )
 
