@@ -102,10 +102,16 @@ def run_of(rulebook: Rulebook, choices: tuple[Choice, ...], facts: Facts) -> Run
     """Hold what was asked for; followers are held only where they do not follow by themselves."""
     answers = answer_literals(rulebook, facts)
     asked_for = tuple(c for c in choices if not c.came_with)
-    first = run(rulebook, asked_for, answers)
+    first = _run(rulebook, asked_for, answers)
     variables, value = rulebook.clauses.option, first.trail.value
     loose = [c for c in choices if c.came_with and c.option in variables and value[variables[c.option]] != 1]
-    return run(rulebook, (*asked_for, *loose), answers) if loose else first
+    return _run(rulebook, (*asked_for, *loose), answers) if loose else first
+
+
+@lru_cache(maxsize=32)
+def _run(rulebook: Rulebook, choices: tuple[Choice, ...], answers: tuple[int, ...]) -> Run:
+    """A memo of the last few runs: an edit ends where the next one begins."""
+    return run(rulebook, choices, answers)
 
 
 def answer_literals(rulebook: Rulebook, facts: Facts) -> tuple[int, ...]:
