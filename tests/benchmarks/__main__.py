@@ -4,12 +4,13 @@ import shutil
 import tempfile
 from pathlib import Path
 
-from . import counter, evaluation
+from . import answers, counter, evaluation
 
 
 def main() -> None:
     """Measure."""
     evaluation.run()
+    answers.run()
     counter.first_paint()
     with tempfile.TemporaryDirectory() as folder:
         jobs = Path(folder)
