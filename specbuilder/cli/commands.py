@@ -17,6 +17,7 @@ from specbuilder.session.ready import gaps
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.jobs import JobsFolder, default_jobs_path
+from specbuilder.storage.rules_cases import cased_rules
 from specbuilder.storage.rules_files import RulesFaults, read_rules, rules_folder
 from specbuilder.storage.spec_files import SpecFaultsError
 from specbuilder.wording.audit import audit_summary, lint_line
@@ -149,8 +150,9 @@ def _jobs(arguments: Namespace) -> Answer:
 def _audit(arguments: Namespace) -> Answer:
     folder = Path(arguments.dir) if arguments.dir else None
     catalogue = read_rules(folder or _rules(arguments))
-    found = lints(catalogue)
-    return Answer((*audit_summary(catalogue, found), *(lint_line(catalogue, lint) for lint in found)))
+    found = lints(catalogue, cased_rules(Path(arguments.cases)) if arguments.cases else None)
+    code = Exit.BROKEN if any(lint.serious for lint in found) else Exit.FINE
+    return Answer((*audit_summary(catalogue, found), *(lint_line(catalogue, lint) for lint in found)), code)
 
 
 _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(

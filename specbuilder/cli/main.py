@@ -164,6 +164,7 @@ def _parser() -> ArgumentParser:
     commands.add_parser("jobs", help="the list of jobs")
     audit = commands.add_parser("audit", help="read the rules and say what is faulty or odd")
     audit.add_argument("dir", metavar="DIR", nargs="?", help="a folder of rules; the program's own without it")
+    audit.add_argument("--cases", metavar="DIR", help="a folder of cases: a rule without one is named")
     for command in commands.choices.values():
         _folders(command, main=False)
     return top

@@ -18,7 +18,7 @@ class Exit(IntEnum):
     FINE = 0
     """Done; of ``check``: nothing broken and nothing unknown at STOP."""
     BROKEN = 1
-    """Of ``check``: something broken at STOP. Of others: what was asked could not be done."""
+    """Of ``check``: something broken at STOP; of ``audit``: what can never be built. Else: it could not be done."""
     UNUSABLE = 2
     """A file, the rules or the command line cannot be used."""
     CANNOT_TELL = 3

@@ -12,6 +12,27 @@ from .origin import Origin
 class LintCode(StrEnum):
     """What is odd."""
 
+    CONTRADICTION = "contradiction"
+    """Rules that no build keeps together."""
+    EMPTY_GROUP = "empty-group"
+    """A question of one answer that has none."""
+    VAN_WITHOUT_BUILD = "van-without-build"
+    DEAD_OPTION = "dead-option"
+    """No build without a STOP holds it, and it is not kept to be refused."""
+    REFUSED_LIVES = "refused-lives"
+    """Kept to be refused, and some build without a STOP holds it."""
+    NEVER_FIRES = "never-fires"
+    """A rule whose condition no build meets."""
+    ALWAYS_FIRES = "always-fires"
+    """A rule whose condition every build meets."""
+    REDUNDANT = "redundant"
+    """A rule at STOP that others imply already."""
+    NEEDS_LOOP = "needs-loop"
+    """Options that need one another in a circle."""
+    NO_CASE = "no-case"
+    """A rule without a case that breaks and mends it."""
+    UNSETTLED = "unsettled"
+    """Not settled in the time of the audit: such a question is slow at the counter too."""
     SETTING_MISSING = "setting-missing"
     """A house setting that a sum cannot be made without."""
     ZERO_WITHOUT_NOTE = "zero-without-note"
@@ -31,6 +52,10 @@ class LintCode(StrEnum):
     """A ledger or figure without a calculation, or a rule that waits for one."""
 
 
+SERIOUS = frozenset((LintCode.CONTRADICTION, LintCode.EMPTY_GROUP, LintCode.VAN_WITHOUT_BUILD, LintCode.DEAD_OPTION))
+"""Codes of what a catalogue should not be sold from."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lint:
     """One place to look at again."""
@@ -43,7 +68,14 @@ class Lint:
     value: float | None = None
     least: float | None = None
     most: float | None = None
+    others: tuple[str, ...] = ()
+    """Rules or options that take part: with which it clashes, or which imply it."""
     origin: Origin
+
+    @property
+    def serious(self) -> bool:
+        """True where something in the catalogue can never be built as it stands."""
+        return self.code in SERIOUS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -254,6 +254,11 @@ def condition_literals(clauses: Clauses, catalogue: Catalogue, term: AllOf) -> l
     return _literals(clauses, catalogue, term, None)
 
 
+def conditions(clauses: Clauses, catalogue: Catalogue, rule: Rule) -> list[list[int] | None]:
+    """Every and-list of a rule's condition as literals, at each place that ``@same`` may stand for; None as above."""
+    return [_literals(clauses, catalogue, term, side) for side in _sides(rule) for term in rule.when.terms]
+
+
 def _variable(clauses: Clauses, catalogue: Catalogue, atom: Atom, side: Place | None) -> int | None:
     match atom:
         case Chosen(option):

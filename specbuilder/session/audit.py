@@ -17,13 +17,14 @@ from specbuilder.calc.supply import HOUSE_SUPPLIES
 from specbuilder.model.audit import Lint, LintCode
 from specbuilder.model.brief import BriefLine
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.ids import BASE_VAN_GROUP, CUSTOMER_PART, LedgerId, Tag
+from specbuilder.model.ids import BASE_VAN_GROUP, CUSTOMER_PART, LedgerId, RuleId, Tag
 from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.origin import Origin
 from specbuilder.model.rules import AnyOf, Atom, Given, Not, Rule
 from specbuilder.model.vans import Van
 from specbuilder.rulegraph.judge import hearing
 
+from .audit_reach import reach_lints
 from .evaluate import MADE
 
 _ASKED_BY_SUMS = (CUSTOMER_PART, FROM_BENCH, FRONT_DOOR, HOUSE_SUPPLIES, LIFTS)
@@ -112,9 +113,14 @@ _VAN_RANGE: Mapping[str, tuple[float, float]] = MappingProxyType(
 )
 
 
-def lints(catalogue: Catalogue) -> tuple[Lint, ...]:
-    """Everything worth a second look, by kind and then in the order of the files."""
+def lints(catalogue: Catalogue, cased: frozenset[RuleId] | None = None) -> tuple[Lint, ...]:
+    """Everything worth a second look, by kind and then in the order of the files.
+
+    ``cased``: the rules that have a case; None: nobody looked.
+    """
     found = (
+        *reach_lints(catalogue),
+        *_without_case(catalogue, cased),
         *_lacking(catalogue),
         *_zeros(catalogue),
         *_implausible(catalogue),
@@ -126,6 +132,13 @@ def lints(catalogue: Catalogue) -> tuple[Lint, ...]:
     )
     kinds = tuple(LintCode)
     return tuple(sorted(found, key=lambda lint: kinds.index(lint.code)))
+
+
+def _without_case(catalogue: Catalogue, cased: frozenset[RuleId] | None) -> Iterator[Lint]:
+    """Rules that are heard and that no case breaks and mends."""
+    for rule in catalogue.rules.values():
+        if cased is not None and rule.id not in cased and hearing(rule).heard(MADE):
+            yield _lint(LintCode.NO_CASE, rule.id, rule.origin)
 
 
 def _lacking(catalogue: Catalogue) -> Iterator[Lint]:

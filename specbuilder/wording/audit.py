@@ -28,6 +28,8 @@ def audit_summary(catalogue: Catalogue, lints: tuple[Lint, ...]) -> tuple[str, .
         f"tables {len(catalogue.tables)}.",
         "No faults: the program starts with these rules.",
     ]
+    if serious := sum(lint.serious for lint in lints):
+        lines.append(f"To mend before anything is sold from it: {serious}.")
     counts = {code: sum(lint.code is code for lint in lints) for code in LintCode}
     odd = listed(f"{count} {code.value}" for code, count in counts.items() if count)
     lines.append(f"To look at again: {odd}." if odd else "Nothing to look at again.")
@@ -43,8 +45,36 @@ def _subject(catalogue: Catalogue, lint: Lint) -> str:
     return f"{lint.subject} ({name})" if name else lint.subject
 
 
+def _because(others: str) -> str:
+    return f", because of {others}" if others else ""
+
+
 def _what(lint: Lint) -> str:
+    others = listed(lint.others)
     match lint.code:
+        case LintCode.CONTRADICTION:
+            beside = f"cannot be kept together with {others}" if others else "cannot be kept by any build"
+            return f"{beside}: no build stands while it does"
+        case LintCode.EMPTY_GROUP:
+            return "has no answer: give it one, and one that means none"
+        case LintCode.VAN_WITHOUT_BUILD:
+            return f"no build without a STOP has this van{_because(others)}"
+        case LintCode.DEAD_OPTION:
+            return f"no build without a STOP has it{_because(others)}; if it is kept to be refused, say refused = true"
+        case LintCode.REFUSED_LIVES:
+            return "says refused = true, and some build without a STOP has it"
+        case LintCode.NEVER_FIRES:
+            return "no build meets its condition"
+        case LintCode.ALWAYS_FIRES:
+            return "every build meets its condition: say always"
+        case LintCode.REDUNDANT:
+            return f"says nothing that {others or 'what the options need and give'} does not say already"
+        case LintCode.NEEDS_LOOP:
+            return f"needs in a circle with {others}: each can only be taken with all of them"
+        case LintCode.NO_CASE:
+            return "has no case that breaks and mends it"
+        case LintCode.UNSETTLED:
+            return "was not settled in the time: at the counter such a question is slow too"
         case LintCode.SETTING_MISSING:
             return f"settings lack {lint.field}: its sum cannot be made without it"
         case LintCode.ZERO_WITHOUT_NOTE:
