@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit, Take, Together
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
@@ -54,11 +54,14 @@ class _Finish:
 
     quest: Quest
     aim: Aim
+    mended: tuple[RuleId, ...] = ()
+    """Rules at STOP that are broken now and that answering what is open can mend."""
 
     def run(self, budget: Budget) -> Proposal | None:
         """The proposal."""
         quest = self.quest
-        held = [*ground_of(quest, ()), *quest.choices, *quest.idle]
+        self.mended = self._mendable()
+        held = [*ground_of(quest, self.mended), *quest.choices, *quest.idle]
         completer = quest.machine.completer
         found: Completion | SmallestWorst
         if self.aim is Aim.WEEKS:
@@ -70,6 +73,15 @@ class _Finish:
         if found.build is None:
             return None
         return self._proposal(found.build, proven=found.is_proved)
+
+    def _mendable(self) -> tuple[RuleId, ...]:
+        """The rules broken at STOP without those that what stands breaks whatever else comes."""
+        quest, selectors = self.quest, self.quest.machine.compiled.selectors
+        rules = [f.rule for f in quest.report.broken(Level.STOP) if f.rule in selectors]
+        rest = [*ground_of(quest, ()), *quest.choices, *quest.idle]
+        while conflict := quest.machine.conflict([selectors[rule] for rule in rules], rest):
+            rules = [rule for rule in rules if selectors[rule] not in conflict]
+        return tuple(rules)
 
     def _weeks(self) -> Mapping[int, int]:
         """Tenths of weeks until each option is here; what stands already is as it is."""
@@ -120,7 +132,7 @@ class _Finish:
         """Evaluate it in full; the lesson of a failure is the whole of what would be taken."""
         spec, _ = self._taken(build)
         report = evaluate(self.quest.catalogue, spec, exact=False)
-        before = {f.rule for f in self.quest.report.broken(Level.STOP)}
+        before = {f.rule for f in self.quest.report.broken(Level.STOP)} - set(self.mended)
         if {f.rule for f in report.broken(Level.STOP)} <= before:
             return None
         return [lit for way in self._ways(build) for lit in way[1]]
