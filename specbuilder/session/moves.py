@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from specbuilder.model.catalogue import Option
+from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take
+from specbuilder.model.ids import GroupId
 from specbuilder.model.kinds import Pick
-from specbuilder.model.spec import Choice
+from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.clauses import Placement, placements_of
 
 from .problem import Compiled
@@ -63,3 +64,12 @@ def _counted(compiled: Compiled, option: Option, choice: Choice) -> Iterator[Alt
         if count != choice.count:
             literals = (counts[count - 1],) if count == len(counts) else (counts[count - 1], -counts[count])
             yield Alternative(SetCount(option=option.id, count=count, place=choice.place), literals, option, count)
+
+
+def overfull(catalogue: Catalogue, spec: Spec) -> frozenset[GroupId]:
+    """The groups of which more stands than may."""
+    many: dict[GroupId, int] = {}
+    for choice in spec.choices:
+        if (option := catalogue.options.get(choice.option)) is not None:
+            many[option.group] = many.get(option.group, 0) + choice.count
+    return frozenset(group for group, count in many.items() if count > catalogue.groups[group].max_choices)

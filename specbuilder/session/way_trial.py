@@ -22,7 +22,7 @@ from specbuilder.rulegraph.clauses import placements_of
 from .apply import apply
 from .difference import choices_cost, difference, option_cost
 from .evaluate import evaluate
-from .moves import Alternative, alternatives, takes
+from .moves import Alternative, alternatives, overfull, takes
 from .way_goal import Quest
 
 BIG = 10**10
@@ -66,6 +66,8 @@ class Trials:
         self._signs = {f.rule for f in quest.report.broken(Level.SIGN)}
         self.slack = self._before if rank_by is RankBy.WEEKS else 0
         """By how much a way may cost less than its floor says."""
+        self.was_cut = False
+        """Whether some set of choices to change was given up with edits left to try."""
         self._verdicts: dict[tuple[Choice, ...], Report | None] = {}
 
     def weights(self) -> Mapping[int, int]:
@@ -106,7 +108,8 @@ class Trials:
         signs = sum(1 for lit in repair.dropped if lit in self._quest.signs)
         ground = [*self._quest.given(self._quest.phase), *kept]
         most = MOST_TRIED if len(changed) <= FEW else FEW
-        for combination in islice(self._combinations(changed, ground), most):
+        for number, combination in enumerate(islice(self._combinations(changed, ground), most), 1):
+            self.was_cut = self.was_cut or number == most
             edits = self._in_order(sorted((a.edit for a in combination), key=_order))
             yield from self._applied(edits, extras, signs)
 
@@ -258,6 +261,8 @@ class Trials:
         before = {f.rule for f in quest.report.broken(Level.STOP)} | quest.may_break
         broken = {f.rule for f in report.broken(Level.STOP, Level.SIGN)}
         if not {f.rule for f in report.broken(Level.STOP)} <= before or not broken.isdisjoint(quest.targets):
+            return False
+        if not overfull(quest.catalogue, report.spec) <= overfull(quest.catalogue, quest.spec):
             return False
         return wanted is None or report.spec.has(wanted)
 

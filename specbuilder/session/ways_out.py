@@ -84,7 +84,7 @@ class _Search:
             ways=tuple(self._ways),
             within=self._within,
             finished=finished,
-            complete=finished and self._complete,
+            complete=finished and self._complete and not self._trials.was_cut,
         )
 
     def _phase(self, with_van: bool) -> Iterator[None]:
