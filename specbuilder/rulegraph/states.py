@@ -60,7 +60,9 @@ def stands(
     for bit, choice in enumerate(run_.choices):
         group = run_.rulebook.catalogue.options[choice.option].group
         by_group[group] = by_group.get(group, 0) | 1 << bit
-    chosen = {c.option: c for c in spec_choices}
+    chosen: dict[OptionId, Choice] = {}
+    for choice in sorted(spec_choices, key=lambda c: c.place.value if c.place else ""):
+        chosen.setdefault(choice.option, choice)  # one that stands twice shows the same place whatever was taken first
     return {
         option: _stand(run_, row, chosen.get(option), by_group.get(row.option.group, 0) if row.pick_one else 0, claims)
         for option, row in run_.rulebook.rows.items()

@@ -275,6 +275,9 @@ def _helpful(machine: Machine) -> frozenset[OptionId]:
     for lits, why in zip(compiled.clauses.lits, compiled.clauses.why, strict=True):
         if why.kind not in structure:
             good.update(lit >> 1 for lit in lits if not lit & 1)
+    for lits, at in zip(compiled.problem.clauses, compiled.clause_at, strict=True):
+        if at < 0:  # what leads to another state of a limit may widen it
+            good.update(lit - 1 for lit in lits if lit > 0)
     widening = {abs(lit) - 1 for limit in compiled.problem.limits for _, lit in limit.terms if lit < 0}
     found: set[OptionId] = set()
     for option in compiled.catalogue.options.values():
@@ -288,6 +291,6 @@ def _helpful(machine: Machine) -> frozenset[OptionId]:
             if t in compiled.clauses.tag
         }
         counts = {lit - 1 for p in placements_of(option) for lit in compiled.counts[p]}
-        if not good.isdisjoint(own | tags) or not widening.isdisjoint(own | counts):
+        if not good.isdisjoint(own | tags | counts) or not widening.isdisjoint(own | counts):
             found.add(option.id)
     return frozenset(found)
