@@ -1,0 +1,1 @@
+"""Formulas against worked values, independent computations, and outside what they are valid for."""
