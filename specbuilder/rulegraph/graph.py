@@ -15,7 +15,7 @@ import networkx as nx
 
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import OptionId, RuleId
-from specbuilder.model.kinds import Level, Pick, RuleKind
+from specbuilder.model.kinds import Pick, RuleKind
 from specbuilder.model.rules import (
     AnyOf,
     Atom,
@@ -236,8 +236,3 @@ def _rule_edges(rule: Rule) -> Iterator[tuple[Node, Node, EdgeKind, RuleId | Non
 
 def _nodes(expression: AnyOf) -> Iterable[Node]:
     return dict.fromkeys(node for atom, _ in atoms_of(expression) if (node := node_of(atom)) is not None)
-
-
-def stop_rules(catalogue: Catalogue) -> Iterator[Rule]:
-    """The rules that may block: those at STOP."""
-    return (rule for rule in catalogue.rules.values() if rule.level is Level.STOP)

@@ -1,6 +1,7 @@
 """The state of every option: chosen, follows, open or blocked, sound against rules, structure and zones.
 
-*Blocked* and *follows* are proven; *open* may still turn out otherwise, since unit propagation is not complete.
+*Blocked* and *follows* are proven here; *open* only says that propagation did not decide it;
+``session.exact`` does.
 
 An option that stands beside the choice of its pick-one group is judged as if it took that choice's place: it is
 blocked when one of its own clauses is false for reasons in which that choice has no part.

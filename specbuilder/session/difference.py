@@ -28,19 +28,6 @@ def _least(report: Report, ledger: LedgerId) -> float:
     return round(reading.value.least, 3) if reading is not None and reading.value is not None else 0.0
 
 
-def cost_of(difference_: Difference, rank_by: RankBy) -> float:
-    """What decides between ways with equally many changes: pence, kilograms, hours or weeks, less is better."""
-    match rank_by:
-        case RankBy.PRICE:
-            return difference_.gross_pence
-        case RankBy.MASS:
-            return difference_.mass_kg
-        case RankBy.HOURS:
-            return difference_.hours
-        case RankBy.WEEKS:
-            return difference_.weeks
-
-
 def option_cost(catalogue: Catalogue, option: Option, rank_by: RankBy) -> int:
     """What one of an option adds, as a whole number: pence with tax, grams, minutes. Weeks do not add and count nought.
 

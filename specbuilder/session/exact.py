@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -105,7 +105,7 @@ def _broken_limits(catalogue: Catalogue, facts: Facts, choices: tuple[Choice, ..
     )
 
 
-def proven(peace: Peace, asked: Sequence[OptionId], first: Iterable[OptionId] = ()) -> Mapping[OptionId, Proven]:
+def proven(peace: Peace, asked: Sequence[OptionId]) -> Mapping[OptionId, Proven]:
     """The states of some options beside what stands.
 
     An option beside the choice of its pick-one group is asked for in that choice's place.
@@ -118,8 +118,7 @@ def proven(peace: Peace, asked: Sequence[OptionId], first: Iterable[OptionId] = 
     beside = [o for o in asked if catalogue.options[o].group in rivals]
     alone = [o for o in asked if catalogue.options[o].group not in rivals]
     variables = [lit for o in alone for _, lit in places[o]] + [compiled.option(o) for o in alone]
-    early = [compiled.option(o) for o in first if catalogue.options[o].group not in rivals]
-    states = machine.reasoner.states(held, variables, Budget(seconds=SECONDS), early)
+    states = machine.reasoner.states(held, variables, Budget(seconds=SECONDS))
     assert not isinstance(states, frozenset), "only choices that agree are asked about"
     found: dict[OptionId, Proven] = {}
     for option in alone:

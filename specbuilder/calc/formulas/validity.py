@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isnan
 
 
-class OutsideValidity(ValueError):
+class OutsideValidity(ValueError):  # noqa: N818  # an answer about a number, as much as a fault
     """A number for which an equation says nothing.
 
     Attributes:
