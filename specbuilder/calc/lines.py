@@ -79,7 +79,7 @@ def _open(
 ) -> Iterator[Entry]:
     """One line with its range for each undecided group and each customer's part nobody has weighed."""
     parts = {f"{n}:{placed.option.id}": placed for n, (placed, _) in enumerate(prep.unweighed)}
-    stands = measure.rest(chain.settled, frame)
+    stands = measure.told(chain.settled, frame)
     for slot in chain.slots:
         if slot.lack is None or slot.lack.group is None:
             continue
@@ -113,7 +113,7 @@ def _beside(
     ends: tuple[float, float],
 ) -> Span:
     """What one way of a slot adds to what is settled."""
-    after = measure.rest(share.combine(chain.settled, joint), frame)
+    after = measure.told(share.combine(chain.settled, joint), frame)
     more = 0.0 if after is None or stands is None else after - stands
     return Span(ends[0] + more, ends[1] + more)
 
@@ -124,7 +124,7 @@ def _rest(measure: Measure, frame: Frame, share: Shares, chain: Chain, scale: fl
     for slot in chain.slots:
         if _is_answer(slot):
             states = {share.combine(state, joint) for state in states for joint in slot.states}
-    rests = (measure.rest(state, frame) for state in states)
+    rests = (measure.told(state, frame) for state in states)
     found = [rest for rest in rests if rest is not None]
     assert measure.rest_entry is not None
     amount = Span(min(found), max(found)) if found else ZERO

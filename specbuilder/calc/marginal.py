@@ -97,7 +97,7 @@ def _least_rest(measure: Measure, frames: tuple[Frame, ...]) -> Callable[[Joint]
     """The rest under the base van, or the least of all that may still be chosen."""
 
     def rest(joint: Joint) -> float:
-        return min((found for f in frames if (found := measure.rest(joint, f)) is not None), default=0)
+        return min((found for f in frames if (found := measure.told(joint, f)) is not None), default=0)
 
     return rest
 
@@ -107,7 +107,7 @@ def _vans(measure: Measure, prep: Prepared, joint: Joint, frames: tuple[Frame, .
 
     def under(option: Option) -> tuple[float, float]:
         frame = Frame(prep.situation, frames[0].asked, frames[0].settings, option)
-        base, more = measure.base(frame), measure.rest(joint, frame) or 0
+        base, more = measure.base(frame), measure.told(joint, frame) or 0
         return base_span(base).least + more, sum(e.amount.least for e in base if e.option or e.group) + more
 
     chosen = prep.situation.van

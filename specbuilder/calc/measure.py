@@ -14,6 +14,7 @@ from specbuilder.model.ledger import Entry
 from specbuilder.model.span import Span
 from specbuilder.model.vans import Van
 
+from .formulas.validity import OutsideValidity
 from .frame import Frame
 from .prepared import Prepared, Settled
 from .states import Fold, Folding, Joint, Slot
@@ -72,7 +73,10 @@ class Measure:
     """What one of an option adds."""
     parts: tuple[Part, ...] = ()
     rest: Callable[[Joint, Frame], float | None] = _no_rest
-    """What the folded parts add; None: there is nothing to measure. It goes one way with each of its numbers."""
+    """What the folded parts add; None: there is nothing to measure. It goes one way with each of its numbers.
+
+    It may raise ``OutsideValidity`` where figures are missing or absurd: then nothing can be said.
+    """
     rest_entry: Callable[[Span, Frame], Entry | None] | None = None
     """The line of ``rest``, or of what in it is no part of a choice's own line."""
     signs: Callable[[Joint, Frame], tuple[int, ...]] | None = None
@@ -93,6 +97,13 @@ class Measure:
     def folds(self) -> tuple[Fold, ...]:
         """How each part is folded."""
         return tuple(part.fold for part in self.parts)
+
+    def told(self, joint: Joint, frame: Frame) -> float | None:
+        """``rest``; None as well where nothing can be said."""
+        try:
+            return self.rest(joint, frame)
+        except OutsideValidity:
+            return None
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -11,6 +11,7 @@ from specbuilder.model.ids import BASE_VAN_GROUP, LedgerId
 from specbuilder.model.ledger import Entry, Lack
 from specbuilder.model.span import Span, hull
 
+from .formulas.validity import OutsideValidity
 from .frame import Asked, Frame
 from .lines import joined, lines
 from .measure import Measure, Shares, shares, taking
@@ -66,10 +67,13 @@ def outcome(measure: Measure, prep: Prepared, asked: Asked, ledger: LedgerId | N
     if len(found) == 1:
         return found[0]
     widens = any(one.span != found[0].span or one.absent != found[0].absent for one in found)
+    lacking = (Lack(group=BASE_VAN_GROUP), *lacks) if widens else tuple(lacks)
+    if any(one.unsaid for one in found):
+        return Outcome(None, lacks=lacking)
     return Outcome(
         hull(one.span for one in found if one.span is not None),
         any(one.absent for one in found),
-        (Lack(group=BASE_VAN_GROUP), *lacks) if widens else tuple(lacks),
+        lacking,
         joined(one.entries for one in found),
     )
 
@@ -82,7 +86,9 @@ def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: 
     start = base_span(base)
     span, absent = span_of(chain.all, measure, frame, start)
     if span is None:
-        return Outcome(None, absent)
+        if not absent:
+            _note_lacks(chain, measure, frame, share, lacks)
+        return Outcome(None, absent, tuple(lacks))
     if absent or not span.settled:
         _note_lacks(chain, measure, frame, share, lacks)
     entries = lines(measure, prep, frame, share, base, chain) if listed else ()
@@ -155,10 +161,16 @@ def base_span(base: Iterable[Entry]) -> Span:
 
 
 def span_of(states: States, measure: Measure, frame: Frame, base: Span) -> tuple[Span | None, bool]:
-    """Least and most over these states, and whether some of them have nothing to measure."""
+    """Least and most over these states, and whether some of them have nothing to measure.
+
+    Where nothing can be said of one of them, nothing can be said of all.
+    """
     least, most, absent, rest, final = None, None, False, measure.rest, measure.final
     for joint, (low, high) in states.items():
-        more = rest(joint, frame)
+        try:
+            more = rest(joint, frame)
+        except OutsideValidity:
+            return None, False
         if more is None:
             absent = True
             continue
@@ -178,7 +190,7 @@ def _note_lacks(chain: Chain, measure: Measure, frame: Frame, share: Shares, lac
     """Add what widens it: slots of which two ways differ beside some way of the others."""
 
     def rest(joint: Joint) -> float | None:
-        return measure.rest(joint, frame)
+        return measure.told(joint, frame)
 
     for slot in chain.slots:
         if slot.lack is None or slot.lack in lacks:

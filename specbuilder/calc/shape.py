@@ -17,11 +17,14 @@ from specbuilder.model.rules import WithinBound
 from specbuilder.model.situation import Situation
 
 from .frame import Asked, Frame
-from .measure import Amounts, Measure, Shares, shares
+from .measure import Amounts, Measure, Shares, shares, summands
 from .outcome import base_span, settings_of
 from .prepared import Prepared, prepared
 from .states import Fold, Folding, Joint
 from .tally import Tally
+
+_NO_BOUND = Measure()
+"""Bounds at nought: of summands only the first meets the bound."""
 
 HIGHEST = 10**12
 """Sums that go through a last step (tax, rounding) are looked for up to this number."""
@@ -42,6 +45,8 @@ class Shape:
     """States before any choice; several while an answer is unknown: the kindest counts."""
     room: Callable[[OptionId | None, Joint], float]
     """How much the amounts may sum to; infinite where there is nothing to measure or nothing bounds it."""
+    beside: tuple[Shape, ...] = ()
+    """States that are followed apart, with no amounts of their own; their rooms, always finite, add to this one."""
 
 
 def shapes_of(tally: Tally, atom: WithinBound, situation: Situation) -> tuple[Shape, ...]:
@@ -56,9 +61,25 @@ def shapes_of(tally: Tally, atom: WithinBound, situation: Situation) -> tuple[Sh
     vans = tuple(van.id for van in situation.catalogue.vans)
     if not (tally.value.needs_van or tally.bound.needs_van):
         return (_shape(tally, tally.bound, atom, situation, (None,)),)
+    if tally.value.beside:
+        return tuple(_spread(tally, atom, situation, van) for van in vans)
     if not (tally.value.by_van or tally.bound.by_van):
         return (_shape(tally, tally.bound, atom, situation, vans),)
     return _alike([_shape(tally, tally.bound, atom, situation, (van,)) for van in vans])
+
+
+def _spread(tally: Tally, atom: WithinBound, situation: Situation, van: OptionId) -> Shape:
+    """A limit whose value is a sum of measures, under one base van."""
+    main, *others = summands(tally.value, situation.catalogue)
+    assert tally.bound is not None, "a limit has a bound"
+    shape = _shape(replace(tally, value=main), tally.bound, atom, situation, (van,))
+    plain = WithinBound(ledger=atom.ledger, within=atom.within)
+    amounts, beside = dict(shape.amounts), []
+    for one in others:
+        more = _shape(replace(tally, value=one), _NO_BOUND, plain, situation, (van,))
+        amounts.update(more.amounts)  # no group takes part in two
+        beside.append(replace(more, amounts={}))
+    return replace(shape, amounts=amounts, beside=tuple(beside))
 
 
 def _alike(shapes: list[Shape]) -> tuple[Shape, ...]:
@@ -171,7 +192,7 @@ def _slopes_of(measure: Measure, frame: Frame, at: int, total: float, joints: It
     """How the value grows with one part, tried beside every number the other parts can take."""
     others = [sorted({joint[i] for joint in joints}) if i != at else [0.0] for i in range(len(measure.parts))]
     for beside in product(*others):
-        values = [measure.rest((*beside[:at], x, *beside[at + 1 :]), frame) for x in (0.0, 1.0, total, -total)]
+        values = [measure.told((*beside[:at], x, *beside[at + 1 :]), frame) for x in (0.0, 1.0, total, -total)]
         known = [value for value in values if value is not None]
         if known and len(known) < len(values):
             yield inf
@@ -201,7 +222,7 @@ def _starts(measure: Measure, share: Shares, frame: Frame) -> list[Joint]:
 
 def _room(value: Measure, bound: Measure, atom: WithinBound, frame: Frame, joints: tuple[Joint, Joint]) -> float:
     """Room for the amounts in one state."""
-    rest, allowed = value.rest(joints[0], frame), bound.rest(joints[1], frame)
+    rest, allowed = value.told(joints[0], frame), bound.told(joints[1], frame)
     if rest is None or allowed is None:
         return inf
     base, limit = base_span(value.base(frame)), base_span(bound.base(frame))

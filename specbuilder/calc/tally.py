@@ -119,7 +119,7 @@ class Tally:
         if joint is share.neutral:
             return amount * scale
         now = standing(prep, share)[1]
-        before, after = (self.value.rest(j, frames[0]) for j in (now, share.combine(now, joint)))
+        before, after = (self.value.told(j, frames[0]) for j in (now, share.combine(now, joint)))
         return (amount + (0.0 if before is None or after is None else after - before)) * scale
 
     @property

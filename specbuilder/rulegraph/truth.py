@@ -11,7 +11,7 @@ from typing import assert_never
 
 from specbuilder.model.facts import Facts
 from specbuilder.model.ids import OptionId, Tag, Zone
-from specbuilder.model.kinds import Compare, Place, Truth
+from specbuilder.model.kinds import Compare, Place, Truth, Verdict
 from specbuilder.model.ledger import Reading
 from specbuilder.model.rules import (
     SAME,
@@ -162,7 +162,8 @@ def _below(span: Span, amount: float) -> Truth:
 def _within(atom: WithinBound, reading: Reading) -> Truth:
     if not reading.applies:
         return Truth.YES
-    if reading.value is None or (reading.bound is None and reading.lacks):
+    unsaid = reading.bound is None and (bool(reading.lacks) or reading.verdict is Verdict.CANNOT_TELL)
+    if reading.value is None or unsaid:
         return Truth.MAYBE
     if reading.bound is None:
         return Truth.YES
