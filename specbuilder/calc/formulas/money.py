@@ -10,6 +10,7 @@ def gross_pence(net_pence: int, vat_percent: float) -> int:
     Equation: ``floor(net_pence * (1 + vat_percent / 100) + 1/2)``, in whole numbers so that a half is always a half.
     Valid for: tax rates given to a thousandth of a per cent; use it on the total, never line by line.
     Source: house rule: one rounding, on the total.
+    Confidence: known; the tax rate must be checked on the day of the invoice.
 
     >>> gross_pence(12, 20.0), gross_pence(1_000_000, 20.0), gross_pence(2, 25.0)
     (14, 1200000, 3)
