@@ -13,12 +13,14 @@ from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import Reading
 from specbuilder.model.situation import Situation
 
+from .axles import FRONT_AXLE, FRONT_SHARE, REAR_AXLE
 from .beds import BED_LENGTH, BED_WIDTH
 from .calculation import Calculation
 from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
 from .height import CLOSED_HEIGHT
 from .hours import WORKSHOP_HOURS
 from .mass import TOTAL_MASS
+from .outcome import all_settings
 from .power_places import BATTERY_BOX
 from .price import PRICE_GROSS
 from .quote import QUOTE_AGE
@@ -30,6 +32,9 @@ from .zone_use import ZONE_USE
 
 CALCULATIONS: tuple[Calculation, ...] = (
     TOTAL_MASS,
+    REAR_AXLE,
+    FRONT_AXLE,
+    FRONT_SHARE,
     ROOF_LOAD_CLOSED,
     ROOF_LOAD_RAISED,
     ROOF_BED_LOAD,
@@ -68,4 +73,5 @@ def read_all(situation: Situation) -> Mapping[LedgerId, Reading]:
 
 def missing_settings(catalogue: Catalogue) -> tuple[tuple[LedgerId, str], ...]:
     """House settings that a calculation needs and its table lacks."""
-    return tuple((c.id, s) for c in made(catalogue) for s in c.settings if s not in catalogue.ledgers[c.id].settings)
+    known = all_settings(catalogue)
+    return tuple((c.id, s) for c in made(catalogue) for s in c.settings if s not in known[c.id])

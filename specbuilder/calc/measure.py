@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import inf
-from typing import TypeAlias
+from typing import TypeAlias, TypedDict
 
 from specbuilder.model.catalogue import Catalogue, Option
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.ledger import Entry
 from specbuilder.model.span import Span
 from specbuilder.model.vans import Van
@@ -71,6 +71,9 @@ class Measure:
     """Labelled lines that are no choice."""
     amount: Callable[[Option], float] = _nothing
     """What one of an option adds."""
+    amount_in: Callable[[Option, Van], float] | None = None
+    """The same where it differs from van to van: it goes before ``amount``, which then only says who takes part. The
+    measure is ``by_van``."""
     parts: tuple[Part, ...] = ()
     rest: Callable[[Joint, Frame], float | None] = _no_rest
     """What the folded parts add; None: there is nothing to measure. It goes one way with each of its numbers.
@@ -83,6 +86,8 @@ class Measure:
     """For figures: +1 or -1 for each part that enters the value, 0 for one that does not: it makes their lines."""
     slots: Callable[[Frame], tuple[Slot, ...]] = _no_slots
     """What besides the choices enters the parts: the van, or an answer of the brief."""
+    bent: bool = False
+    """True when no part enters ``rest`` in proportion; a search then need not look whether one does."""
     final: Callable[[float, Frame], float] | None = None
     """Last step, growing with its number; lines are scaled by ``scale``."""
     scale: Callable[[Frame], float] | None = None
@@ -91,7 +96,12 @@ class Measure:
     van_unseen: Callable[[Prepared], bool] | None = None
     """When it says so, no value of a reading looks at the van after all."""
     by_van: bool = False
-    """True when the parts or slots differ from van to van."""
+    """True when amounts, parts or slots differ from van to van."""
+    beside: tuple[Measure, ...] = ()
+    """Measures of a few groups each, whose values add to this one; of them only parts, rest and its line count.
+
+    Each is folded by itself, which keeps the states few. That is exact as long as no group takes part in two of them.
+    """
 
     @property
     def folds(self) -> tuple[Fold, ...]:
@@ -122,10 +132,16 @@ class Shares:
     def of(self, option: Option) -> Amounts | None:
         """What one of an option that is not as the catalogue has it adds; None for nothing."""
         joint = tuple([p.neutral if (x := p.of(option, self.van)) is None else x for p in self.measure.parts])
-        amount = self.measure.amount(option)
+        amount = self.amount(option)
         if joint == self.neutral:
             return (amount, self.neutral) if amount else None
         return amount, joint
+
+    def amount(self, option: Option) -> float:
+        """The plain amount of one of an option."""
+        if self.measure.amount_in is None:
+            return self.measure.amount(option)
+        return self.measure.amount_in(option, self.van) if self.van is not None else 0.0
 
     def get(self, option: Option) -> Amounts:
         """What one of an option of the catalogue adds."""
@@ -165,6 +181,59 @@ def taking(prep: Prepared, share: Shares) -> list[Settled]:
         settled = prep.settled if known else prep.brought
         found = prep.taking[share] = [s for s in settled if s[0] in known or s[2] is not None]
     return found
+
+
+def summands(measure: Measure, catalogue: Catalogue) -> tuple[Measure, ...]:
+    """The measures whose values add up to a measure, each with the plain amounts of the groups that take part in it.
+
+    A memo of the catalogue; a measure with nothing beside it is its own only summand.
+    """
+    if not measure.beside:
+        return (measure,)
+    shelf = _summands(catalogue)
+    found = shelf.get(measure)
+    if found is None:
+        found = shelf[measure] = _split(measure, catalogue)
+    return found
+
+
+def _split(measure: Measure, catalogue: Catalogue) -> tuple[Measure, ...]:
+    owner: dict[GroupId, int] = {}
+    vans = [van.van for van in catalogue.vans] or [None]
+    for option in catalogue.options.values():
+        for at, one in enumerate(measure.beside):
+            if any(part.of(option, vans[0]) not in (None, part.neutral) for part in one.parts):
+                owner.setdefault(option.group, at)
+    mine = [frozenset(g for g, at in owner.items() if at == n) for n in range(len(measure.beside))]
+    rest = frozenset(catalogue.groups) - frozenset(owner)
+    return (
+        replace(measure, beside=(), **_amounts_of(measure, rest)),
+        *(
+            replace(one, needs_van=True, by_van=measure.by_van, **_amounts_of(measure, groups))
+            for one, groups in zip(measure.beside, mine, strict=True)
+        ),
+    )
+
+
+def _amounts_of(measure: Measure, groups: frozenset[GroupId]) -> _Amounting:
+    """The plain amounts of a measure, of these groups only."""
+    amount, amount_in = measure.amount, measure.amount_in
+    return {
+        "amount": lambda option: amount(option) if option.group in groups else 0.0,
+        "amount_in": (lambda option, van: amount_in(option, van) if option.group in groups else 0.0)
+        if amount_in is not None
+        else None,
+    }
+
+
+class _Amounting(TypedDict):
+    amount: Callable[[Option], float]
+    amount_in: Callable[[Option, Van], float] | None
+
+
+@lru_cache(maxsize=4)
+def _summands(_catalogue: Catalogue) -> dict[Measure, tuple[Measure, ...]]:
+    return {}
 
 
 @lru_cache(maxsize=4)

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from functools import lru_cache
 from types import MappingProxyType
 from typing import NamedTuple
 
-from specbuilder.model.catalogue import Option
+from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BASE_VAN_GROUP, LedgerId
 from specbuilder.model.ledger import Entry, Lack
 from specbuilder.model.span import Span, hull
 
 from .formulas.validity import OutsideValidity
 from .frame import Asked, Frame
-from .lines import joined, lines
-from .measure import Measure, Shares, shares, taking
+from .lines import joined, largest_first, lines
+from .measure import Measure, Shares, shares, summands, taking
 from .prepared import Prepared
 from .states import Chain, Joint, Slot, States, add_state
 
@@ -47,9 +48,27 @@ def frames_of(measure: Measure, prep: Prepared, asked: Asked, ledger: LedgerId |
 
 
 def settings_of(prep: Prepared, ledger: LedgerId | None) -> Mapping[str, float]:
-    """The house settings of a ledger."""
-    spec = prep.catalogue.ledgers.get(ledger) if ledger else None
-    return spec.settings if spec else MappingProxyType({})
+    """The house settings of a ledger, and those it takes from others."""
+    return all_settings(prep.catalogue).get(ledger, _NONE) if ledger else _NONE
+
+
+_NONE: Mapping[str, float] = MappingProxyType({})
+
+
+@lru_cache(maxsize=4)
+def all_settings(catalogue: Catalogue) -> Mapping[LedgerId, Mapping[str, float]]:
+    """The settings that hold for each ledger of a catalogue."""
+    return {
+        ledger.id: MappingProxyType(
+            {
+                name: number
+                for one in (*ledger.settings_as, ledger.id)
+                if one in catalogue.ledgers
+                for name, number in catalogue.ledgers[one].settings.items()
+            }
+        )
+        for ledger in catalogue.ledgers.values()
+    }
 
 
 def van_frames(prep: Prepared, asked: Asked, settings: Mapping[str, float]) -> tuple[Frame, ...]:
@@ -80,6 +99,8 @@ def outcome(measure: Measure, prep: Prepared, asked: Asked, ledger: LedgerId | N
 
 def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: dict[Lack, None]) -> Outcome:
     """The measure under one base van; what widens it is added to ``lacks``."""
+    if measure.beside:
+        return _added([_under(one, prep, frame, listed, lacks) for one in summands(measure, prep.catalogue)])
     share = shares(measure, prep.catalogue, frame.option)
     chain = chain_of(measure, prep, frame, share)
     base = measure.base(frame)
@@ -93,6 +114,16 @@ def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: 
         _note_lacks(chain, measure, frame, share, lacks)
     entries = lines(measure, prep, frame, share, base, chain) if listed else ()
     return Outcome(span, absent, tuple(lacks), entries)
+
+
+def _added(found: list[Outcome]) -> Outcome:
+    """Outcomes of summands as one; where one of them has nothing to measure it adds nought."""
+    total = Span(0.0, 0.0)
+    for one in found:
+        total = total + one.span if one.span is not None else total
+    total = Span(round(total.least, _DECIMALS), round(total.most, _DECIMALS))
+    entries = largest_first(entry for one in found for entry in one.entries)
+    return Outcome(total, False, found[-1].lacks, entries)
 
 
 def chain_of(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> Chain:

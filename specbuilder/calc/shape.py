@@ -16,12 +16,16 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.rules import WithinBound
 from specbuilder.model.situation import Situation
 
+from .formulas.validity import OutsideValidity
 from .frame import Asked, Frame
-from .measure import Amounts, Measure, Shares, shares
+from .measure import Amounts, Measure, Shares, shares, summands
 from .outcome import base_span, settings_of
 from .prepared import Prepared, prepared
 from .states import Fold, Folding, Joint
 from .tally import Tally
+
+_NO_BOUND = Measure()
+"""Bounds at nought: of summands only the first meets the bound."""
 
 HIGHEST = 10**12
 """Sums that go through a last step (tax, rounding) are looked for up to this number."""
@@ -42,13 +46,22 @@ class Shape:
     """States before any choice; several while an answer is unknown: the kindest counts."""
     room: Callable[[OptionId | None, Joint], float]
     """How much the amounts may sum to; infinite where there is nothing to measure or nothing bounds it."""
+    beside: tuple[Shape, ...] = ()
+    """States that are followed apart, with no amounts of their own; their rooms, always finite, add to this one."""
 
 
 def shapes_of(tally: Tally, atom: WithinBound, situation: Situation) -> tuple[Shape, ...]:
     """The limit in the form a search can hold: one shape, or one for each set of base vans under which it differs.
 
-    None at all where nothing bounds it, or while the answer that names its bound is open.
+    None at all where nothing bounds it, while the answer that names its bound is open, and where the data are absurd.
     """
+    try:
+        return _shapes_of(tally, atom, situation)
+    except OutsideValidity:
+        return ()  # nothing can be said of it, so it blocks nothing; its reading names the number
+
+
+def _shapes_of(tally: Tally, atom: WithinBound, situation: Situation) -> tuple[Shape, ...]:
     if tally.bound is None or tally.unnamed(situation) or (tally.value.final is not None and not atom.within):
         return ()
     if tally.named_by is not None and not situation.facts.known(tally.named_by):
@@ -56,9 +69,25 @@ def shapes_of(tally: Tally, atom: WithinBound, situation: Situation) -> tuple[Sh
     vans = tuple(van.id for van in situation.catalogue.vans)
     if not (tally.value.needs_van or tally.bound.needs_van):
         return (_shape(tally, tally.bound, atom, situation, (None,)),)
+    if tally.value.beside:
+        return tuple(_spread(tally, atom, situation, van) for van in vans)
     if not (tally.value.by_van or tally.bound.by_van):
         return (_shape(tally, tally.bound, atom, situation, vans),)
     return _alike([_shape(tally, tally.bound, atom, situation, (van,)) for van in vans])
+
+
+def _spread(tally: Tally, atom: WithinBound, situation: Situation, van: OptionId) -> Shape:
+    """A limit whose value is a sum of measures, under one base van."""
+    main, *others = summands(tally.value, situation.catalogue)
+    assert tally.bound is not None, "a limit has a bound"
+    shape = _shape(replace(tally, value=main), tally.bound, atom, situation, (van,))
+    plain = WithinBound(ledger=atom.ledger, within=atom.within)
+    amounts, beside = dict(shape.amounts), []
+    for one in others:
+        more = _shape(replace(tally, value=one), _NO_BOUND, plain, situation, (van,))
+        amounts.update(more.amounts)  # no group takes part in two
+        beside.append(replace(more, amounts={}))
+    return replace(shape, amounts=amounts, beside=tuple(beside))
 
 
 def _alike(shapes: list[Shape]) -> tuple[Shape, ...]:
@@ -138,7 +167,7 @@ class _Side:
 def _side(measure: Measure, prep: Prepared, frame: Frame, factor: float) -> _Side:
     share = shares(measure, prep.catalogue, frame.option)
     own, starts = _own(share, prep), _starts(measure, share, frame)
-    slopes = _slopes(measure, frame, starts, [joint for _, joint in own.values()])
+    slopes = {} if measure.bent else _slopes(measure, frame, starts, [joint for _, joint in own.values()])
     kept = tuple(at for at in range(len(measure.parts)) if at not in slopes)
     neutral = tuple(share.neutral[at] for at in kept)
     amounts: dict[OptionId, float] = {}

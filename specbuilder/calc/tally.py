@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId
 from specbuilder.model.kinds import LedgerKind, Place, Sense, Verdict
-from specbuilder.model.ledger import Lack, Reading
+from specbuilder.model.ledger import Lack, Outside, Reading
 from specbuilder.model.situation import Situation
 
+from .formulas.validity import OutsideValidity
 from .frame import Asked, Frame
-from .measure import Measure, shares
+from .measure import Measure, shares, summands
 from .outcome import Outcome, outcome, settings_of, standing, van_frames
 from .prepared import Prepared, prepared
 from .verdicts import verdict_of
@@ -36,7 +37,17 @@ class Tally:
         return any(_adds(measure, option) for measure in self._measures)
 
     def read(self, situation: Situation) -> Reading:
-        """Value, bound and verdict for this situation."""
+        """Value, bound and verdict for this situation; nothing can be said while the data are outside an equation."""
+        try:
+            return self._read(situation)
+        except OutsideValidity as fault:
+            sense = situation.catalogue.ledgers[self.id].sense
+            outside = Outside(fault.quantity, fault.value, fault.needs)
+            return Reading(
+                id=self.id, value=None, bound=None, verdict=Verdict.CANNOT_TELL, sense=sense, outside=outside
+            )
+
+    def _read(self, situation: Situation) -> Reading:
         prep, asked = prepared(situation), Asked(situation.facts)
         value = outcome(self.value, prep, asked, self.id)
         sense = prep.catalogue.ledgers[self.id].sense
@@ -113,19 +124,29 @@ class Tally:
         frames = van_frames(prep, asked, settings) if self.value.needs_van else (Frame(situation, asked, settings),)
         if not frames:
             return None
-        share = shares(self.value, prep.catalogue, frames[0].option)
-        amount, joint = share.get(option)
         scale = self.value.scale(frames[0]) if self.value.scale else 1.0
-        if joint is share.neutral:
-            return amount * scale
-        now = standing(prep, share)[1]
-        before, after = (self.value.told(j, frames[0]) for j in (now, share.combine(now, joint)))
-        return (amount + (0.0 if before is None or after is None else after - before)) * scale
+        try:
+            return sum(_more(one, prep, frames[0], option) for one in summands(self.value, prep.catalogue)) * scale
+        except OutsideValidity:
+            return None
 
     @property
     def _measures(self) -> tuple[Measure, ...]:
         return (self.value,) if self.bound is None else (self.value, self.bound)
 
 
+def _more(measure: Measure, prep: Prepared, frame: Frame, option: Option) -> float:
+    """What one more of it adds to a measure now."""
+    share = shares(measure, prep.catalogue, frame.option)
+    amount, joint = share.get(option)
+    if joint is share.neutral:
+        return amount
+    now = standing(prep, share)[1]
+    before, after = (measure.told(j, frame) for j in (now, share.combine(now, joint)))
+    return amount + (0.0 if before is None or after is None else after - before)
+
+
 def _adds(measure: Measure, option: Option) -> bool:
+    if any(_adds(one, option) for one in measure.beside):
+        return True
     return bool(measure.amount(option)) or any(p.of(option, None) not in (None, p.neutral) for p in measure.parts)

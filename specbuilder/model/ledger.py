@@ -36,6 +36,8 @@ class LedgerSpec:
     source: str
     settings: Mapping[str, float] = field(default_factory=_no_settings)
     """House settings by name, unit in the name (``spare_mm = 30``)."""
+    settings_as: tuple[LedgerId, ...] = ()
+    """Ledgers whose settings hold here too; its own go before them."""
     estimate: bool = True
     """The result rests on an estimate and says so wherever it is shown."""
     origin: Origin = NOWHERE
@@ -64,6 +66,19 @@ class Entry:
     """Rests on an assumed answer of the brief."""
 
 
+@dataclass(frozen=True, slots=True)
+class Outside:
+    """A number of the data for which an equation says nothing."""
+
+    quantity: str
+    """What it is, with its unit: ``wheelbase mm``."""
+    value: float
+    needs: str
+    """What it would have to be: ``above 0``."""
+    option: OptionId | None = None
+    """Whose number it is, where that is one thing."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reading:
     """One ledger or figure, computed for one spec."""
@@ -85,6 +100,8 @@ class Reading:
     bound_by: tuple[OptionId, ...] = ()
     """Choices that set or move the bound (a roof kit, a battery's place)."""
     sense: Sense = Sense.SHOWN
+    outside: Outside | None = None
+    """Set when nothing can be said because a number of the data is absurd or missing."""
 
     @property
     def room(self) -> Span | None:

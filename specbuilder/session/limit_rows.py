@@ -8,13 +8,13 @@ complete build, and a literal forced falsely by nobody costs nothing.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from itertools import product
-from math import floor, inf
+from math import ceil, floor, inf
 from typing import TypeAlias
 
 from specbuilder.calc.shape import Shape
-from specbuilder.calc.states import Joint
+from specbuilder.calc.states import Fold, Joint
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import Pick
@@ -36,11 +36,31 @@ Layer: TypeAlias = dict[Joint, tuple[int, ...]]
 """The states that may have been reached, each with the literals that then all hold."""
 
 
+Slots: TypeAlias = tuple[tuple[tuple[tuple[int, float], ...], bool], ...]
+"""What brings one part of the state, slot by slot: literals with their number, and whether one must hold."""
+Part: TypeAlias = tuple[Fold, tuple[float, ...], Slots]
+"""How it folds, where it starts, and what brings it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Amounting:
     """How often an option stands, as literals: one for each time, at each place."""
 
     literals: Mapping[OptionId, tuple[int, ...]]
+    together: dict[tuple[int, ...], int] = field(default_factory=dict)
+    """Literals made for several that all hold."""
+    followed: dict[Part, dict[float, int]] = field(default_factory=dict)
+    """Literals made for the numbers a part can come to."""
+
+    def all_of(self, problem: Problem, lits: tuple[int, ...]) -> int:
+        """A literal that holds when all of them do."""
+        if len(lits) == 1:
+            return lits[0]
+        found = self.together.get(lits)
+        if found is None:
+            found = self.together[lits] = problem.new()
+            problem.add_clause((*(-lit for lit in lits), found))
+        return found
 
 
 class TooManyStates(Exception):  # noqa: N818  # an outcome, not a fault
@@ -55,6 +75,8 @@ def add_rows(
     Raises:
         TooManyStates: before anything was added, when the limit is too wide to be followed.
     """
+    if shape.beside:
+        return _spread(problem, catalogue, amounting, shape, guards)
     shape = coarsened(shape)
     if _width(catalogue, amounting, shape) > MOST_LITERALS:
         raise TooManyStates
@@ -77,6 +99,57 @@ def add_rows(
     if enough:
         terms += [(enough, lit) for lit in guard]
     return [problem.add_limit(terms, top + enough * len(guard))]
+
+
+def _spread(
+    problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape, guards: Sequence[tuple[int, ...]]
+) -> list[int]:
+    """A limit under one base van, with states that are followed apart: their rooms add up."""
+    (van,) = shape.vans
+    assert van is not None, "only a limit that looks at the van is spread"
+    pieces = (replace(shape, beside=()), *shape.beside)
+    if sum(_width(catalogue, amounting, piece) for piece in pieces) > MOST_LITERALS:
+        raise TooManyStates
+    terms = [
+        (round(amount * UNIT), lit) for o, amount in shape.amounts.items() for lit in amounting.literals.get(o, ())
+    ]
+    terms = [term for term in terms if term[0]]
+    room, shifts = TOLERANCE * UNIT * 1000, 0.0
+    for piece in pieces:
+        layer = _states(problem, catalogue, amounting, piece)
+        rooms = {joint: piece.room(van, joint) * UNIT for joint in layer}
+        if inf in rooms.values():
+            return []  # nothing can be said of some state, so nothing is blocked by it
+        widest = max(rooms.values())
+        room += widest
+        shifts += widest - min(rooms.values())
+        for joint, mine in rooms.items():
+            if (less := round(widest - mine)) and layer[joint]:
+                terms.append((less, amounting.all_of(problem, layer[joint])))
+    top = floor(room)
+    if _most(catalogue, amounting, shape) + shifts <= top:
+        return []
+    guard = (*one_guard(problem, guards), amounting.literals[van][0])
+    enough = max(sum(max(weight, 0) for weight, _ in terms) - top, 0)
+    if enough:
+        terms += [(enough, lit) for lit in guard]
+    return [problem.add_limit(terms, top + enough * len(guard))]
+
+
+def _most(catalogue: Catalogue, amounting: Amounting, shape: Shape) -> int:
+    """The most the plain amounts can sum to, with one answer from each group that takes one."""
+    by_group: dict[GroupId, float] = {}
+    total = 0.0
+    for option_id, amount in shape.amounts.items():
+        group = catalogue.options[option_id].group
+        if catalogue.groups[group].pick is Pick.ONE:
+            by_group[group] = max(by_group.get(group, -inf), amount)
+        else:
+            total += max(amount, 0.0) * len(amounting.literals.get(option_id, ()))
+    for group, amount in by_group.items():
+        every = all(option.id in shape.amounts for option in catalogue.options_of(group))
+        total += amount if every else max(amount, 0.0)
+    return ceil(total * UNIT)
 
 
 Rooms: TypeAlias = dict[tuple[OptionId | None, Joint], int]
@@ -137,16 +210,7 @@ def _shifts(problem: Problem, amounting: Amounting, layer: Layer, rooms: Rooms, 
         less += [(top - room, layer[joint]) for joint, room in of_state.items()]
     else:
         less = [(top - room, (*lits_of[van], *layer[joint])) for (van, joint), room in rooms.items()]
-    return [(weight, _all_of(problem, lits)) for weight, lits in less if weight and lits]
-
-
-def _all_of(problem: Problem, lits: tuple[int, ...]) -> int:
-    """A literal that holds when all of them do."""
-    if len(lits) == 1:
-        return lits[0]
-    together = problem.new()
-    problem.add_clause((*(-lit for lit in lits), together))
-    return together
+    return [(weight, amounting.all_of(problem, lits)) for weight, lits in less if weight and lits]
 
 
 def _slots(
@@ -188,22 +252,47 @@ def _states(problem: Problem, catalogue: Catalogue, amounting: Amounting, shape:
 
     Each part is followed by itself, for each is folded by itself.
     """
-    layers = [_followed(problem, catalogue, amounting, shape, at) for at in range(len(shape.folding.folds))]
+    layers = [_shared(problem, catalogue, amounting, shape, at) for at in range(len(shape.folding.folds))]
     return {
         tuple(number for number, _ in ways): tuple(lit for _, lit in ways if lit != TRUE)
         for ways in product(*(layer.items() for layer in layers))
     }
 
 
-def _followed(problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape, at: int) -> dict[float, int]:
+def _shared(problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape, at: int) -> dict[float, int]:
+    """The numbers one part can come to, each with its literal; parts that fold alike share their literals.
+
+    What keeps the least or the most only knows which number is larger, so the places of things in one van and in
+    another are followed by the same literals.
+    """
+    fold = shape.folding.folds[at]
+    slots = _slots(catalogue, amounting, shape, at)
+    starts = tuple(dict.fromkeys(start[at] for start in shape.starts))
+    numbers = sorted({*starts, *(number for ways, _ in slots for _, number in ways)})
+    names = {x: (x if fold is Fold.SUM else float(rank)) for rank, x in enumerate(numbers)}
+    key = (
+        fold,
+        tuple(names[x] for x in starts),
+        tuple((tuple((lit, names[x]) for lit, x in ways), must) for ways, must in slots),
+    )
+    if key not in amounting.followed:
+        amounting.followed[key] = _followed(problem, key)
+    known = amounting.followed[key]
+    if fold is Fold.SUM:
+        return known
+    back = {name: x for x, name in names.items()}
+    return {back[name]: lit for name, lit in known.items()}
+
+
+def _followed(problem: Problem, part: Part) -> dict[float, int]:
     """The numbers one part can come to, each with its literal."""
-    starts = dict.fromkeys(start[at] for start in shape.starts)
+    fold, starts, slots = part
     layer = dict.fromkeys(starts, TRUE)
     if len(layer) > 1:
         layer = {number: problem.new() for number in starts}
         problem.add_clause(layer.values())
-    for ways, must in _slots(catalogue, amounting, shape, at):
-        layer = _next(problem, layer, ways, must, shape.folding.folds[at].of)
+    for ways, must in slots:
+        layer = _next(problem, layer, ways, must, fold.of)
     return layer
 
 
