@@ -158,6 +158,7 @@ VANLOAD = Build(
     },
     {
         "total-mass": (3476.7, 3150),
+        "rear-axle": (1988.454, 1720),
         "belts": (4, 5),
         "zone-use": (2, 1),
         "fuel-pickups": (1, 0),
@@ -168,7 +169,7 @@ VANLOAD = Build(
         "workshop-hours": (244.3, None),
     },
     3_091_200,
-    "total-mass belts berths zone-use fuel-pickups closed-height fridge-door-gap bed-length bed-width",
+    "total-mass rear-axle belts berths zone-use fuel-pickups closed-height fridge-door-gap bed-length bed-width",
 )
 
 
