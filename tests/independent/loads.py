@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tests.independent.build import Build, Part, Table, tables
+from tests.independent.build import Build, Part, Table
 
 Load = tuple[float, float, float]  # kg, mm behind the front axle, mm left of the centre line
 
@@ -18,28 +18,28 @@ def behind_front_axle(van: Table, anchor: str, x_mm: float) -> float:
     return float(start[anchor] + x_mm)
 
 
+TURN_WITH_THE_KITCHEN = ("bench", "fridge", "cooking")  # groups drawn for a kitchen on the right
+
+
 def place_of(b: Build, part: Part) -> tuple[float, float]:
-    """Distance behind the front axle, and y with + to the left."""
-    option, group = part.option, tables("options", "group")[part.option["group"]]
-    # OPEN: the words say that a battery sits at its battery place; the data says the same of tray, heavy-current set,
-    # vent hose (battery place) and travel-fill stop (tank). The data is followed.
-    host_group = option.get("sits_at") or group.get("sits_at")
-    host = b.of_group(host_group) if host_group else None
+    """Distance behind the front axle, and y with + to the left. Goes by the words."""
+    # OPEN: the data also lets tray, heavy-current set and vent hose sit at the battery place, and the travel-fill stop
+    # at the tank. In words only the battery does; up to 2 kg on the rear axle hang on it.
+    host = b.of_group("battery-place") if part.option["group"] == "battery" else None
     if host is not None and "position" in host.option:
         return place_of(b, host)
-    position = option["position"]
-    if "door_position" in option and part.side in b.van["sliding_doors"]:
-        position = option["door_position"]  # OPEN: beside the sliding door the data names another place
+    # OPEN: the data names another place for a window beside the sliding door (door_position), 340 mm further forward.
+    # The words know one place for each part; 1.3 kg on the rear axle hang on it.
+    position = part.option["position"]
     x, y = behind_front_axle(b.van, position["anchor"], position["x_mm"]), float(position["y_mm"])
-    # OPEN: "a choice placed left takes +|y|" against the data, where the side of a burner is that of its exhaust and
-    # the burner itself stays. The data is followed: it is bolted under a seat or into the kitchen all the same.
-    if part.side and "exhaust_outlet" not in option:
+    # OPEN: in the data the side of a burner is that of its exhaust, and the burner stays. The words turn the part
+    # itself; up to 0.4 points of side balance hang on it.
+    if part.side:
         return x, {"left": abs(y), "right": -abs(y), "rear": 0.0}[part.side]
-    # OPEN: in words only bench, fridge and hob turn with a kitchen on the left; the data says it of more groups.
-    # The data is followed; no example has its kitchen on the left.
+    # OPEN: in the data more groups turn with the kitchen than in words; no example has its kitchen on the left.
     galley = b.of_group("galley")
-    turned = group.get("turns_with") == "galley" and not option.get("body_stays") and galley is not None
-    return (x, -y) if turned and galley is not None and galley.side == "left" else (x, y)
+    turned = part.option["group"] in TURN_WITH_THE_KITCHEN and galley is not None and galley.side == "left"
+    return (x, -y) if turned else (x, y)
 
 
 def part_loads(b: Build) -> Iterator[Load]:
@@ -72,10 +72,9 @@ def people_loads(b: Build) -> Iterator[Load]:
     # OPEN: with two kinds of bench the hindmost seat would count; no example has two.
     seat_x = max((p.one("space", "seat_x_mm") for p in b.having("space", "belts")), default=0)
     bench_x = behind_front_axle(b.van, "datum", seat_x + b.all("space", "bench_shift_mm"))
-    people = [("grown-up", 75.0)] * b.brief["adults"] + [("child", float(b.brief["child_mass_kg"]))] * b.brief[
-        "children"
-    ]
-    for number, (kind, kg) in enumerate(people):
+    grown_ups = [("grown-up", 75.0)] * b.brief["adults"]
+    children = [("child", float(b.brief["child_mass_kg"]))] * b.brief["children"]
+    for number, (kind, kg) in enumerate([*grown_ups, *children]):
         in_front = front > 0 if kind == "grown-up" else bench == 0
         if in_front or bench == 0:  # who finds no belt counts in front
             front, x = front - 1, front_x
