@@ -20,12 +20,14 @@ from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
 from .height import CLOSED_HEIGHT
 from .hours import WORKSHOP_HOURS
 from .mass import TOTAL_MASS
+from .mass_left import PAY_MASS, UNLADEN_MASS
 from .outcome import all_settings
 from .power_places import BATTERY_BOX
 from .price import PRICE_GROSS
 from .quote import QUOTE_AGE
 from .roof import ROOF_BED_LOAD, ROOF_LOAD_CLOSED, ROOF_LOAD_RAISED
 from .seats import BELTS, BERTHS, BERTHS_OVER_BELTS
+from .side_balance import SIDE_BALANCE
 from .space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
 from .weeks import LEAD_WEEKS
 from .zone_use import ZONE_USE
@@ -35,6 +37,9 @@ CALCULATIONS: tuple[Calculation, ...] = (
     REAR_AXLE,
     FRONT_AXLE,
     FRONT_SHARE,
+    SIDE_BALANCE,
+    PAY_MASS,
+    UNLADEN_MASS,
     ROOF_LOAD_CLOSED,
     ROOF_LOAD_RAISED,
     ROOF_BED_LOAD,

@@ -9,6 +9,7 @@ from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import GroupId
 from specbuilder.model.kinds import Anchor, Place
 from specbuilder.model.parts import Circuit, Hole, Position
+from specbuilder.model.sides import leader_of, y_on_side_mm
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.vans import Van
 
@@ -115,16 +116,9 @@ class Positions:
 
     def _y_mm(self, y_mm: float, choice: Choice, option: Option) -> float:
         """y for the place it takes: its own, else that of the group it turns with."""
-        moves = option.places and option.exhaust_outlet is None
-        match choice.place if moves else None:
-            case Place.LEFT | Place.RIGHT as side:
-                return _on_side(y_mm, side)
-            case Place.REAR:
-                return y_mm
-            case None:
-                leader = None if option.body_stays else self.catalogue.groups[option.group].turns_with
-                found = self._leader(leader) if leader else None
-                return -y_mm if found and found[0].place is Place.LEFT else y_mm
+        group = leader_of(self.catalogue, option)
+        found = self._leader(group) if group else None
+        return y_on_side_mm(y_mm, option, choice.place, found[0].place if found else None)
 
     def _leader(self, group: GroupId) -> tuple[Choice, Option] | None:
         """The first choice of a group."""

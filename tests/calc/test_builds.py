@@ -153,6 +153,7 @@ VANLOAD = Build(
         "tallest_sleeper_mm": 1850,
         "parking_limit_mm": 2000,
         "extra_load_kg": 62,
+        "extra_load_where": "rack",
         "ceiling_gross_pence": 0,
         "weeks_wanted": 16,
     },

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tests.independent.build import Build, Part, Table
+from tests.independent.build import Build, Part, Table, tables
 
 Load = tuple[float, float, float]  # kg, mm behind the front axle, mm left of the centre line
+GROUPS = tables("options", "group")
 
 
 def behind_front_axle(van: Table, anchor: str, x_mm: float) -> float:
@@ -18,28 +19,35 @@ def behind_front_axle(van: Table, anchor: str, x_mm: float) -> float:
     return float(start[anchor] + x_mm)
 
 
-TURN_WITH_THE_KITCHEN = ("bench", "fridge", "cooking")  # groups drawn for a kitchen on the right
-
-
 def place_of(b: Build, part: Part) -> tuple[float, float]:
-    """Distance behind the front axle, and y with + to the left. Goes by the words."""
-    # OPEN: the data also lets tray, heavy-current set and vent hose sit at the battery place, and the travel-fill stop
-    # at the tank. In words only the battery does; up to 2 kg on the rear axle hang on it.
+    """Distance behind the front axle, and y with + to the left."""
+    return x_of(b, part), y_of(b, part)
+
+
+def x_of(b: Build, part: Part) -> float:
+    """Along the van a battery stands at its place; every other part at its own."""
+    # OPEN: the papers also let tray, heavy-current set and vent hose sit at the battery place, the travel-fill stop at
+    # the tank, and a window beside the sliding door elsewhere; at most 2 kg on the rear axle hang on it.
     host = b.of_group("battery-place") if part.option["group"] == "battery" else None
     if host is not None and "position" in host.option:
-        return place_of(b, host)
-    # OPEN: the data names another place for a window beside the sliding door (door_position), 340 mm further forward.
-    # The words know one place for each part; 1.3 kg on the rear axle hang on it.
+        return x_of(b, host)
     position = part.option["position"]
-    x, y = behind_front_axle(b.van, position["anchor"], position["x_mm"]), float(position["y_mm"])
-    # OPEN: in the data the side of a burner is that of its exhaust, and the burner stays. The words turn the part
-    # itself; up to 0.4 points of side balance hang on it.
-    if part.side:
-        return x, {"left": abs(y), "right": -abs(y), "rear": 0.0}[part.side]
-    # OPEN: in the data more groups turn with the kitchen than in words; no example has its kitchen on the left.
-    galley = b.of_group("galley")
-    turned = part.option["group"] in TURN_WITH_THE_KITCHEN and galley is not None and galley.side == "left"
-    return (x, -y) if turned else (x, y)
+    return behind_front_axle(b.van, position["anchor"], position["x_mm"])
+
+
+def y_of(b: Build, part: Part) -> float:
+    """Across the van every part sits where the papers draw it."""
+    group = GROUPS[part.option["group"]]
+    host = b.of_group(part.option.get("sits_at", group.get("sits_at", "")))
+    if host is not None and host is not part:
+        return y_of(b, host)
+    y = float(part.option.get("position", {}).get("y_mm", 0))
+    # The side of a burner is that of its exhaust; the burner itself stays.
+    moves = bool(part.option.get("places")) and "exhaust_outlet" not in part.option
+    if moves and part.side:
+        return {"left": abs(y), "right": -abs(y), "rear": y}[part.side]
+    leader = b.of_group("" if part.option.get("body_stays") else group.get("turns_with", ""))
+    return -y if leader is not None and leader.side == "left" else y
 
 
 def part_loads(b: Build) -> Iterator[Load]:
