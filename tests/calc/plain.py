@@ -54,9 +54,13 @@ Pair = tuple[float | None, float | None]
 NOTHING: Pair = None, None
 
 
-def total_mass(b: Build) -> Pair:
+def _travel_water(b: Build) -> float:
     caps = b.each(lambda o: o.water.fresh_travel_cap_l)
-    water = min([b.total(lambda o: o.water.fresh_travel_l), *caps])
+    return min([b.total(lambda o: o.water.fresh_travel_l), *caps])
+
+
+def total_mass(b: Build) -> Pair:
+    water = _travel_water(b)
     people = 75 * (b.n("adults") - 1) + b.n("children") * b.n("child_mass_kg")
     luggage = 10 * (b.n("adults") + b.n("children") + b.van.length_mm / 1000)
     fuel = 0.1 * b.van.tank_l * b.van.fuel_density_kg_per_l
@@ -65,6 +69,19 @@ def total_mass(b: Build) -> Pair:
         b.van.mro_kg + parts + people + luggage + water + fuel + b.n("extra_load_kg"),
         b.van.m_max_kg + b.total(lambda o: o.space.plate_raise_kg),
     )
+
+
+def pay_mass(b: Build) -> Pair:
+    plate = b.van.m_max_kg + b.total(lambda o: o.space.plate_raise_kg)
+    seats = b.total(lambda o: o.space.belts)
+    parts = b.total(lambda o: o.mass_kg + o.water.extra_water_l)
+    left = plate - b.van.mro_kg - parts - _travel_water(b) - 75 * (seats - 1)
+    return left, 10 * (seats + b.van.length_mm / 1000)
+
+
+def unladen_mass(b: Build) -> Pair:
+    fuel = 0.9 * b.van.tank_l * b.van.fuel_density_kg_per_l
+    return b.van.mro_kg - 75 - fuel + b.total(lambda o: o.mass_kg), 2950
 
 
 def roof_closed(b: Build) -> Pair:
@@ -167,6 +184,8 @@ def battery_box(b: Build) -> Pair:
 
 PLAIN: Mapping[str, Callable[[Build], Pair]] = {
     "total-mass": total_mass,
+    "pay-mass": pay_mass,
+    "unladen-mass": unladen_mass,
     "roof-load-closed": roof_closed,
     "roof-load-raised": roof_raised,
     "roof-bed-load": roof_bed,

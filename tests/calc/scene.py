@@ -103,6 +103,8 @@ SETTINGS: Mapping[str, Mapping[str, float]] = MappingProxyType(
             "luggage_per_metre_kg": 10,
             "last_fuel_share": 0.1,
         },
+        "pay-mass": {"per_seat_kg": 10, "per_metre_kg": 10, "seat_load_kg": 75},
+        "unladen-mass": {"most_kg": 2950, "driver_kg": 75, "fuel_share": 0.9},
         "way-out": {"least_mm": 500},
         "zone-use": {"most_claims": 1},
         "gas-bottles": {"most_bottles": 2},
@@ -113,10 +115,12 @@ SETTINGS: Mapping[str, Mapping[str, float]] = MappingProxyType(
         "bed-width": {"per_sleeper_mm": 500},
     }
 )
-AT_LEAST = ("belts", "berths", "way-out", "swivel-gap", "fridge-door-gap", "bed-length", "bed-width")
+AT_LEAST = ("pay-mass", "belts", "berths", "way-out", "swivel-gap", "fridge-door-gap", "bed-length", "bed-width")
 SHOWN = ("berths-over-belts", "workshop-hours")
 SUMS = (
     "total-mass",
+    "pay-mass",
+    "unladen-mass",
     "roof-load-closed",
     "roof-load-raised",
     "roof-bed-load",

@@ -45,6 +45,8 @@ FAMILY = Build(
     {"adults": 2, "children": 2, "sleepers": 4, "ceiling_gross_pence": 2_700_000, "weeks_wanted": 16},
     {
         "total-mass": (2776.62, 3000),
+        "pay-mass": (229.4, 89.3),
+        "unladen-mass": (2382.12, 2950),
         "roof-load-closed": (1, 50),
         "roof-load-raised": (0, 8),
         "roof-bed-load": (60, 150),
@@ -88,6 +90,8 @@ NURSE = Build(
     },
     {
         "total-mass": (2378.92, 3000),
+        "pay-mass": (462.1, 89.3),
+        "unladen-mass": (2157.42, 2950),
         "roof-load-closed": (3.5, 120),
         "roof-load-raised": None,
         "roof-bed-load": None,
@@ -123,6 +127,8 @@ WALKERS = Build(
     },
     {
         "total-mass": (2988.5425, 3500),
+        "pay-mass": (595.9, 79.6),
+        "unladen-mass": (2682.5175, 2950),
         "roof-load-closed": (10.5, 150),
         "lead-weeks": (9, 14),
         "closed-height": (2620, None),
@@ -159,6 +165,8 @@ VANLOAD = Build(
     },
     {
         "total-mass": (3476.7, 3150),
+        "pay-mass": (-170.3, 89.4),
+        "unladen-mass": (2952.3, 2950),
         "rear-axle": (1988.454, 1720),
         "belts": (4, 5),
         "zone-use": (2, 1),
@@ -170,7 +178,8 @@ VANLOAD = Build(
         "workshop-hours": (244.3, None),
     },
     3_091_200,
-    "total-mass rear-axle belts berths zone-use fuel-pickups closed-height fridge-door-gap bed-length bed-width",
+    """total-mass rear-axle pay-mass unladen-mass belts berths zone-use fuel-pickups closed-height fridge-door-gap
+    bed-length bed-width""",
 )
 
 

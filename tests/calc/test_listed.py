@@ -20,7 +20,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import LedgerKind
 from specbuilder.storage.rules_files import read_rules, rules_folder
 
-WORDS_OF_A_FORMULA = "Result ", "Equation:", "Valid for:", "Source:", "Confidence:", ">>>"
+WORDS_OF_A_FORMULA = "Equation:", "Valid for:", "Source:", "Confidence:", ">>>"
 
 
 def _modules(package: ModuleType) -> Iterator[ModuleType]:
