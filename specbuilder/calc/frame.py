@@ -32,6 +32,12 @@ class Asked:
         answer = self.facts.get(key)
         return answer if isinstance(answer, str) else None
 
+    def words(self, key: BriefKey) -> tuple[str, ...] | None:
+        """The words of a list, or None while unknown."""
+        self.keys[key] = None
+        answer = self.facts.get(key)
+        return tuple(map(str, answer)) if isinstance(answer, tuple) else None
+
     @property
     def unknown(self) -> tuple[BriefKey, ...]:
         """What was asked and is not known yet."""

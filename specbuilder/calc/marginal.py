@@ -13,7 +13,7 @@ from specbuilder.model.situation import Situation
 from .frame import Asked, Frame
 from .measure import Amounts, Measure, Shares, shares
 from .outcome import base_span, settings_of, van_frames
-from .prepared import Prepared, prepared
+from .prepared import Prepared, as_brought, prepared
 from .states import Joint
 
 _Key = TypeVar("_Key")
@@ -72,7 +72,7 @@ def _standing(prep: Prepared, share: Shares) -> list[tuple[Option, Amounts]]:
         if amounts is not None:
             found.append((placed.option, share.times(amounts, count)))
     for placed, _ in prep.unweighed:
-        if (amounts := share.known.get(placed.option.id)) is not None:
+        if (amounts := share.of(as_brought(placed))) is not None:
             found.append((placed.option, share.times(amounts, placed.count)))
     return found
 

@@ -30,6 +30,8 @@ class Part:
     of: Callable[[Option, Van | None], float | None]
     fold: Fold
     neutral: float
+    lacking: bool = False
+    """Any other number than the neutral one says that a choice lacks a figure the measure needs."""
 
 
 def summed(of: Callable[[Option, Van | None], float | None]) -> Part:
@@ -45,6 +47,11 @@ def smallest(of: Callable[[Option, Van | None], float | None]) -> Part:
 def largest(of: Callable[[Option, Van | None], float | None], none: float = -inf) -> Part:
     """The most over the choices; ``none`` where none has it."""
     return Part(of, Fold.MOST, none)
+
+
+def lacking(of: Callable[[Option], bool]) -> Part:
+    """1 when a choice lacks a figure the measure needs, else 0; ``rest`` must then raise ``OutsideValidity``."""
+    return Part(lambda option, _van: 1 if of(option) else None, Fold.MOST, 0, lacking=True)
 
 
 def _no_entries(_frame: Frame) -> tuple[Entry, ...]:

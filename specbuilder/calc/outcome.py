@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BASE_VAN_GROUP, LedgerId
-from specbuilder.model.ledger import Entry, Lack
+from specbuilder.model.ledger import Entry, Lack, Outside
 from specbuilder.model.span import Span, hull
 
 from .formulas.validity import OutsideValidity
@@ -32,6 +32,8 @@ class Outcome(NamedTuple):
     """In some way to finish this build there is nothing to measure; in all of them when ``span`` is None too."""
     lacks: tuple[Lack, ...] = ()
     entries: tuple[Entry, ...] = ()
+    outside: Outside | None = None
+    """The number for which an equation says nothing, where that is why nothing can be said."""
 
     @property
     def unsaid(self) -> bool:
@@ -88,7 +90,7 @@ def outcome(measure: Measure, prep: Prepared, asked: Asked, ledger: LedgerId | N
     widens = any(one.span != found[0].span or one.absent != found[0].absent for one in found)
     lacking = (Lack(group=BASE_VAN_GROUP), *lacks) if widens else tuple(lacks)
     if any(one.unsaid for one in found):
-        return Outcome(None, lacks=lacking)
+        return Outcome(None, lacks=lacking, outside=next((one.outside for one in found if one.outside), None))
     return Outcome(
         hull(one.span for one in found if one.span is not None),
         any(one.absent for one in found),
@@ -105,10 +107,14 @@ def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: 
     chain = chain_of(measure, prep, frame, share)
     base = measure.base(frame)
     start = base_span(base)
-    span, absent = span_of(chain.all, measure, frame, start)
+    try:
+        span, absent = span_of(chain.all, measure, frame, start)
+    except OutsideValidity as fault:
+        _note_unsaid(measure, prep, share, lacks)
+        _note_lacks(chain, measure, frame, share, lacks)
+        outside = Outside(fault.quantity, fault.value, fault.needs)
+        return Outcome(None, lacks=tuple(lacks), outside=outside)
     if span is None:
-        if not absent:
-            _note_lacks(chain, measure, frame, share, lacks)
         return Outcome(None, absent, tuple(lacks))
     if absent or not span.settled:
         _note_lacks(chain, measure, frame, share, lacks)
@@ -194,14 +200,12 @@ def base_span(base: Iterable[Entry]) -> Span:
 def span_of(states: States, measure: Measure, frame: Frame, base: Span) -> tuple[Span | None, bool]:
     """Least and most over these states, and whether some of them have nothing to measure.
 
-    Where nothing can be said of one of them, nothing can be said of all.
+    Raises:
+        OutsideValidity: nothing can be said of one of them, and so nothing of all.
     """
     least, most, absent, rest, final = None, None, False, measure.rest, measure.final
     for joint, (low, high) in states.items():
-        try:
-            more = rest(joint, frame)
-        except OutsideValidity:
-            return None, False
+        more = rest(joint, frame)
         if more is None:
             absent = True
             continue
@@ -215,6 +219,15 @@ def span_of(states: States, measure: Measure, frame: Frame, base: Span) -> tuple
         least, most = final(least, frame), final(most, frame)
     least, most = round(least, _DECIMALS), round(most, _DECIMALS)
     return Span(least, most), absent
+
+
+def _note_unsaid(measure: Measure, prep: Prepared, share: Shares, lacks: dict[Lack, None]) -> None:
+    """Add the choices that lack a figure the measure needs."""
+    needed = [at for at, part in enumerate(measure.parts) if part.lacking]
+    for option_id, _, own, placed in taking(prep, share):
+        amounts = share.of(own) if own is not None else share.known.get(option_id)
+        if amounts is not None and any(amounts[1][at] != share.neutral[at] for at in needed):
+            lacks[Lack(group=placed.option.group)] = None
 
 
 def _note_lacks(chain: Chain, measure: Measure, frame: Frame, share: Shares, lacks: dict[Lack, None]) -> None:

@@ -12,12 +12,13 @@ from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, OptionId
 from specbuilder.model.kinds import Owner, Pick
 from specbuilder.model.situation import Placed, Situation
+from specbuilder.model.spec import OwnPart
 
 from .states import Chain
 from .zones import Ways
 
 UNWEIGHED_FACTORS = (0.0, 2.0)
-"""A customer's part nobody has weighed: from nothing to twice what the catalogue's own part weighs."""
+"""A customer's part nobody has weighed: from nothing to twice what the catalogue's own part weighs or draws."""
 
 Settled: TypeAlias = tuple[OptionId, int, Option | None, Placed]
 """Id, count, the option as the customer brings it (None: as the catalogue has it), and the choice itself."""
@@ -35,7 +36,7 @@ class Prepared:
     brought: tuple[Settled, ...]
     """Those of the settled choices that are not as the catalogue has them."""
     unweighed: tuple[tuple[Placed, tuple[Option, ...]], ...]
-    """Customer's parts without a mass, as they may turn out."""
+    """Customer's parts whose mass or watts nobody knows, as they may turn out, least first."""
     groups: tuple[tuple[GroupId, tuple[Option, ...]], ...]
     """Undecided groups with their answers."""
     chains: dict[tuple[object, OptionId | None], Chain]
@@ -89,12 +90,12 @@ def _prepare(same: _Same) -> Prepared:
         option = placed.option
         if option.van is not None:
             continue
-        if placed.own_part is not None and placed.own_part.mass_kg is not None:
-            settled.append((option.id, placed.count, weighing(option, placed.own_part.mass_kg), placed))
-        elif placed.owner is Owner.HOUSE:
-            settled.append((option.id, placed.count, None, placed))
+        mine = as_brought(placed)
+        ways = _ways(mine, placed.own_part) if placed.owner is Owner.CUSTOMER else ()
+        if len(ways) > 1:
+            unweighed.append((placed, ways))
         else:
-            unweighed.append((placed, tuple(weighing(option, option.mass_kg * f) for f in UNWEIGHED_FACTORS)))
+            settled.append((option.id, placed.count, None if mine is option else mine, placed))
     undecided = situation.undecided
     return Prepared(
         situation=situation,
@@ -108,6 +109,36 @@ def _prepare(same: _Same) -> Prepared:
         ways={},
         taking={},
     )
+
+
+def as_brought(placed: Placed) -> Option:
+    """The option with the mass and watts of the customer's sheet; what the sheet leaves open as in the catalogue."""
+    option, sheet = placed.option, placed.own_part
+    if sheet is None:
+        return option
+    if sheet.mass_kg is not None:
+        option = weighing(option, sheet.mass_kg)
+    return drawing(option, sheet.watts_w) if sheet.watts_w is not None else option
+
+
+def _ways(option: Option, sheet: OwnPart | None) -> tuple[Option, ...]:
+    """A customer's part as it may turn out; one way alone when mass and watts are known or there are none."""
+    masses: list[float] = [option.mass_kg]
+    if option.mass_kg and (sheet is None or sheet.mass_kg is None):
+        masses = [option.mass_kg * factor for factor in UNWEIGHED_FACTORS]
+    watts_w = option.power.watts_running
+    watts = [watts_w]
+    if watts_w and (sheet is None or sheet.watts_w is None):
+        watts = [watts_w * factor for factor in UNWEIGHED_FACTORS]
+    return tuple(drawing(weighing(option, kg), w) for kg in masses for w in watts)
+
+
+def drawing(option: Option, watts_w: float | None) -> Option:
+    """The option with other watts while it runs; what draws nothing in the catalogue draws nothing."""
+    known = option.power.watts_running
+    if known is None or known == watts_w:
+        return option
+    return replace(option, power=replace(option.power, watts_running=watts_w))
 
 
 def weighing(option: Option, mass_kg: float) -> Option:

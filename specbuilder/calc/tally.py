@@ -94,9 +94,10 @@ class Tally:
     ) -> Reading:
         lacks = [*value.lacks, *(bound.lacks if bound else ())]
         lacks += [Lack(key=key) for key in asked.unknown]
+        outside = value.outside or (bound.outside if bound else None)
         return Reading(
             id=self.id,
-            value=value.span,
+            value=None if outside else value.span,
             bound=None if bound is None or bound.absent else bound.span,
             verdict=verdict,
             lacks=tuple(dict.fromkeys(lacks)) if lacks else (),
@@ -105,6 +106,7 @@ class Tally:
             assumed=asked.assumed if asked.facts.assumed else (),
             bound_by=self._bound_by(situation) if bound is not None else (),
             sense=sense,
+            outside=outside,
         )
 
     def _bound_by(self, situation: Situation) -> tuple[OptionId, ...]:
