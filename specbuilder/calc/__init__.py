@@ -66,17 +66,22 @@ CALCULATIONS: tuple[Calculation, ...] = (
 
 
 def made(catalogue: Catalogue) -> tuple[Calculation, ...]:
-    """The calculations this catalogue has a table for."""
-    return tuple(c for c in CALCULATIONS if c.id in catalogue.ledgers)
+    """The calculations this catalogue has a table for, but those that are told beside another one."""
+    return tuple(c for c in CALCULATIONS if c.id in catalogue.ledgers and catalogue.ledgers[c.id].part_of is None)
+
+
+def told_beside(catalogue: Catalogue, ledger: LedgerId | None = None) -> tuple[Calculation, ...]:
+    """The calculations told in the detail of a ledger, or of any."""
+    of = {id_: spec.part_of for id_, spec in catalogue.ledgers.items() if spec.part_of is not None}
+    return tuple(c for c in CALCULATIONS if c.id in of and ledger in (None, of[c.id]))
 
 
 def read_all(situation: Situation) -> Mapping[LedgerId, Reading]:
     """Every ledger and figure of the catalogue that is made, for this situation."""
-    ledgers = situation.catalogue.ledgers
-    return {c.id: c.read(situation) for c in CALCULATIONS if c.id in ledgers}
+    return {c.id: c.read(situation) for c in made(situation.catalogue)}
 
 
 def missing_settings(catalogue: Catalogue) -> tuple[tuple[LedgerId, str], ...]:
     """House settings that a calculation needs and its table lacks."""
     known = all_settings(catalogue)
-    return tuple((c.id, s) for c in made(catalogue) for s in c.settings if s not in known[c.id])
+    return tuple((c.id, s) for c in CALCULATIONS if c.id in known for s in c.settings if s not in known[c.id])

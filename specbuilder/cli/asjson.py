@@ -11,9 +11,10 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Cause, Finding, Reasons
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import LedgerKind, Truth
-from specbuilder.model.ledger import Lack, Reading
+from specbuilder.model.ledger import Lack, LedgerSpec, Reading
 from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.span import Span
+from specbuilder.session.beside import figures_beside
 from specbuilder.wording.findings import finding_line, finding_words
 from specbuilder.wording.readings import reading_line
 from specbuilder.wording.reasons import reasons
@@ -38,7 +39,10 @@ def check_json(catalogue: Catalogue, report: Report) -> str:
             "van": report.van,
             "findings": [_finding(catalogue, report, finding) for finding in report.findings],
             "ledgers": [_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.LEDGER)],
-            "figures": [_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.FIGURE)],
+            "figures": [
+                *(_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.FIGURE)),
+                *(_reading(catalogue, r) for r in figures_beside(catalogue, report.spec)),
+            ],
             "states": {option: status.state.value for option, status in report.options.items()},
             "price": price_value(report.price),
             "undecided": list(report.undecided),
@@ -129,10 +133,24 @@ def _reading(catalogue: Catalogue, reading: Reading) -> dict[str, Any]:
         "level": spec.level.value,
         "verdict": reading.verdict.value,
         "applies": reading.applies,
+        "value": _amount(reading.value),
         "estimate": spec.estimate,
+        "basis": _basis(spec, reading),
+        "confidence": spec.confidence.value,
+        "source": spec.source,
+        "part_of": spec.part_of,
         "lacks": [_lack(lack) for lack in reading.lacks],
         "words": reading_line(catalogue, reading),
     }
+
+
+def _basis(spec: LedgerSpec, reading: Reading) -> str:
+    """On what the figure stands: nothing yet, an assumption, an estimate of the catalogue, or what was counted."""
+    if reading.value is None:
+        return "not known"
+    if reading.assumed:
+        return "assumed"
+    return "estimate" if spec.estimate else "counted"
 
 
 def _ends(value: Span | None) -> dict[str, Any]:

@@ -10,6 +10,7 @@ from specbuilder.model.findings import Reasons
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId, RuleId
 from specbuilder.model.kinds import Verdict
 from specbuilder.model.report import Report
+from specbuilder.session.beside import figures_beside
 from specbuilder.session.explain import reasons as reasons_of
 from specbuilder.session.explain import why_finding
 from specbuilder.wording import findings, reasons, rows, spoken
@@ -111,10 +112,12 @@ def _why_rule(catalogue: Catalogue, report: Report, rule: RuleId, json: bool) ->
 
 
 def _why_ledger(catalogue: Catalogue, report: Report, ledger: LedgerId, json: bool) -> Answer:
-    reading = report.readings.get(ledger)
+    of = catalogue.ledgers[ledger].part_of
+    others = figures_beside(catalogue, report.spec, ledger if of is None else of)
+    reading = report.readings.get(ledger) or next((r for r in others if r.id == ledger), None)
     if reading is None:
         return _plain("ledger", ledger, (f"{ledger_name(catalogue, ledger)}: {silent_line()}.",), json)
-    detail = reading_detail(catalogue, reading)
+    detail = reading_detail(catalogue, reading, others if of is None else ())
     if json:
         return Answer((asjson.reading_json(catalogue, reading, detail),))
     return Answer(detail)

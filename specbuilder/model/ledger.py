@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from .ids import BriefKey, GroupId, LedgerId, OptionId
-from .kinds import LedgerKind, Level, Sense, Verdict
+from .kinds import Confidence, LedgerKind, Level, Sense, Verdict
 from .origin import NOWHERE, Origin
 from .span import Span
 
@@ -40,6 +40,10 @@ class LedgerSpec:
     """Ledgers whose settings hold here too; its own go before them."""
     estimate: bool = True
     """The result rests on an estimate and says so wherever it is shown."""
+    confidence: Confidence = Confidence.ESTIMATE
+    """How sure the formula and its figures are."""
+    part_of: LedgerId | None = None
+    """It stands in the detail of that ledger only, not among the ledgers."""
     origin: Origin = NOWHERE
 
 

@@ -7,7 +7,7 @@ from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import Level, Sense, Verdict
-from specbuilder.model.ledger import Entry, LedgerSpec, Reading
+from specbuilder.model.ledger import Entry, LedgerSpec, Outside, Reading
 from specbuilder.model.span import Span
 
 from . import quantities
@@ -89,8 +89,8 @@ def reading_amount(catalogue: Catalogue, reading: Reading) -> str:
     return _value_of_bound(reading.value, reading.bound, spec.unit, currency)
 
 
-def reading_detail(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
-    """Name, verdict, entries, sum, bound, formula, source, assumptions: one line each."""
+def reading_detail(catalogue: Catalogue, reading: Reading, beside: tuple[Reading, ...] = ()) -> tuple[str, ...]:
+    """Name, verdict, entries, sum, bound, figures beside it, formula, source, assumptions: one line each."""
     spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
     lines = [f"{spec.name}: {reading_line(catalogue, reading)}"]
     lines += (entry_line(catalogue, spec, entry) for entry in reading.entries)
@@ -100,8 +100,11 @@ def reading_detail(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
         lines.append(
             f"{_sense_words(reading.sense)} {quantities.span(reading.bound, spec.unit, currency)}: {spec.bound}"
         )
+    if reading.outside is not None:
+        lines.append(outside_words(catalogue, reading.outside))
+    lines += (beside_line(catalogue, one) for one in beside if one.applies)
     lines.append(f"Formula: {spec.formula}")
-    lines.append(ended(f"Source: {spec.source}"))
+    lines.append(ended(f"Source: {spec.source} Confidence: {spec.confidence.value}"))
     if _is_estimate(catalogue, reading):
         lines.append(f"{ESTIMATE}: rests on catalogue figures that nobody has measured on this van.")
     if reading.assumed:
@@ -109,6 +112,21 @@ def reading_detail(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
     if reading.lacks:
         lines.append(f"Still open: {listed(lack_name(catalogue, lack) for lack in reading.lacks)}.")
     return tuple(lines)
+
+
+def beside_line(catalogue: Catalogue, reading: Reading) -> str:
+    """``Nights without sun: 2.1 nights (ESTIMATE)``: a figure told beside a ledger."""
+    return f"{catalogue.ledgers[reading.id].name}: {reading_line(catalogue, reading)}"
+
+
+def outside_words(catalogue: Catalogue, outside: Outside) -> str:
+    """Which number of the data is absurd or missing, whose it is, and what it must be."""
+    what = f"{outside.quantity} is {quantities.as_written(outside.value)}, but must be {outside.needs}"
+    if outside.option is None or (option := catalogue.options.get(outside.option)) is None:
+        return ended(f"Nothing can be said: {what}")
+    return ended(
+        f"Nothing can be said: of {lowered(option.name)} {what} ({option.origin.file}, line {option.origin.line})"
+    )
 
 
 def entry_line(catalogue: Catalogue, spec: LedgerSpec, entry: Entry) -> str:

@@ -8,6 +8,8 @@ from typing import ClassVar
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.ledger import Reading
+from specbuilder.model.report import Report
+from specbuilder.session.beside import figures_beside
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnGroup, OnOption, OnReading, OnText
 from specbuilder.tui.keys import Act, Where
@@ -103,6 +105,7 @@ class LedgerPage(Page):
     def __init__(self, host: Host, ledger: LedgerId) -> None:
         super().__init__(host)
         self.ledger = ledger
+        self._beside: tuple[Report, tuple[Reading, ...]] | None = None
 
     def head(self, cells: int) -> Sequence[Line]:
         """Its bar."""
@@ -115,7 +118,7 @@ class LedgerPage(Page):
         if reading is None:
             return ()
         result: list[Line] = []
-        for index, text in enumerate(reading_detail(self.host.catalogue, reading)):
+        for index, text in enumerate(reading_detail(self.host.catalogue, reading, self._figures_beside())):
             entry = reading.entries[index - 1] if 0 < index <= len(reading.entries) else None
             item: Item = OnText(index)
             if entry is not None and entry.option is not None:
@@ -129,6 +132,13 @@ class LedgerPage(Page):
                 for i, part in enumerate(parts)
             ]
         return result
+
+    def _figures_beside(self) -> tuple[Reading, ...]:
+        """The figures told beside it, worked out once for each report."""
+        report = self.host.report
+        if self._beside is None or self._beside[0] is not report:
+            self._beside = report, figures_beside(self.host.catalogue, report.spec, self.ledger)
+        return self._beside[1]
 
     def enter(self) -> None:
         """Go to the choice or the group an entry comes from."""
