@@ -1,5 +1,7 @@
 """Heights, gaps and reaches inside and above the van. All lengths in mm."""
 
+from .validity import at_least, within
+
 
 def x_from_datum_mm(x_mm: float, anchor_x_mm: float) -> float:
     """Distance behind the datum, the rear face of the left door pillar. Result in mm.
@@ -55,3 +57,21 @@ def longest_bed_mm(longest_own_mm: float, longest_bench_mm: float, bench_shift_m
     1750
     """
     return max(longest_own_mm, longest_bench_mm - bench_shift_mm)
+
+
+def barrier_room_mm(closed_height_mm: float, barrier_mm: float, spare_mm: float) -> float:
+    """What is left below a height bar with a little to spare. Result in mm; negative: do not drive under it.
+
+    Equation: ``barrier_mm - closed_height_mm - spare_mm``.
+    Valid for: the closed van at its highest ride height; heights of 1,000 to 5,000 mm, 0 or more to spare.
+    Source: bars of British car parks are 1.9 to 2.2 m by no standard; what to spare is a house setting.
+    Confidence: estimate; measure the finished van, and the sign at the bar goes first.
+
+    Raises:
+        OutsideValidity: when a height is no van's or bar's, or the spare is negative.
+
+    >>> barrier_room_mm(2055, 2200, 50)
+    95
+    """
+    height = within("closed height mm", closed_height_mm, 1000, 5000)
+    return within("barrier mm", barrier_mm, 1000, 5000) - height - at_least("spare mm", spare_mm)

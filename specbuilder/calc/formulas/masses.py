@@ -1,4 +1,4 @@
-"""Masses as papers name them: kerb, running order, pay-mass, unladen; and what boards and tyres weigh or carry."""
+"""Masses as papers name them: kerb, running order, pay-mass, unladen; and what boards weigh, tyres and racks carry."""
 
 from math import floor, isfinite
 from types import MappingProxyType
@@ -208,3 +208,21 @@ def tyre_pair_room_kg(load_index: int, axle_limit_kg: float) -> float:
     if not isfinite(limit):
         raise OutsideValidity("axle limit kg", limit, "a limit")
     return 2.0 * TYRE_KG[load_index] - limit
+
+
+def rack_allowance_kg(feet: int, per_foot_kg: float, roof_kg: float) -> float:
+    """What a carrier on the roof may weigh with everything on it. Result in kg.
+
+    Equation: ``min(feet * per_foot_kg, roof_kg)``; ``roof_kg`` is what the roof under it may carry while driving.
+    Valid for: 2 to 12 feet that share the load evenly; carrier, panels and boxes all count.
+    Source: body guideline of a van maker: 25 kg a foot; a motor-caravan magazine: about 50 kg on a closed lifting roof.
+    Confidence: verified for one family of vans each; the van's and the kit's own papers go first.
+
+    Raises:
+        OutsideValidity: when there are no feet or a figure is negative.
+
+    >>> rack_allowance_kg(4, 25, 120), rack_allowance_kg(4, 25, 50)
+    (100, 50)
+    """
+    feet_kg = within("feet", feet, 2, 12) * at_least("per foot kg", per_foot_kg)
+    return min(feet_kg, at_least("roof load kg", roof_kg))

@@ -15,6 +15,7 @@ from specbuilder.calc.formulas.masses import (
     least_pay_mass_kg,
     passengers_allowed,
     pay_mass_kg,
+    rack_allowance_kg,
     running_order_kg,
     speed_limits_mph,
     tyre_pair_room_kg,
@@ -100,6 +101,12 @@ def test_tyres_must_carry_the_plated_axle() -> None:
     assert dict(TYRE_KG) == pytest.approx(rule_of_thumb, rel=0.025), "each index carries about 2.9 % more than the last"
 
 
+def test_what_a_closed_lifting_roof_may_carry_goes_before_the_feet_of_a_carrier() -> None:
+    on_roof = 22 + 14 + 19
+    assert rack_allowance_kg(4, 25, 150) == 100
+    assert rack_allowance_kg(4, 25, 50) == 50 < on_roof
+
+
 lengths, plates = st.floats(4, 8), st.floats(2500, 4250)
 built = st.floats(1800, 2600)
 
@@ -170,6 +177,9 @@ def test_boards_and_tyres_that_cannot_be_are_refused() -> None:
     for area, thickness, density in ((-1, 15, 520), (1, 0.015, 0.52), (1, 150, 520), (1, -15, 520)):
         with pytest.raises(OutsideValidity):
             board_kg(area, thickness, density)
+    for feet, per_foot, roof in ((0, 25, 120), (4, -25, 120), (4, 25, -1)):
+        with pytest.raises(OutsideValidity):
+            rack_allowance_kg(feet, per_foot, roof)
     for index, limit in ((79, 1600), (125, 1600), (109, 0), (109, inf)):
         with pytest.raises(OutsideValidity):
             tyre_pair_room_kg(index, limit)
