@@ -145,7 +145,7 @@ class Need:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Circuit:
-    """One cable run. No conductor and no fuse rating on purpose: computed, or from the part's own data."""
+    """One cable run. Section and fuse are computed, unless the part's own data state them."""
 
     id: str
     circuit: str
@@ -159,6 +159,10 @@ class Circuit:
     protection: str
     only_with: tuple[Tag, ...] = ()
     """Run only beside a choice or a van that gives one of these; empty: always."""
+    own_area_mm2: float | None = None
+    """The section the part's own paper asks for; it goes before a computed one."""
+    own_fuse_a: float | None = None
+    """The fuse or breaker the part's own paper asks for; the same."""
     origin: Origin = NOWHERE
 
 
