@@ -14,11 +14,16 @@ from specbuilder.model.ledger import Reading
 from specbuilder.model.situation import Situation
 
 from .axles import FRONT_AXLE, FRONT_SHARE, REAR_AXLE
+from .battery_nights import BATTERY_NIGHTS
 from .beds import BED_LENGTH, BED_WIDTH
 from .calculation import Calculation
+from .charging import ALTERNATOR_INPUT, CHARGE_RATE
+from .energy_day import DAILY_ENERGY
 from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
 from .height import CLOSED_HEIGHT
+from .hook_up import HOOK_UP_WATTS
 from .hours import WORKSHOP_HOURS
+from .inverter_load import BATTERY_CURRENT, INVERTER_LARGEST_LOAD, LEAD_DRAW
 from .mass import TOTAL_MASS
 from .mass_left import PAY_MASS, UNLADEN_MASS
 from .outcome import all_settings
@@ -28,6 +33,7 @@ from .quote import QUOTE_AGE
 from .roof import ROOF_BED_LOAD, ROOF_LOAD_CLOSED, ROOF_LOAD_RAISED
 from .seats import BELTS, BERTHS, BERTHS_OVER_BELTS
 from .side_balance import SIDE_BALANCE
+from .solar import SOLAR_VOLTAGE
 from .space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
 from .weeks import LEAD_WEEKS
 from .zone_use import ZONE_USE
@@ -56,7 +62,16 @@ CALCULATIONS: tuple[Calculation, ...] = (
     FRIDGE_DOOR_GAP,
     BED_LENGTH,
     BED_WIDTH,
+    DAILY_ENERGY,
+    BATTERY_NIGHTS,
+    BATTERY_CURRENT,
+    INVERTER_LARGEST_LOAD,
+    LEAD_DRAW,
     BATTERY_BOX,
+    CHARGE_RATE,
+    ALTERNATOR_INPUT,
+    SOLAR_VOLTAGE,
+    HOOK_UP_WATTS,
     PRICE_GROSS,
     LEAD_WEEKS,
     QUOTE_AGE,
