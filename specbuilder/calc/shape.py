@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import product
-from math import floor, inf, isclose, nan
+from math import floor, inf, isclose, isfinite
 
 from specbuilder.model.ids import OptionId
 from specbuilder.model.rules import WithinBound
@@ -50,41 +50,42 @@ class Shape:
     """States that are followed apart, with no amounts of their own; their rooms, always finite, add to this one."""
 
 
-def shapes_of(tally: Tally, atom: WithinBound, situation: Situation) -> tuple[Shape, ...]:
+def shapes_of(tally: Tally, atom: WithinBound, situation: Situation, asked: Asked) -> tuple[Shape, ...]:
     """The limit in the form a search can hold: one shape, or one for each set of base vans under which it differs.
 
-    None at all where nothing bounds it, while the answer that names its bound is open, and where the data are absurd.
+    ``asked`` remembers what it rests on. There is none where nothing bounds it, while the answer that names its
+    bound is open, and where the data are absurd.
     """
     try:
-        return _shapes_of(tally, atom, situation)
+        return _shapes_of(tally, atom, situation, asked)
     except OutsideValidity:
         return ()  # nothing can be said of it, so it blocks nothing; its reading names the number
 
 
-def _shapes_of(tally: Tally, atom: WithinBound, situation: Situation) -> tuple[Shape, ...]:
+def _shapes_of(tally: Tally, atom: WithinBound, situation: Situation, asked: Asked) -> tuple[Shape, ...]:
     if tally.bound is None or tally.unnamed(situation) or (tally.value.final is not None and not atom.within):
         return ()
     if tally.named_by is not None and not situation.facts.known(tally.named_by):
         return ()
     vans = tuple(van.id for van in situation.catalogue.vans)
     if not (tally.value.needs_van or tally.bound.needs_van):
-        return (_shape(tally, tally.bound, atom, situation, (None,)),)
+        return (_shape(tally, tally.bound, atom, situation, asked, (None,)),)
     if tally.value.beside:
-        return tuple(_spread(tally, atom, situation, van) for van in vans)
+        return _alike([_spread(tally, atom, situation, asked, van) for van in vans])
     if not (tally.value.by_van or tally.bound.by_van):
-        return (_shape(tally, tally.bound, atom, situation, vans),)
-    return _alike([_shape(tally, tally.bound, atom, situation, (van,)) for van in vans])
+        return (_shape(tally, tally.bound, atom, situation, asked, vans),)
+    return _alike([_shape(tally, tally.bound, atom, situation, asked, (van,)) for van in vans])
 
 
-def _spread(tally: Tally, atom: WithinBound, situation: Situation, van: OptionId) -> Shape:
+def _spread(tally: Tally, atom: WithinBound, situation: Situation, asked: Asked, van: OptionId) -> Shape:
     """A limit whose value is a sum of measures, under one base van."""
     main, *others = summands(tally.value, situation.catalogue)
     assert tally.bound is not None, "a limit has a bound"
-    shape = _shape(replace(tally, value=main), tally.bound, atom, situation, (van,))
+    shape = _shape(replace(tally, value=main), tally.bound, atom, situation, asked, (van,))
     plain = WithinBound(ledger=atom.ledger, within=atom.within)
     amounts, beside = dict(shape.amounts), []
     for one in others:
-        more = _shape(replace(tally, value=one), _NO_BOUND, plain, situation, (van,))
+        more = _shape(replace(tally, value=one), _NO_BOUND, plain, situation, asked, (van,))
         amounts.update(more.amounts)  # no group takes part in two
         beside.append(replace(more, amounts={}))
     return replace(shape, amounts=amounts, beside=tuple(beside))
@@ -95,12 +96,21 @@ def _alike(shapes: list[Shape]) -> tuple[Shape, ...]:
     found: list[Shape] = []
     for shape in shapes:
         for at, known in enumerate(found):
-            if (known.amounts, known.states, known.starts) == (shape.amounts, shape.states, shape.starts):
-                found[at] = replace(known, vans=(*known.vans, *shape.vans), room=_joined(known, shape))
+            if _outline(known) == _outline(shape):
+                beside = zip(known.beside, shape.beside, strict=True)
+                found[at] = replace(_together(known, shape), beside=tuple(_together(*two) for two in beside))
                 break
         else:
             found.append(shape)
     return tuple(found)
+
+
+def _outline(shape: Shape) -> tuple[object, ...]:
+    return shape.amounts, shape.states, shape.starts, tuple(_outline(piece) for piece in shape.beside)
+
+
+def _together(one: Shape, other: Shape) -> Shape:
+    return replace(one, vans=(*one.vans, *other.vans), room=_joined(one, other))
 
 
 def _joined(one: Shape, other: Shape) -> Callable[[OptionId | None, Joint], float]:
@@ -108,9 +118,14 @@ def _joined(one: Shape, other: Shape) -> Callable[[OptionId | None, Joint], floa
 
 
 def _shape(
-    tally: Tally, bound: Measure, atom: WithinBound, situation: Situation, vans: tuple[OptionId | None, ...]
+    tally: Tally,
+    bound: Measure,
+    atom: WithinBound,
+    situation: Situation,
+    asked: Asked,
+    vans: tuple[OptionId | None, ...],
 ) -> Shape:
-    prep, asked = prepared(situation), Asked(situation.facts)
+    prep = prepared(situation)
     settings = settings_of(prep, tally.id)
     options = situation.catalogue.options
     frames = {v: Frame(situation, asked, settings, options[v] if v is not None else None) for v in vans}
@@ -187,29 +202,33 @@ def _slopes(measure: Measure, frame: Frame, starts: Iterable[Joint], joints: Ite
     joints = list(joints)
     found: dict[int, float] = {}
     for at, fold in enumerate(measure.folds):
-        total = sum(abs(joint[at]) for joint in joints)
-        if fold is not Fold.SUM or not total or any(start[at] for start in starts):
+        ends = sum(min(joint[at], 0) for joint in joints), sum(abs(joint[at]) for joint in joints)
+        if fold is not Fold.SUM or not any(ends) or any(start[at] for start in starts):
             continue
-        slopes = set(_slopes_of(measure, frame, at, total, [*starts, *joints]))
-        if len(slopes) == 1:
-            found[at] = slopes.pop()
+        slopes = list(_slopes_of(measure, frame, at, ends, [*starts, *joints]))
+        if slopes and isfinite(slopes[0]) and all(isclose(slope, slopes[0], abs_tol=1e-12) for slope in slopes):
+            found[at] = slopes[0]
     return found
 
 
-def _slopes_of(measure: Measure, frame: Frame, at: int, total: float, joints: Iterable[Joint]) -> Iterator[float]:
-    """How the value grows with one part, tried beside every number the other parts can take."""
+def _slopes_of(
+    measure: Measure, frame: Frame, at: int, ends: tuple[float, float], joints: Iterable[Joint]
+) -> Iterator[float]:
+    """How the value grows with one part from end to end, beside every number the other parts can take.
+
+    Infinite where it does not grow in proportion.
+    """
+    least, most = ends
     others = [sorted({joint[i] for joint in joints}) if i != at else [0.0] for i in range(len(measure.parts))]
     for beside in product(*others):
-        values = [measure.told((*beside[:at], x, *beside[at + 1 :]), frame) for x in (0.0, 1.0, total, -total)]
+        values = [measure.told((*beside[:at], x, *beside[at + 1 :]), frame) for x in (0.0, 1.0, least, most)]
         known = [value for value in values if value is not None]
         if known and len(known) < len(values):
             yield inf
         elif known:
             slope = known[1] - known[0]
-            straight = isclose(known[2] - known[0], slope * total) and isclose(known[0] - known[3], slope * total)
+            straight = all(isclose(known[i] - known[0], slope * end) for i, end in ((2, least), (3, most)))
             yield slope if straight else inf
-            if not straight:
-                yield nan
 
 
 def _own(share: Shares, prep: Prepared) -> Mapping[OptionId, Amounts]:

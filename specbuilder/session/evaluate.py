@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from functools import partial
 
 from specbuilder.calc import CALCULATIONS, made
+from specbuilder.calc.circuit_schedule import circuit_schedule
 from specbuilder.calc.effects import effects
 from specbuilder.calc.price import price
 from specbuilder.model.catalogue import Catalogue, Option
@@ -77,6 +78,7 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
         unsettled=laid.unsettled,
         silent_rules=tuple(rule for rule in catalogue.rules if rule not in hearings),
         silent_ledgers=tuple(ledger for ledger in catalogue.ledgers if ledger not in MADE),
+        circuits=circuit_schedule(situation),
     )
 
 

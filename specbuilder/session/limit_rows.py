@@ -8,9 +8,9 @@ complete build, and a literal forced falsely by nobody costs nothing.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from itertools import product
-from math import ceil, floor, inf
+from math import floor, inf
 from typing import TypeAlias
 
 from specbuilder.calc.shape import Shape
@@ -68,19 +68,21 @@ class TooManyStates(Exception):  # noqa: N818  # an outcome, not a fault
 
 
 def add_rows(
-    problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape, guards: Sequence[tuple[int, ...]]
+    problem: Problem,
+    catalogue: Catalogue,
+    amounting: Amounting,
+    shape: Shape,
+    guards: Sequence[tuple[int, ...]],
 ) -> list[int]:
     """Add one limit that holds whenever one of ``guards`` (and-lists of literals) does; the indices of its rows.
 
     Raises:
         TooManyStates: before anything was added, when the limit is too wide to be followed.
     """
-    if shape.beside:
-        return _spread(problem, catalogue, amounting, shape, guards)
     shape = coarsened(shape)
-    if _width(catalogue, amounting, shape) > MOST_LITERALS:
+    if width_of(catalogue, amounting, shape) > MOST_LITERALS:
         raise TooManyStates
-    layer = _states(problem, catalogue, amounting, shape)
+    layer = states_of(problem, catalogue, amounting, shape)
     terms = [
         (round(amount * UNIT), lit) for o, amount in shape.amounts.items() for lit in amounting.literals.get(o, ())
     ]
@@ -99,57 +101,6 @@ def add_rows(
     if enough:
         terms += [(enough, lit) for lit in guard]
     return [problem.add_limit(terms, top + enough * len(guard))]
-
-
-def _spread(
-    problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape, guards: Sequence[tuple[int, ...]]
-) -> list[int]:
-    """A limit under one base van, with states that are followed apart: their rooms add up."""
-    (van,) = shape.vans
-    assert van is not None, "only a limit that looks at the van is spread"
-    pieces = (replace(shape, beside=()), *shape.beside)
-    if sum(_width(catalogue, amounting, piece) for piece in pieces) > MOST_LITERALS:
-        raise TooManyStates
-    terms = [
-        (round(amount * UNIT), lit) for o, amount in shape.amounts.items() for lit in amounting.literals.get(o, ())
-    ]
-    terms = [term for term in terms if term[0]]
-    room, shifts = TOLERANCE * UNIT * 1000, 0.0
-    for piece in pieces:
-        layer = _states(problem, catalogue, amounting, piece)
-        rooms = {joint: piece.room(van, joint) * UNIT for joint in layer}
-        if inf in rooms.values():
-            return []  # nothing can be said of some state, so nothing is blocked by it
-        widest = max(rooms.values())
-        room += widest
-        shifts += widest - min(rooms.values())
-        for joint, mine in rooms.items():
-            if (less := round(widest - mine)) and layer[joint]:
-                terms.append((less, amounting.all_of(problem, layer[joint])))
-    top = floor(room)
-    if _most(catalogue, amounting, shape) + shifts <= top:
-        return []
-    guard = (*one_guard(problem, guards), amounting.literals[van][0])
-    enough = max(sum(max(weight, 0) for weight, _ in terms) - top, 0)
-    if enough:
-        terms += [(enough, lit) for lit in guard]
-    return [problem.add_limit(terms, top + enough * len(guard))]
-
-
-def _most(catalogue: Catalogue, amounting: Amounting, shape: Shape) -> int:
-    """The most the plain amounts can sum to, with one answer from each group that takes one."""
-    by_group: dict[GroupId, float] = {}
-    total = 0.0
-    for option_id, amount in shape.amounts.items():
-        group = catalogue.options[option_id].group
-        if catalogue.groups[group].pick is Pick.ONE:
-            by_group[group] = max(by_group.get(group, -inf), amount)
-        else:
-            total += max(amount, 0.0) * len(amounting.literals.get(option_id, ()))
-    for group, amount in by_group.items():
-        every = all(option.id in shape.amounts for option in catalogue.options_of(group))
-        total += amount if every else max(amount, 0.0)
-    return ceil(total * UNIT)
 
 
 Rooms: TypeAlias = dict[tuple[OptionId | None, Joint], int]
@@ -232,7 +183,7 @@ def _slots(
     return slots
 
 
-def _width(catalogue: Catalogue, amounting: Amounting, shape: Shape) -> int:
+def width_of(catalogue: Catalogue, amounting: Amounting, shape: Shape) -> int:
     """How many literals its states would need."""
     width, together = 0, 1
     for at, fold in enumerate(shape.folding.folds):
@@ -247,7 +198,7 @@ def _width(catalogue: Catalogue, amounting: Amounting, shape: Shape) -> int:
     return width + together
 
 
-def _states(problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape) -> Layer:
+def states_of(problem: Problem, catalogue: Catalogue, amounting: Amounting, shape: Shape) -> Layer:
     """The states a build can come to, each with the literals that all hold in every build that comes to it.
 
     Each part is followed by itself, for each is folded by itself.

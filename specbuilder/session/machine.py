@@ -108,12 +108,14 @@ def machine_of(
     """
     shelf = _shelf(catalogue)
     with shelf.lock:
-        key = selectable, without, _numbers(catalogue, facts, selectable), _own_parts(choices)
+        key = selectable, without, _entering(catalogue, facts, selectable, shelf), _own_parts(choices)
         machine = shelf.machines.get(key)
         if machine is None and without:
             machine = _letting_go(machine_of(catalogue, facts, choices, selectable=selectable), without)
         elif machine is None:
             machine = _made(catalogue, facts, choices, selectable, shelf)
+            shelf.words |= {word for word in machine.compiled.asked.keys if word not in facts.ranges}
+            key = selectable, without, _entering(catalogue, facts, selectable, shelf), _own_parts(choices)
         shelf.machines[key] = machine
         shelf.machines.move_to_end(key)
         if len(shelf.machines) > KEPT:
@@ -134,6 +136,8 @@ class _Shelf:
     def __init__(self) -> None:
         self.lock = RLock()
         self.machines: OrderedDict[Hashable, Machine] = OrderedDict()
+        self.words: frozenset[BriefKey] = frozenset()
+        """Answers in words that some limit has been seen to rest on."""
 
 
 @lru_cache(maxsize=4)
@@ -146,12 +150,12 @@ def lock_of(catalogue: Catalogue) -> RLock:
     return _shelf(catalogue).lock
 
 
-def _numbers(catalogue: Catalogue, facts: Facts, selectable: bool) -> Hashable:
-    """The answers that enter ledgers: numbers, and with the rules at SIGN words too."""
+def _entering(catalogue: Catalogue, facts: Facts, selectable: bool, shelf: _Shelf) -> Hashable:
+    """The answers that enter limits: numbers, words that some limit rests on, and with the rules at SIGN all."""
     return tuple(
         (key, value)
         for key, value in facts.values.items()
-        if (isinstance(value, int | float) or selectable) and key in catalogue.brief
+        if (isinstance(value, int | float) or selectable or key in shelf.words) and key in catalogue.brief
     )
 
 

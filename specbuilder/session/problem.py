@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import TypeAlias
 
 from specbuilder.calc import made
+from specbuilder.calc.frame import Asked
 from specbuilder.calc.shape import shapes_of
 from specbuilder.calc.tally import Tally
 from specbuilder.model.catalogue import Catalogue
@@ -22,6 +23,7 @@ from specbuilder.rulegraph.clauses import Clauses, Placement, compile_clauses, c
 from specbuilder.rulegraph.standing import zones_at
 
 from .limit_rows import Amounting, TooManyStates, add_rows, one_guard
+from .spread_rows import Misfits, add_spread_rows
 
 Source: TypeAlias = RuleId | GroupId | OptionId
 """What put a limit there: a rule, how many of a group may stand, or how many of an option."""
@@ -34,6 +36,8 @@ class Compiled:
     catalogue: Catalogue
     clauses: Clauses
     levels: tuple[Level, ...]
+    asked: Asked
+    """The answers its limits rest on."""
     problem: Problem = field(default_factory=Problem)
     counts: dict[Placement, tuple[int, ...]] = field(default_factory=dict)
     """For each option at each place: at least one of it, at least two, ..."""
@@ -101,7 +105,7 @@ def compile_problem(
         selectable: whether each rule can be switched by a literal of its own.
         without: rules that are left out.
     """
-    compiled = Compiled(situation.catalogue, _clauses(situation.catalogue, levels), levels)
+    compiled = Compiled(situation.catalogue, _clauses(situation.catalogue, levels), levels, Asked(situation.facts))
     compiled.problem.count = len(compiled.clauses.names)
     if selectable:
         for rule in situation.catalogue.rules.values():
@@ -109,10 +113,10 @@ def compile_problem(
                 compiled.selectors[rule.id] = compiled.problem.new()
     _add_clauses(compiled, without)
     _add_counts(compiled)
-    amounting = Amounting(_literals(compiled))
+    amounting, misfits = Amounting(_literals(compiled)), _misfits(compiled, without)
     for rule in situation.catalogue.rules.values():
         if rule.level in levels and rule.kind is RuleKind.LIMIT and rule.id not in without:
-            _add_limit_rule(compiled, situation, amounting, rule)
+            _add_limit_rule(compiled, situation, amounting, rule, misfits)
     return compiled
 
 
@@ -181,7 +185,21 @@ def _literals(compiled: Compiled) -> Mapping[OptionId, tuple[int, ...]]:
     return {o.id: tuple(lit for p in placements_of(o) for lit in compiled.counts[p]) for o in options}
 
 
-def _add_limit_rule(compiled: Compiled, situation: Situation, amounting: Amounting, rule: Rule) -> None:
+def _misfits(compiled: Compiled, without: frozenset[RuleId]) -> Misfits:
+    """What can never stand beside each base van: nothing where the rule about it may be switched off or is left out."""
+    catalogue = compiled.catalogue
+    fits = [rule.id for rule in catalogue.rules.values() if CauseKind.FITS in _structure_of(rule)]
+    if compiled.selectors or not without.isdisjoint(fits):
+        return {}
+    return {
+        van.id: frozenset(o.id for o in catalogue.options.values() if o.fits_vans and van.id not in o.fits_vans)
+        for van in catalogue.vans
+    }
+
+
+def _add_limit_rule(
+    compiled: Compiled, situation: Situation, amounting: Amounting, rule: Rule, misfits: Misfits
+) -> None:
     guards = _guards(compiled, rule)
     atoms = [atom for term in rule.then.terms for atom in term.atoms]
     if not guards or len(atoms) != 1:
@@ -194,7 +212,7 @@ def _add_limit_rule(compiled: Compiled, situation: Situation, amounting: Amounti
         case WithinBound(ledger=ledger):
             tally = tallies.get(LedgerId(ledger))
             if isinstance(tally, Tally):
-                _add_ledger(compiled, situation, amounting, rule, tally, atoms[0], guards)
+                _add_ledger(compiled, situation, amounting, rule, tally, atoms[0], guards, misfits)
         case _:
             compiled.unheard.append(rule.id)
     compiled.clause_at += [-1] * (len(compiled.problem.clauses) - len(compiled.clause_at))
@@ -208,10 +226,14 @@ def _add_ledger(
     tally: Tally,
     atom: WithinBound,
     guards: list[tuple[int, ...]],
+    misfits: Misfits,
 ) -> None:
-    for shape in shapes_of(tally, atom, situation):
+    for shape in shapes_of(tally, atom, situation, compiled.asked):
         try:
-            rows = add_rows(compiled.problem, compiled.catalogue, amounting, shape, guards)
+            if shape.beside:
+                rows = add_spread_rows(compiled.problem, compiled.catalogue, amounting, shape, guards, misfits)
+            else:
+                rows = add_rows(compiled.problem, compiled.catalogue, amounting, shape, guards)
         except TooManyStates:
             compiled.unheard.append(rule.id)
             return
