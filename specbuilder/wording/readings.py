@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -19,6 +20,8 @@ ESTIMATED = "e"
 """Beside a short name where there is no room for the word."""
 LARGEST = 3
 """So many entries of a ledger are told in a chain of reasons; its own page has them all."""
+FAR_PAST = 1_000.0
+"""So many times the bound, and more is drawn as that."""
 _FEW = 2
 """So many lacking things are named in one line; the rest is counted."""
 
@@ -185,6 +188,8 @@ def _holds(catalogue: Catalogue, reading: Reading) -> str:
         return value if reading.sense is Sense.SHOWN else f"{value}, no bound named"
     if reading.room.most <= 0:
         return f"holds: {reading_amount(catalogue, reading)}"
+    if math.isinf(reading.room.least):
+        return f"holds: {quantities.NO_END}"
     return f"holds: {quantities.span(reading.room, spec.unit, currency)} spare"
 
 
@@ -240,7 +245,12 @@ def _shares(reading: Reading) -> tuple[float | None, float | None]:
     if bound <= 0:
         past = 2.0 if reading.value.most > bound else 1.0
         return (past if reading.value.least > bound else 0.0), past
-    return max(0.0, reading.value.least / bound), max(0.0, reading.value.most / bound)
+    return _share(reading.value.least, bound), _share(reading.value.most, bound)
+
+
+def _share(value: float, bound: float) -> float:
+    """A part of the bound that a bar can be drawn of: what has no end is drawn as far past it."""
+    return min(max(0.0, value / bound), FAR_PAST)
 
 
 def _sense_words(sense: Sense) -> str:

@@ -43,6 +43,20 @@ def test_what_holds() -> None:
     )
 
 
+def test_what_has_no_end_says_so() -> None:
+    endless = reading("nights", point(math.inf), point(2), Verdict.HOLDS)
+    _says(endless, "holds: no end (ESTIMATE)")
+    assert reading_bar(CATALOGUE, endless).amount == "no end of 2 nights"
+    assert "together no end" in reading_detail(CATALOGUE, endless)
+
+
+def test_a_bar_of_what_has_no_end_can_be_drawn() -> None:
+    bar = reading_bar(CATALOGUE, reading("nights", Span(1, math.inf), point(2), Verdict.CANNOT_TELL))
+    assert bar.used == 0.5
+    assert bar.may is not None
+    assert math.isfinite(bar.may)
+
+
 def test_what_is_broken_says_by_how_much() -> None:
     _says(ROOF, "broken: 13 of 8 kg, over by 5 kg")
     _says(reading("belts", point(3), point(4), Verdict.BROKEN), "broken: 3 of 4 places, short by 1 place")
