@@ -18,7 +18,7 @@ from specbuilder.model.kinds import Owner
 from specbuilder.model.parts import Circuit
 from specbuilder.model.situation import Placed, Situation
 
-from .cable_sizing import MAINS, Sized, sized
+from .cable_sizing import MAINS, NO_FUSE, Sized, sized
 from .circuit_fuses import Fed, Fuse, Run
 from .circuit_tables import CircuitTables, Start, TableLack, circuit_tables
 from .formulas.cables import start_voltage_v
@@ -223,15 +223,17 @@ def _line(one: _Chosen, size: _Size, fuse: Fuse, heater: _Start) -> CircuitLine:
         drop_v=wire.drop_v if wire else None,
         drop_pct=wire.drop_v / sized_.volts_v * 100 if wire and sized_.volts_v else None,
         start_v=heater.volts_v,
-        basis=_basis(circuit),
-        estimate=not (circuit.own_area_mm2 is not None and circuit.own_fuse_a is not None),
+        basis=(basis := _basis(circuit, start)),
+        estimate=basis is not CircuitBasis.STATED,
         problems=(*sized_.problems, *fuse.problems, *heater.problems, *unsure),
         origin=circuit.origin,
     )
 
 
-def _basis(circuit: Circuit) -> CircuitBasis:
-    match circuit.own_area_mm2 is not None, circuit.own_fuse_a is not None:
+def _basis(circuit: Circuit, start: Start | None) -> CircuitBasis:
+    """Where there is no fuse to work out, the section alone says it."""
+    own_area, unfused = circuit.own_area_mm2 is not None, start is not None and start.fuse == NO_FUSE
+    match own_area, circuit.own_fuse_a is not None or (own_area and unfused):
         case True, True:
             return CircuitBasis.STATED
         case True, False:

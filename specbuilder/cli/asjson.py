@@ -158,7 +158,7 @@ def _ends(value: Span | None) -> dict[str, Any]:
     if value is None:
         return {"least": None, "most": None, "no_end": False}
     no_end = math.isinf(value.most)
-    return {"least": _number(value.least), "most": _number(value.most), "no_end": no_end}
+    return {"least": number(value.least), "most": number(value.most), "no_end": no_end}
 
 
 def _amount(value: Span | None) -> object:
@@ -166,11 +166,11 @@ def _amount(value: Span | None) -> object:
     if value is None:
         return None
     if value.settled:
-        return _number(value.least)
-    return {"least": _number(value.least), "most": _number(value.most)}
+        return number(value.least)
+    return {"least": number(value.least), "most": number(value.most)}
 
 
-def _number(value: float) -> float | int | None:
+def number(value: float) -> float | int | None:
     """The number, whole ones without a decimal point; JSON has no word for without end, so that is null."""
     if not math.isfinite(value):
         return None

@@ -73,6 +73,13 @@ def _why(arguments: Namespace) -> Answer:
     return why(*_report(arguments), arguments.thing, json=arguments.json)
 
 
+def _circuits(arguments: Namespace) -> Answer:
+    """The circuit schedule."""
+    from .circuits import circuits
+
+    return circuits(*_report(arguments), json=arguments.json)
+
+
 def _fix(arguments: Namespace) -> Answer:
     """Lists the ways out, or takes one. The search is loaded only by what searches."""
     from .fix import fix, fix_taking, rank_of
@@ -161,6 +168,7 @@ _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
         "show": _show,
         "brief": _brief,
         "why": _why,
+        "circuits": _circuits,
         "fix": _fix,
         "finish": _finish,
         "switch": _switch,

@@ -150,6 +150,12 @@ def _parser() -> ArgumentParser:
     why.add_argument("file", metavar="FILE", help=_FILE)
     why.add_argument("thing", metavar="THING", help="an option, a group, a ledger, or a rule in brackets from check")
     why.add_argument("--json", action="store_true", help="with the chain of reasons as a tree")
+    circuits = commands.add_parser("circuits", help="every cable run with its section, fuse and drop")
+    circuits.description = (
+        "Exit code: 0 every circuit has cable and fuse, 1 something must be settled before a cable is cut."
+    )
+    circuits.add_argument("file", metavar="FILE", help=_FILE)
+    circuits.add_argument("--json", action="store_true", help="every figure, for other programs")
     _proposing(commands)
     for name, what in (("set", "take options, answer the brief, fill van data"), ("drop", "leave out, or not known")):
         change = commands.add_parser(name, help=what)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from .circuits import CircuitLine
 from .facts import Facts
 from .findings import Cause, Finding
 from .ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
@@ -113,6 +114,8 @@ class Report:
     silent_rules: tuple[RuleId, ...]
     """Rules that cannot be heard yet because their sum is not made; nothing about them is known."""
     silent_ledgers: tuple[LedgerId, ...]
+    circuits: tuple[CircuitLine, ...] = ()
+    """The circuit schedule of what is chosen, in the order of taking."""
 
     def broken(self, *levels: Level) -> tuple[Finding, ...]:
         """Findings that are broken at one of these levels and not accepted."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from specbuilder.model.catalogue import Option
+from specbuilder.model.circuits import CircuitLine, CircuitProblem
 from specbuilder.model.kinds import Owner
 from specbuilder.model.parts import Circuit, Heat, Hole, Power, Water
 
@@ -16,8 +17,10 @@ HOLES, in build order, on the datum. agreed_by is filled in on the sheet, not he
 _SEATS = """\
 SEATS. Plates, bolts (size, grade, torque) and belt points are those of the papers named here. Computed."""
 _CIRCUITS = """\
-CIRCUITS, in build order. NOT HERE: cable mm2, fuse A and its place, route, grommets, earth and bond points, charger
-settings, RCD: they are the electrician's schedule and the papers of the parts. Computed."""
+CIRCUITS, in build order. area_mm2, fuse_a and fuse_kind are proposals for this load, run and bundle: the papers of the
+parts and the electrician go first, and to_settle comes before any cable is cut. Each run is marked with its id at both
+ends, and its number where count is more than one. NOT HERE: route, grommets, earth and bond points, charger settings,
+RCD: they are the electrician's schedule and the papers of the parts. Computed."""
 _POWER = "POWER, as the parts declare it. Computed."
 _GAS = """\
 GAS, FUEL AND AIR, as the parts declare it; exhaust_... is the end of the exhaust. NOT HERE: pipe mm and route,
@@ -35,7 +38,8 @@ def schedules(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
     seats = [_seat(view, one, option) for one, option in known if option.space.belts and option.papers]
     yield _headed(_SEATS, seats)
     yield from seats
-    runs = [_circuit(one, option, circuit) for one, option in known for circuit in one.circuits]
+    lines = {line.id: line for line in reversed(view.report.circuits)}
+    runs = [_circuit(one, option, c, lines.get(c.id)) for one, option in known for c in one.circuits]
     yield _headed(_CIRCUITS, runs)
     yield from runs
     yield _declared("power", _POWER, (_power(one, option) for one, option in known if option.power != _NO_POWER))
@@ -102,7 +106,7 @@ def _seat(view: SpecView, one: Chosen, option: Option) -> str:
     return item("seat", values, always=("report_number",))
 
 
-def _circuit(one: Chosen, option: Option, circuit: Circuit) -> str:
+def _circuit(one: Chosen, option: Option, circuit: Circuit, line: CircuitLine | None) -> str:
     values: dict[str, Value | None] = {
         "id": circuit.id,
         "for": option.name,
@@ -117,7 +121,29 @@ def _circuit(one: Chosen, option: Option, circuit: Circuit) -> str:
         "drop_limit_percent": figure(circuit.drop_limit_pct),
         "protection": circuit.protection,
     }
-    return item("circuit", values)
+    return item("circuit", values | (_sized(line) if line is not None else {}))
+
+
+def _sized(line: CircuitLine) -> dict[str, Value | None]:
+    """What the schedule says of it; what could not be told says so."""
+    return {
+        "sized_for_a": figure(line.load_a),
+        "area_mm2": figure(line.area_mm2) or "NOT KNOWN",
+        "insulation_bears_c": figure(line.insulation_c),
+        "fuse_a": figure(line.fuse_a),
+        "fuse_kind": line.fuse_kind,
+        "fuse_place": line.fuse_place,
+        "drop_v": figure(line.drop_v),
+        "drop_pct": figure(line.drop_pct),
+        "basis": line.basis.value,
+        "estimate": "yes" if line.estimate else None,
+        "to_settle": _codes(line.serious),
+        "mind": _codes(tuple(problem for problem in line.problems if not problem.serious)),
+    }
+
+
+def _codes(problems: tuple[CircuitProblem, ...]) -> str:
+    return "; ".join(dict.fromkeys(problem.code.value.replace("-", " ") for problem in problems))
 
 
 def _declared(head: str, remark: str, lines: Iterable[Values]) -> str:
