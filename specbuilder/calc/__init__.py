@@ -19,7 +19,10 @@ from .beds import BED_LENGTH, BED_WIDTH
 from .calculation import Calculation
 from .charging import ALTERNATOR_INPUT, CHARGE_RATE
 from .energy_day import DAILY_ENERGY
+from .fresh_air import HIGH_VENTS, LOW_VENTS
 from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
+from .heat import HEAT
+from .heater_fuel import HEATER_NIGHTS
 from .height import CLOSED_HEIGHT
 from .hook_up import HOOK_UP_WATTS
 from .hours import WORKSHOP_HOURS
@@ -35,6 +38,7 @@ from .seats import BELTS, BERTHS, BERTHS_OVER_BELTS
 from .side_balance import SIDE_BALANCE
 from .solar import SOLAR_VOLTAGE
 from .space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
+from .water import FRESH_WATER_DAYS, WASTE_SHARE
 from .weeks import LEAD_WEEKS
 from .zone_use import ZONE_USE
 
@@ -55,8 +59,12 @@ CALCULATIONS: tuple[Calculation, ...] = (
     CROSS_WIDTH,
     WAY_OUT,
     ZONE_USE,
+    HEAT,
+    HIGH_VENTS,
+    LOW_VENTS,
     GAS_BOTTLES,
     FUEL_PICKUPS,
+    WASTE_SHARE,
     CLOSED_HEIGHT,
     SWIVEL_GAP,
     FRIDGE_DOOR_GAP,
@@ -74,6 +82,8 @@ CALCULATIONS: tuple[Calculation, ...] = (
     HOOK_UP_WATTS,
     PRICE_GROSS,
     LEAD_WEEKS,
+    FRESH_WATER_DAYS,
+    HEATER_NIGHTS,
     QUOTE_AGE,
     WORKSHOP_HOURS,
 )

@@ -12,7 +12,7 @@ from specbuilder.model.situation import Situation
 from tests.calc.plain import Build, Piece
 from tests.calc.scene import RANGES
 
-WORDS: Mapping[str, tuple[str, ...]] = {"van_in_ceiling": ("yes", "no")}
+WORDS: Mapping[str, tuple[str, ...]] = {"van_in_ceiling": ("yes", "no"), "plugged_every_night": ("yes", "no")}
 
 
 class Finished(NamedTuple):

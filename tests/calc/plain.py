@@ -182,6 +182,48 @@ def battery_box(b: Build) -> Pair:
     return (max(sizes), min(places, default=None)) if sizes else NOTHING
 
 
+def heat(b: Build) -> Pair:
+    heaters = [(p, p.option.heat.heater_kw) for p in b.pieces if p.option.heat.heater_kw]
+    if not heaters:
+        return NOTHING
+    plugged = b.brief["plugged_every_night"] == "yes"
+    kw = sum(kw * p.many for p, kw in heaters if kw and (plugged or p.option.heat.heater_fuel != "hook-up"))
+    loss = b.van.ua_w_per_k + b.total(lambda o: o.heat.heat_loss_down_w_per_k)
+    if b.n("sleepers_upstairs") > 0 and b.gives("elevating-roof"):
+        loss += b.total(lambda o: o.heat.heat_loss_up_w_per_k)
+    return kw, 1.2 * loss * (20 - b.n("design_temp_c")) / 1000
+
+
+def high_vents(b: Build) -> Pair:
+    needed = b.van.vent_high_flame_mm2 if b.gives("open-flame") else b.van.vent_high_sealed_mm2
+    return b.total(lambda o: o.heat.vent_high_mm2), needed
+
+
+def low_vents(b: Build) -> Pair:
+    needed = b.van.vent_low_flame_mm2 if b.gives("open-flame") else b.van.vent_low_sealed_mm2
+    return b.total(lambda o: o.heat.vent_low_mm2), needed
+
+
+def waste_share(b: Build) -> Pair:
+    waste = b.total(lambda o: o.water.waste_l if o.water.waste_fixed else 0)
+    fresh = b.total(lambda o: o.water.fresh_full_l)
+    return (waste / fresh, 0.5) if waste and fresh else NOTHING
+
+
+def fresh_water_days(b: Build) -> Pair:
+    litres = b.total(lambda o: o.water.fresh_full_l)
+    return (litres / 10 / (b.n("adults") + b.n("children")), b.n("nights_off_grid")) if litres else NOTHING
+
+
+def heater_nights(b: Build) -> Pair:
+    if not b.gives("fuel-line"):
+        return NOTHING
+    own = b.total(lambda o: o.heat.own_tank_l or 0)
+    litres = own or max(0, 0.5 * b.van.tank_l - b.van.fuel_reserve_l)
+    hob = 0.12 if any(p.option.heat.cooker_fuel == "diesel" for p in b.pieces) else 0
+    return litres / (0.9 * 9 / (0.85 * 9.97) + hob), b.n("nights_off_grid")
+
+
 PLAIN: Mapping[str, Callable[[Build], Pair]] = {
     "total-mass": total_mass,
     "pay-mass": pay_mass,
@@ -197,6 +239,12 @@ PLAIN: Mapping[str, Callable[[Build], Pair]] = {
     "zone-use": zone_use,
     "gas-bottles": lambda b: (b.total(lambda o: o.heat.gas_bottles), 2),
     "fuel-pickups": lambda b: (b.total(lambda o: o.heat.pickups_used), b.total(lambda o: o.heat.pickups_supplied)),
+    "heat": heat,
+    "high-vents": high_vents,
+    "low-vents": low_vents,
+    "waste-share": waste_share,
+    "fresh-water-days": fresh_water_days,
+    "heater-nights": heater_nights,
     "closed-height": closed_height,
     "swivel-gap": lambda b: _gap(b, b.each(lambda o: o.space.swivel_sweep_x_mm), 40),
     "fridge-door-gap": fridge_gap,

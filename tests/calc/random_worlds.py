@@ -55,7 +55,27 @@ def _bed(mm: float, needs: str = "") -> Trait:
     return Trait({"berths_down": 2, "bed_length_mm": mm, "bed_width_mm": 1100}, needs=needs)
 
 
+DIESEL = {"heater_kw": 2, "heater_fuel": "diesel", "fuel_l_per_h": 0.24}
+LIVING: tuple[Trait, ...] = (
+    Trait(heat=DIESEL, gives="heater fuel-line"),
+    Trait(heat={"heater_kw": 1, "heater_fuel": "hook-up"}, gives="heater"),
+    Trait(heat={"heater_kw": 1.8, "heater_fuel": "hook-up"}, gives="heater"),
+    Trait(heat={"heat_loss_down_w_per_k": -9.5}),
+    Trait(heat={"heat_loss_down_w_per_k": 1.6, "heat_loss_up_w_per_k": 36.3}, gives="elevating-roof"),
+    Trait(heat={"heat_loss_up_w_per_k": -11}),
+    Trait(heat={"vent_high_mm2": 12_500, "vent_low_mm2": 2000}),
+    Trait(heat={"vent_high_mm2": 1500, "vent_low_mm2": 500}),
+    Trait(heat={"vent_high_mm2": 10_000, "vent_low_mm2": 1500}, gives="open-flame"),
+    Trait(water={"fresh_full_l": 40}, gives="fresh-water"),
+    Trait(water={"fresh_full_l": 70}, gives="fresh-water"),
+    Trait(water={"waste_l": 35, "waste_fixed": True}, gives="waste-tank"),
+    Trait(water={"waste_l": 20}),
+    Trait(heat={"own_tank_l": 9}, gives="own-fuel-tank"),
+    Trait(heat={"cooker_fuel": "diesel"}),
+)
+"""Heat, fresh air and water."""
 TRAITS: tuple[Trait, ...] = (
+    *LIVING,
     *(Trait(plain={"mass_kg": kg}) for kg in (-5, 12.5, 700)),
     Trait(water={"fresh_travel_l": 40}, plain={"mass_kg": 3}),
     Trait(water={"fresh_travel_l": 70}),
@@ -101,9 +121,9 @@ TRAITS: tuple[Trait, ...] = (
 
 
 @st.composite
-def options(draw: st.DrawFn, id_: str, group: str, most: int = 1) -> Option:
+def options(draw: st.DrawFn, id_: str, group: str, most: int = 1, of: tuple[Trait, ...] = TRAITS) -> Option:
     """An option of up to three traits."""
-    traits = draw(st.lists(st.sampled_from(TRAITS), max_size=3))
+    traits = draw(st.lists(st.sampled_from(of), max_size=3))
     space, water, heat, power, plain = ({k: v for t in traits for k, v in t[i].items()} for i in range(5))
     return worlds.option(
         id_,
@@ -133,19 +153,23 @@ ANSWERS: Mapping[str, tuple[int | str, ...]] = {
     "ceiling_gross_pence": (0, 300_000),
     "van_in_ceiling": ("yes", "no"),
     "weeks_wanted": (0, 5),
+    "sleepers_upstairs": (0, 2),
+    "design_temp_c": (-10, 5),
+    "nights_off_grid": (0, 3),
+    "plugged_every_night": ("yes", "no"),
     "age_days": (3, 31),
 }
 
 
 @st.composite
-def situations(draw: st.DrawFn) -> Situation:
+def situations(draw: st.DrawFn, of: tuple[Trait, ...] = TRAITS) -> Situation:
     """Some groups decided, some not; perhaps no van yet; a few answers not known."""
     vans = (base_van("short", FENWAIN), base_van("hush", HUSHWAIN, draw(st.sampled_from(["", "elevating-roof"]))))
     found: list[Option] = []
     for number in range(draw(st.integers(1, 3))):
         group = f"g{number}"
-        found += [draw(options(f"{group}-{i}", group)) for i in range(draw(st.integers(1, 3)))]
-    extras = [draw(options(f"x-{i}", "x", draw(st.integers(1, 2)))) for i in range(draw(st.integers(0, 3)))]
+        found += [draw(options(f"{group}-{i}", group, of=of)) for i in range(draw(st.integers(1, 3)))]
+    extras = [draw(options(f"x-{i}", "x", draw(st.integers(1, 2)), of)) for i in range(draw(st.integers(0, 3)))]
     groups: tuple[Group, ...] = (worlds.group("x", any_=8),)
     made = catalogue([*found, *extras], groups, vans)
     placed, undecided = list[Placed](), dict[str, tuple[str, ...]]()

@@ -113,9 +113,22 @@ SETTINGS: Mapping[str, Mapping[str, float]] = MappingProxyType(
         "fridge-door-gap": {"least_mm": 20},
         "bed-length": {"beyond_sleeper_mm": 100},
         "bed-width": {"per_sleeper_mm": 500},
+        "heat": {"margin_share": 1.2, "inside_c": 20},
+        "waste-share": {"least_share": 0.5},
+        "fresh-water-days": {"per_person_day_l": 10},
+        "heater-nights": {
+            "mean_kw": 0.9,
+            "night_h": 9,
+            "burner_share": 0.85,
+            "diesel_kwh_per_l": 9.97,
+            "fuel_hob_per_day_l": 0.12,
+            "tank_share": 0.5,
+        },
     }
 )
 AT_LEAST = ("pay-mass", "belts", "berths", "way-out", "swivel-gap", "fridge-door-gap", "bed-length", "bed-width")
+LIVING = ("heat", "high-vents", "low-vents", "waste-share", "fresh-water-days", "heater-nights")
+"""Heat, fresh air and water: all of them at least their bound."""
 SHOWN = ("berths-over-belts", "workshop-hours")
 SUMS = (
     "total-mass",
@@ -131,6 +144,7 @@ SUMS = (
     "zone-use",
     "gas-bottles",
     "fuel-pickups",
+    *LIVING[:4],
     "price-gross",
 )
 FIGURES = (
@@ -141,6 +155,7 @@ FIGURES = (
     "bed-width",
     "battery-box",
     "lead-weeks",
+    *LIVING[4:],
     "quote-age",
     *SHOWN,
 )
@@ -156,6 +171,9 @@ RANGES: Mapping[str, Span] = MappingProxyType(
         "parking_limit_mm": Span(0, 3500),
         "ceiling_gross_pence": Span(0, 20_000_000),
         "weeks_wanted": Span(0, 60),
+        "sleepers_upstairs": Span(0, 3),
+        "design_temp_c": Span(-20, 15),
+        "nights_off_grid": Span(0, 14),
         "age_days": Span(0, 400),
     }
 )
@@ -172,6 +190,10 @@ KNOWN: Mapping[str, Answer] = MappingProxyType(
         "ceiling_gross_pence": 2_000_000,
         "van_in_ceiling": "no",
         "weeks_wanted": 10,
+        "sleepers_upstairs": 2,
+        "design_temp_c": 5,
+        "nights_off_grid": 2,
+        "plugged_every_night": "no",
         "age_days": 0,
     }
 )
@@ -179,7 +201,7 @@ KNOWN: Mapping[str, Answer] = MappingProxyType(
 
 def ledger(id_: str) -> LedgerSpec:
     """The table of one ledger."""
-    sense = Sense.AT_LEAST if id_ in AT_LEAST else Sense.SHOWN if id_ in SHOWN else Sense.AT_MOST
+    sense = Sense.AT_LEAST if id_ in (*AT_LEAST, *LIVING) else Sense.SHOWN if id_ in SHOWN else Sense.AT_MOST
     return LedgerSpec(
         id=LedgerId(id_),
         kind=LedgerKind.LEDGER if id_ in SUMS else LedgerKind.FIGURE,

@@ -42,7 +42,16 @@ FAMILY = Build(
     inverter-600 dcdc-30 hook-up-bundle/rear mains-charger-15 battery-monitor socket-plug-only socket-away-only
     socket-usb-pair*2 lights-comfort laptop smoke-alarm fire-kit lining-standard window-mid-opening/left
     window-mid-fixed/right fabric-moss-weave boards-light-oak curtains cab-screens-quilted awning-body-rail/left""",
-    {"adults": 2, "children": 2, "sleepers": 4, "ceiling_gross_pence": 2_700_000, "weeks_wanted": 16},
+    {
+        "adults": 2,
+        "children": 2,
+        "sleepers": 4,
+        "ceiling_gross_pence": 2_700_000,
+        "weeks_wanted": 16,
+        "sleepers_upstairs": 2,
+        "design_temp_c": 5,
+        "nights_off_grid": 2,
+    },
     {
         "total-mass": (2776.62, 3000),
         "pay-mass": (229.4, 89.3),
@@ -68,8 +77,15 @@ FAMILY = Build(
         "quote-age": (0, 30),
         "workshop-hours": (229.6, None),
         "berths-over-belts": (0, None),
+        "heat": (2, 1.5768),
+        "high-vents": (10_000, 10_000),
+        "low-vents": (1500, 1500),
+        "waste-share": None,
+        "fresh-water-days": (1, 2),
+        "heater-nights": (20.924691, 2),
     },
     2_441_400,
+    "fresh-water-days",
 )
 NURSE = Build(
     "fenwain-short",
@@ -87,6 +103,9 @@ NURSE = Build(
         "tallest_sleeper_mm": 1700,
         "parking_limit_mm": 2000,
         "ceiling_gross_pence": 1_900_000,
+        "sleepers_upstairs": 0,
+        "design_temp_c": 0,
+        "nights_off_grid": 2,
     },
     {
         "total-mass": (2378.92, 3000),
@@ -102,6 +121,12 @@ NURSE = Build(
         "bed-length": (1830, 1800),
         "workshop-hours": (175.6, None),
         "berths-over-belts": (-2, None),
+        "heat": (2, 1.1928),
+        "high-vents": (1500, 1500),
+        "low-vents": (500, 500),
+        "waste-share": None,
+        "fresh-water-days": (2, 2),
+        "heater-nights": (18.590667, 2),
     },
     1_741_800,
 )
@@ -124,6 +149,9 @@ WALKERS = Build(
         "parking_limit_mm": 0,
         "ceiling_gross_pence": 2_900_000,
         "weeks_wanted": 14,
+        "sleepers_upstairs": 0,
+        "design_temp_c": -5,
+        "nights_off_grid": 2,
     },
     {
         "total-mass": (2988.5425, 3500),
@@ -136,6 +164,12 @@ WALKERS = Build(
         "bed-length": (1950, 1920),
         "bed-width": (1360, 1000),
         "swivel-gap": None,
+        "heat": (4, 2.229),
+        "high-vents": (12_500, 12_500),
+        "low-vents": (2000, 2000),
+        "waste-share": None,
+        "fresh-water-days": (3.5, 2),
+        "heater-nights": (17.262870, 2),
         "workshop-hours": (215.7, None),
     },
     6_703_200,
@@ -162,6 +196,9 @@ VANLOAD = Build(
         "extra_load_where": "rack",
         "ceiling_gross_pence": 0,
         "weeks_wanted": 16,
+        "sleepers_upstairs": 2,
+        "design_temp_c": -5,
+        "nights_off_grid": 2,
     },
     {
         "total-mass": (3476.7, 3150),
@@ -170,6 +207,12 @@ VANLOAD = Build(
         "rear-axle": (1988.454, 1720),
         "belts": (4, 5),
         "zone-use": (2, 1),
+        "heat": (2, 2.613),
+        "high-vents": (10_000, 10_000),
+        "low-vents": (1500, 1500),
+        "waste-share": (35 / 60, 0.5),
+        "fresh-water-days": (1.2, 2),
+        "heater-nights": (0, 2),
         "fuel-pickups": (1, 0),
         "closed-height": (2090, 2000),
         "fridge-door-gap": (-40, 20),
@@ -179,7 +222,7 @@ VANLOAD = Build(
     },
     3_091_200,
     """total-mass rear-axle pay-mass unladen-mass belts berths zone-use fuel-pickups closed-height fridge-door-gap
-    bed-length bed-width""",
+    bed-length bed-width heat fresh-water-days heater-nights""",
 )
 
 
