@@ -19,7 +19,8 @@ from specbuilder.model.ledger import Lack, Outside, Reading
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span, hull
 
-from .energy_day import SUMMER, WINTER, Day, Use, energy_of, lacks_of, takes_part, uses_of, words
+from .energy_day import Day, Use, energy_of, lacks_of, takes_part, uses_of, words
+from .energy_use import SUMMER, WINTER
 from .formulas.energy import autonomy_days, engine_wh, lead_cold_share, sun_wh, usable_wh
 from .formulas.validity import OutsideValidity
 from .frame import Asked

@@ -7,7 +7,7 @@ groups is the least and the most over those ways, and exact.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import product
@@ -20,8 +20,8 @@ from specbuilder.model.ledger import Entry, Lack, Outside, Reading
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import ZERO, Span, hull, point
 
-from .formulas.energy import inverter_idle_wh, inverter_load_wh, load_wh, starts_wh
-from .formulas.validity import OutsideValidity
+from .energy_use import BETWEEN, SUMMER, WINTER, Inverter, together, used_wh
+from .formulas.validity import OutsideValidity, at_least
 from .frame import Asked
 from .lines import largest_first
 from .outcome import all_settings
@@ -29,16 +29,10 @@ from .power_parts import SEASON, is_inverter, is_load, lacks_idle, lacks_use, mi
 from .prepared import Prepared, prepared
 
 _PHONES, _ALWAYS_ON, _INVERTER_ON = "phones_wh", "always_on_wh", "inverter_on_h"
-SUMMER, BETWEEN, WINTER = "summer", "three-season", "winter"
+_FIXED = (("phones and the like", _PHONES), ("always on", _ALWAYS_ON))
+"""What every build uses, whatever is chosen."""
 _DECIMALS = 6
 DAY_ID = LedgerId("daily-energy")
-
-
-class Inverter(NamedTuple):
-    """What carries the things on mains; no watts where there is none."""
-
-    watts_w: float = 0.0
-    efficiency: float = 1.0
 
 
 class Use(NamedTuple):
@@ -120,7 +114,7 @@ def energy_of(prep: Prepared) -> Day:
         missing("settings of the energy of a day Wh")
     asked = Asked(prep.situation.facts)
     uses = tuple(uses_of(prep, taking_part(prep.catalogue)))
-    fixed = (("phones and the like", settings[_PHONES]), ("always on", settings[_ALWAYS_ON]))
+    fixed = tuple((label, at_least(f"{label} Wh", settings[name])) for label, name in _FIXED)
     base = sum(wh for _, wh in fixed)
     making = [at for at, use in enumerate(uses) if any(map(is_inverter, use.options))]
     ways = [
@@ -132,22 +126,12 @@ def energy_of(prep: Prepared) -> Day:
 
 
 def _way(uses: Sequence[Use], season: str, chosen: Mapping[int, Option], on_h: float, base: float) -> Way:
-    inverter = _together(option for option in chosen.values() if is_inverter(option))
+    inverter = together(option for option in chosen.values() if is_inverter(option))
     takes = tuple(
         _taken(use, (chosen[at],) if at in chosen else use.options, season, inverter, on_h)
         for at, use in enumerate(uses)
     )
     return Way(season, takes, Span(base + sum(t.least for t in takes), base + sum(t.most for t in takes)))
-
-
-def _together(inverters: Iterable[Option]) -> Inverter:
-    """Several inverters as one: as strong as the strongest, as wasteful as the worst."""
-    found = tuple(inverters)
-    if any(map(lacks_idle, found)):
-        missing("watts, efficiency and idle watts of the inverter W")
-    if not found:
-        return Inverter()
-    return Inverter(max(o.power.inverter_w or 0 for o in found), min(o.power.inverter_efficiency or 1 for o in found))
 
 
 def _taken(use: Use, options: tuple[Option, ...], season: str, inverter: Inverter, on_h: float) -> Span:
@@ -165,27 +149,6 @@ def _just_carried(
     if options[0].power.bus == "shared" and min(watts) < inverter.watts_w < max(watts):
         most = options[watts.index(max(watts))]
         yield used_wh(most, count, season, inverter._replace(watts_w=max(watts)), on_h) * inverter.watts_w / max(watts)
-
-
-def used_wh(option: Option, count: int, season: str, inverter: Inverter, on_h: float) -> float:
-    """What so many of it take from the battery in a day of the season, Wh."""
-    if season == BETWEEN:
-        return (used_wh(option, count, SUMMER, inverter, on_h) + used_wh(option, count, WINTER, inverter, on_h)) / 2
-    power, summer = option.power, season == SUMMER
-    wh = inverter_idle_wh(power.inverter_idle_w or 0, on_h) * count if is_inverter(option) else 0.0
-    if not is_load(option):
-        return wh
-    if lacks_use(option):
-        missing("hours a day h")
-    hours = (power.hours_summer if summer else power.hours_winter) or 0
-    duty = power.duty_summer if summer else power.duty_winter
-    watts, duty = power.watts_running or 0, 1 if duty is None else duty
-    if power.bus == "dc":
-        starts = power.starts_summer if summer else power.starts_winter
-        return wh + load_wh(count, watts, hours, duty) + starts_wh(count * starts, power.start_wh)
-    if watts > inverter.watts_w:
-        return wh
-    return wh + inverter_load_wh(count, watts, hours, duty, inverter.efficiency)
 
 
 @lru_cache(maxsize=4)

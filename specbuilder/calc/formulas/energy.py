@@ -154,7 +154,7 @@ def lead_cold_share(battery_c: float, full_c: float = 25, loss_share_per_c: floa
     """Share of the label a lead battery still gives when it is cold. Result as a part of one.
 
     Equation: ``1 - loss_share_per_c * max(full_c - battery_c, 0)``.
-    Valid for: batteries from -30 to 60 degrees C; never more than 1.
+    Valid for: batteries from -30 to 60 degrees C, full capacity at 0 to 40 degrees; never more than 1.
     Source: tables for stationary and flooded batteries, which disagree: 0.84 to 0.71 at 0 degrees.
     Confidence: estimate; the battery's data sheet goes first.
 
@@ -164,7 +164,9 @@ def lead_cold_share(battery_c: float, full_c: float = 25, loss_share_per_c: floa
     >>> lead_cold_share(0), lead_cold_share(30)
     (0.75, 1.0)
     """
-    colder_c = max(full_c - within("battery temperature C", battery_c, -30, 60), 0)
+    colder_c = max(
+        within("temperature of full capacity C", full_c, 0, 40) - within("battery temperature C", battery_c, -30, 60), 0
+    )
     return above("share left by cold", 1 - at_least("loss per degree", loss_share_per_c) * colder_c)
 
 
