@@ -18,6 +18,10 @@ class Engine(Network):
     def __init__(self, problem: Problem) -> None:
         super().__init__(problem)
         self._next = 0
+        self._awake = tuple(self.switched)
+        """Tables of the limits whose switch is not out."""
+        self._naps: list[tuple[int, tuple[list[list[tuple[int, int]]], ...]]] = []
+        """Where on the trail a switch was put out, and what was awake before."""
         self.is_bounding = True
         """False: limits are watched by their slack alone; for attempts that are given up at the first conflict."""
         self.dead: Conflict | None = [] if self.is_void else None
@@ -48,11 +52,12 @@ class Engine(Network):
         other.watch = [
             [own.setdefault(id(clause), list(clause)) for clause in some] if some else [] for some in self.watch
         ]
+        other._naps = list(self._naps)
         other.bounds = None if self.bounds is None else self.bounds.copy()
         return other
 
     def lower(self, index: int, less: int) -> Conflict | None:
-        """Lower the bound of a limit for good; only while nothing is assumed."""
+        """Lower the bound of a limit for good; only while nothing is assumed, and not of a limit behind a switch."""
         self.bound[index] -= less
         self.slack[index] -= less
         if self.slack[index] < 0:
@@ -134,7 +139,7 @@ class Engine(Network):
     def _propagate(self) -> Conflict | None:
         value, reason, place, trail = self.value, self.reason, self.place, self.trail
         implies, trios, watch, sets = self.implies, self.trios, self.watch, self.sets
-        draws, slack = self.draws, self.slack
+        draws, slack, sleeps, awake = self.draws, self.slack, self.sleeps, self._awake
         at = self._next
         while at < len(trail):
             lit = trail[at]
@@ -145,6 +150,11 @@ class Engine(Network):
                 left = slack[index] = slack[index] - weight
                 if left < 0:
                     tight = index
+            for table in awake:
+                for index, weight in table[lit]:
+                    left = slack[index] = slack[index] - weight
+                    if left < 0:
+                        tight = index
             if tight >= 0:
                 self._next = at
                 return self.overdrawn(tight)
@@ -219,8 +229,21 @@ class Engine(Network):
             for index, _ in draws[lit]:
                 if self.terms[index][0][0] > slack[index]:
                     self._squeeze(index)
+            for table in awake:
+                for index, _ in table[lit]:
+                    if self.terms[index][0][0] > slack[index]:
+                        self._squeeze(index)
+            if sleeps[lit]:
+                awake = self._sleep(at - 1, sleeps[lit])
         self._next = at
         return None
+
+    def _sleep(self, at: int, switches: tuple[int, ...]) -> tuple[list[list[tuple[int, int]]], ...]:
+        """Watch the limits behind these switches no longer: what comes after them on the trail is not drawn on them."""
+        self._naps.append((at, self._awake))
+        out = [self.switched[switch] for switch in switches]
+        self._awake = tuple(table for table in self._awake if not any(table is other for other in out))
+        return self._awake
 
     def _squeeze(self, index: int) -> None:
         """Rule out every open literal that weighs more than a limit has left."""
@@ -240,12 +263,19 @@ class Engine(Network):
     def undo(self, mark: int) -> None:
         """Take back everything after a mark."""
         trail, value, draws, slack, taken = self.trail, self.value, self.draws, self.slack, self._next
+        naps, awake = self._naps, self._awake
         for at in range(len(trail) - 1, mark - 1, -1):
             lit = trail[at]
             value[lit] = value[-lit] = 0
             if at < taken:
+                if naps and naps[-1][0] == at:
+                    awake = naps.pop()[1]
                 for index, weight in draws[lit]:
                     slack[index] += weight
+                for table in awake:
+                    for index, weight in table[lit]:
+                        slack[index] += weight
+        self._awake = awake
         del trail[mark:]
         masked = self.masked
         while masked[-1][0] > mark:

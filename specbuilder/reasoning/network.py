@@ -10,6 +10,8 @@ from specbuilder.reasoning.limits import exactly_one_sets, restated
 from specbuilder.reasoning.problem import Problem
 from specbuilder.reasoning.trail import Trail
 
+SWITCHED_TERMS = 60
+"""Limits behind one switch are put to sleep with it when together they have so many terms."""
 PAIRED_SET_SIZE = 40
 """At-most-one sets up to this size are kept as implied pairs, greater ones as sets."""
 
@@ -33,7 +35,11 @@ class Network(Trail):
         self.slack: list[int] = []
         """Of each limit: what is left of its bound."""
         self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
-        """By literal: the limits it draws on, and how much."""
+        """By literal: the limits it draws on, and how much; but for those behind a switch."""
+        self.switched: list[list[list[tuple[int, int]]]] = []
+        """The same for the limits behind each switch."""
+        self.sleeps: list[tuple[int, ...]] = [()] * width
+        """By literal: the switches it puts out. A limit whose switch is out is kept whatever else is true."""
         self.bounds: Bounds | None = None
         self._read_clauses(problem)
         self._read_limits(problem)
@@ -64,16 +70,35 @@ class Network(Trail):
 
     def _read_limits(self, problem: Problem) -> None:
         groups = exactly_one_sets(problem) if problem.limits else []
-        for index, stated in enumerate(problem.limits):
+        for stated in problem.limits:
             limit = restated(stated, groups)
             self.terms.append(tuple(sorted(limit.terms, key=lambda term: -term[0])))
             self.bound.append(limit.bound)
-            for weight, lit in limit.terms:
-                self.draws[lit].append((index, weight))
+        tables = self._switch_tables()
+        for index, terms in enumerate(self.terms):
+            table = tables.get(index, self.draws)
+            for weight, lit in terms:
+                table[lit].append((index, weight))
         self.slack = list(self.bound)
         bounds = Bounds(problem.clauses, self.terms)
         if not bounds.is_idle():
             self.bounds = bounds
+
+    def _switch_tables(self) -> dict[int, list[list[tuple[int, int]]]]:
+        """A table of its own for the limits behind each switch that is worth one."""
+        behind: dict[int, list[int]] = {}
+        for index, terms in enumerate(self.terms):
+            if terms and sum(weight for weight, _ in terms[1:]) <= self.bound[index]:
+                behind.setdefault(terms[0][1], []).append(index)
+        tables: dict[int, list[list[tuple[int, int]]]] = {}
+        for switch, limits in behind.items():
+            if sum(len(self.terms[index]) for index in limits) < SWITCHED_TERMS:
+                continue
+            table: list[list[tuple[int, int]]] = [[] for _ in self.draws]
+            self.sleeps[-switch] = (*self.sleeps[-switch], len(self.switched))
+            self.switched.append(table)
+            tables.update(dict.fromkeys(limits, table))
+        return tables
 
     def add_pair(self, a: int, b: int) -> None:
         """One of two literals is true."""

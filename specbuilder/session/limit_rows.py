@@ -49,8 +49,20 @@ class Amounting:
     literals: Mapping[OptionId, tuple[int, ...]]
     together: dict[tuple[int, ...], int] = field(default_factory=dict)
     """Literals made for several that all hold."""
+    either: dict[tuple[int, ...], int] = field(default_factory=dict)
+    """Literals made for several of which one holds."""
     followed: dict[Part, dict[float, int]] = field(default_factory=dict)
     """Literals made for the numbers a part can come to."""
+
+    def any_of(self, problem: Problem, lits: tuple[int, ...]) -> int:
+        """A literal that holds just when one of them does."""
+        found = self.either.get(lits)
+        if found is None:
+            found = self.either[lits] = problem.new()
+            problem.add_clause((-found, *lits))
+            for lit in lits:
+                problem.add_clause((-lit, found))
+        return found
 
     def all_of(self, problem: Problem, lits: tuple[int, ...]) -> int:
         """A literal that holds when all of them do."""

@@ -213,6 +213,8 @@ def _add_limit_rule(
             tally = tallies.get(LedgerId(ledger))
             if isinstance(tally, Tally):
                 _add_ledger(compiled, situation, amounting, rule, tally, atoms[0], guards, misfits)
+            elif tally is not None:
+                compiled.unheard.append(rule.id)
         case _:
             compiled.unheard.append(rule.id)
     compiled.clause_at += [-1] * (len(compiled.problem.clauses) - len(compiled.clause_at))

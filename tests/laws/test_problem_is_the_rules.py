@@ -83,7 +83,7 @@ def test_the_problem_keeps_a_rule_where_it_is_not_broken(catalogue: Catalogue, d
     heard = {
         rule: lit
         for rule, lit in machine.compiled.selectors.items()
-        if not rests_on_the_job(catalogue, catalogue.rules[rule])
+        if not rests_on_the_job(catalogue, catalogue.rules[rule]) and rule not in machine.compiled.unheard
     }
     broken = {f.rule for f in report.findings if f.verdict is Verdict.BROKEN}
     assert machine.stands([*held, *(lit for rule, lit in heard.items() if rule not in broken)]), report.spec.choices
@@ -105,8 +105,12 @@ def test_an_established_engine_says_so_too(catalogue: Catalogue, data: st.DataOb
     assert machine.stands(held) is fits, report.spec.choices
 
 
-def test_no_rule_is_left_to_the_full_look_alone(catalogue: Catalogue) -> None:
+NO_SUM = {"nights-on-the-battery"}
+"""Below STOP, and no sum of the choices: judged when a build is looked at in full."""
+
+
+def test_no_other_rule_is_left_to_the_full_look_alone(catalogue: Catalogue) -> None:
     for path in EXAMPLES:
         report = evaluate(catalogue, example(catalogue, path), exact=False)
         machine = machine_of(catalogue, report.facts, report.spec.choices, selectable=True)
-        assert machine.compiled.unheard == [], path.stem
+        assert set(machine.compiled.unheard) <= NO_SUM, path.stem
