@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from specbuilder.model.catalogue import Option
-from specbuilder.model.circuits import CircuitLine, CircuitProblem
 from specbuilder.model.kinds import Owner
-from specbuilder.model.parts import Circuit, Heat, Hole, Power, Water
+from specbuilder.model.parts import Heat, Hole, Power, Water
 
+from .spec_circuits import circuit_item
 from .spec_view import Chosen, SpecView
 from .toml_out import Value, Values, comment, figure, item, rows, table
 
@@ -25,7 +25,7 @@ _POWER = "POWER, as the parts declare it. Computed."
 _GAS = """\
 GAS, FUEL AND AIR, as the parts declare it; exhaust_... is the end of the exhaust. NOT HERE: pipe mm and route,
 regulator, shut-offs, pump angle, exhaust length: they are the gas engineer's and the heater's papers. Computed."""
-_WATER = "WATER. NOT HERE: drain points and the fuse of the pump. Computed."
+_WATER = "WATER. NOT HERE: drain points; the fuse of the pump stands with its circuit. Computed."
 _NO_POWER, _NO_HEAT, _NO_WATER = Power(), Heat(), Water()
 
 
@@ -39,7 +39,7 @@ def schedules(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
     yield _headed(_SEATS, seats)
     yield from seats
     lines = {line.id: line for line in reversed(view.report.circuits)}
-    runs = [_circuit(one, option, c, lines.get(c.id)) for one, option in known for c in one.circuits]
+    runs = [circuit_item(one, option, c, lines.get(c.id)) for one, option in known for c in one.circuits]
     yield _headed(_CIRCUITS, runs)
     yield from runs
     yield _declared("power", _POWER, (_power(one, option) for one, option in known if option.power != _NO_POWER))
@@ -104,46 +104,6 @@ def _seat(view: SpecView, one: Chosen, option: Option) -> str:
         "report_number": "",
     }
     return item("seat", values, always=("report_number",))
-
-
-def _circuit(one: Chosen, option: Option, circuit: Circuit, line: CircuitLine | None) -> str:
-    values: dict[str, Value | None] = {
-        "id": circuit.id,
-        "for": option.name,
-        "count": one.choice.count if one.choice.count > 1 else None,
-        "circuit": circuit.circuit,
-        "from": circuit.from_point,
-        "to": circuit.to_point,
-        "bus": circuit.bus,
-        "load_w": figure(circuit.load_w),
-        "load_a": figure(circuit.load_a),
-        "run_one_way_m": figure(circuit.run_one_way_m),
-        "drop_limit_percent": figure(circuit.drop_limit_pct),
-        "protection": circuit.protection,
-    }
-    return item("circuit", values | (_sized(line) if line is not None else {}))
-
-
-def _sized(line: CircuitLine) -> dict[str, Value | None]:
-    """What the schedule says of it; what could not be told says so."""
-    return {
-        "sized_for_a": figure(line.load_a),
-        "area_mm2": figure(line.area_mm2) or "NOT KNOWN",
-        "insulation_bears_c": figure(line.insulation_c),
-        "fuse_a": figure(line.fuse_a),
-        "fuse_kind": line.fuse_kind,
-        "fuse_place": line.fuse_place,
-        "drop_v": figure(line.drop_v),
-        "drop_pct": figure(line.drop_pct),
-        "basis": line.basis.value,
-        "estimate": "yes" if line.estimate else None,
-        "to_settle": _codes(line.serious),
-        "mind": _codes(tuple(problem for problem in line.problems if not problem.serious)),
-    }
-
-
-def _codes(problems: tuple[CircuitProblem, ...]) -> str:
-    return "; ".join(dict.fromkeys(problem.code.value.replace("-", " ") for problem in problems))
 
 
 def _declared(head: str, remark: str, lines: Iterable[Values]) -> str:

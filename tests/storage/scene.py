@@ -34,7 +34,7 @@ from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.rules import ALWAYS, NEVER, Rule
 from specbuilder.model.span import Span, point
 from specbuilder.model.spec import Spec
-from tests.storage.scene_options import BATTERY, BOX, FENWAIN, FRIDGE, GALLEY, HOB, WINDOW
+from tests.storage.scene_options import BATTERY, BOX, FENWAIN, FRIDGE, FRIDGE_FEEDS, GALLEY, HOB, WINDOW
 
 
 def group(id_: str, name: str, *, pick: Pick = Pick.ONE, turns_with: str = "", sits_at: str = "") -> Group:
@@ -275,4 +275,5 @@ def report_of(spec: Spec, catalogue: Catalogue = CATALOGUE) -> Report:
         unsettled=frozenset(),
         silent_rules=(RuleId("cold"),),
         silent_ledgers=(LedgerId("heat"),),
+        circuits=FRIDGE_FEEDS if any(c.option == FRIDGE.id for c in spec.choices) else (),
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from specbuilder.model.catalogue import Option
+from specbuilder.model.circuits import CircuitCode, CircuitLine, CircuitProblem
 from specbuilder.model.ids import BASE_VAN_GROUP, CautionId, GroupId, OptionId, PaperId
 from specbuilder.model.kinds import Anchor, Place
 from specbuilder.model.parts import Circuit, Hole, Position, Space
@@ -137,6 +138,36 @@ FRIDGE = Option(
         ),
     ),
 )
+FRIDGE_FEEDS = tuple(
+    CircuitLine(
+        id="fridge-drawer-c1",
+        label=f"fridge-drawer-c1/{number}",
+        option=FRIDGE.id,
+        circuit="fridge feed",
+        from_point="12 V panel",
+        to_point="fridge",
+        bus="dc",
+        load_w=60,
+        load_a=5,
+        run_one_way_m=3.5,
+        drop_limit_pct=3,
+        volts_v=12,
+        area_mm2=2.5,
+        insulation_c=70,
+        carries_a=15,
+        fuse_a=7.5,
+        fuse_kind="blade",
+        fuse_place="in the 12 V panel",
+        drop_v=0.31224,
+        drop_pct=2.602,
+        problems=(
+            CircuitProblem(code=CircuitCode.SHORT_CIRCUIT_UNKNOWN),
+            CircuitProblem(code=CircuitCode.FUSE_WINDOW_EMPTY_UNTIL, has=1.5, needs=2.5),
+        ),
+    )
+    for number in (1, 2)
+)
+"""What the schedule says of two of these fridges."""
 WINDOW = Option(
     id=OptionId("window-fixed"),
     group=GroupId("windows"),

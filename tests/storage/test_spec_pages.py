@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from specbuilder.model.circuits import CircuitCode
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId, RuleId
 from specbuilder.model.kinds import Level, Owner, Place, Step, Verdict
@@ -19,6 +20,7 @@ from specbuilder.model.span import Span, point
 from specbuilder.model.spec import Choice, OwnPart, Spec
 from specbuilder.session.evaluate import evaluate
 from specbuilder.storage.rules_files import read_rules, rules_folder
+from specbuilder.storage.spec_circuits import _SHORT
 from specbuilder.storage.spec_files import read_spec_file, spec_text
 from tests.storage.scene import CATALOGUE, report_of
 
@@ -192,3 +194,24 @@ def test_what_is_signed_stays_empty_here() -> None:
     assert held
     assert all(one["signed"] == one["date"] == "" for one in (*held, *table["paper"]))
     assert "signed" not in table["step"][-1]
+
+
+@each_example
+def test_every_circuit_has_its_section_fuse_and_drop_or_what_must_be_settled(path: Path) -> None:
+    table, report = shipped(path)
+    lines = {line.id: line for line in report.circuits}
+    assert {run["id"] for run in table.get("circuit", ())} == set(lines)
+    for run in table.get("circuit", ()):
+        line = lines[run["id"]]
+        assert run["area_mm2"] == (line.area_mm2 if line.area_mm2 is not None else "NOT KNOWN")
+        assert run.get("fuse_a") == line.fuse_a
+        assert run.get("fuse_kind", "") == line.fuse_kind
+        assert run.get("drop_pct") == (None if line.drop_pct is None else pytest.approx(line.drop_pct, abs=5e-4))
+        assert run["basis"] == line.basis.value
+        assert bool(run.get("to_settle")) is bool(line.serious)
+        assert run["area_mm2"] != "NOT KNOWN" or run["to_settle"]
+        assert run.get("count", 1) == sum(one.id == line.id for one in report.circuits)
+
+
+def test_every_problem_of_a_circuit_has_its_words() -> None:
+    assert set(_SHORT) == set(CircuitCode)

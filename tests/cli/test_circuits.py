@@ -1,0 +1,73 @@
+"""``circuits``: the schedule of an example and of bad rules, in words and as JSON."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+
+from tests.cli.counter import Counter
+
+ROOT = Path(__file__).parents[2]
+EXAMPLES = ROOT / "examples"
+
+
+@pytest.fixture
+def house(counter: Counter, tmp_path: Path) -> Counter:
+    """A command line on a copy of the shipped rules."""
+    rules = tmp_path / "rules"
+    shutil.copytree(ROOT / "rules", rules)
+    return Counter(tmp_path, counter._capture, rules=rules)
+
+
+def test_a_schedule_in_words(house: Counter) -> None:
+    said = house("circuits", str(EXAMPLES / "saturday-family.toml"))
+    assert said.code == 0
+    assert re.match(r"12 V: \d+ runs", said.out[0])
+    fridge = next(line for line in said.out if line.startswith("fridge-"))
+    assert re.search(r"4 mm² +7\.5 A blade", fridge)
+    assert not [line for line in said.out if line.startswith("To settle")]
+    assert said.out[-1].startswith("Proposals for these loads, runs and bundles (ESTIMATE).")
+
+
+def test_what_must_be_settled_is_told_to_the_shell(house: Counter) -> None:
+    said = house("circuits", str(EXAMPLES / "off-grid-pair.toml"))
+    assert said.code == 1
+    assert any(line.startswith("To settle: Combined run of both packs (battery-twin-c3): ") for line in said.out)
+
+
+def test_the_same_as_json(house: Counter) -> None:
+    said = house("circuits", str(EXAMPLES / "off-grid-pair.toml"), "--json")
+    told = json.loads("\n".join(said.out))
+    assert said.code == 1
+    assert (told["format"], told["number"]) == (1, "0105")
+    lines = {line["mark"]: line for line in told["circuits"]}
+    assert len(lines) == len(told["circuits"])
+    assert (lines["battery-twin-c1"]["area_mm2"], lines["battery-twin-c1"]["fuse_a"]) == (95, 250)
+    assert lines["battery-twin-c1"]["breaking_needed_ka"] == 12
+    (problem,) = lines["battery-twin-c3"]["problems"]
+    assert (problem["code"], problem["serious"], lines["battery-twin-c3"]["area_mm2"]) == ("no-cable-fits", True, None)
+
+
+def test_a_bad_length_in_the_rules_is_named_with_file_and_line(house: Counter) -> None:
+    path = house.rules / "options" / "kitchen.toml"
+    text = path.read_text("utf-8")
+    at = text.index('id = "side-galley-c1"')
+    path.write_text(text[:at] + text[at:].replace("run_one_way_m = 4.5", "run_one_way_m = 0", 1), "utf-8")
+    said = house("circuits", str(EXAMPLES / "saturday-family.toml"))
+    assert said.code == 1
+    number = text[:at].count("\n")
+    assert (
+        f"To settle: Water pump (side-galley-c1) in options/kitchen.toml:{number}: a one-way run of 0 m"
+        in "\n".join(said.out)
+    )
+
+
+def test_a_spec_without_choices_runs_no_cable(counter: Counter) -> None:
+    assert counter("new", "adults=2").code == 0
+    assert counter("circuits", "1") == (counter("circuits", "0001"))
+    assert counter("circuits", "1").out == ("No cable is run by what is chosen.",)
+    assert counter("circuits", "1").code == 0
