@@ -26,15 +26,8 @@ from .power_parts import (
 from .states import Joint
 from .tally import Tally
 
-ASKED: Mapping[str, Tag] = {
-    "kettle": Tag("kettle"),
-    "microwave": Tag("microwave"),
-    "hair-dryer": Tag("hair-dryer"),
-    "induction": Tag("induction"),
-    "e-bike": Tag("e-bike"),
-    "medical": Tag("medical-device"),
-    "laptop": Tag("laptop"),
-}
+_SAME = "kettle microwave hair-dryer induction e-bike laptop"
+ASKED: Mapping[str, Tag] = {**{word: Tag(word) for word in _SAME.split()}, "medical": Tag("medical-device")}
 """What the brief calls a thing that must run away from the plug, with the capability such a thing gives."""
 _SEVERAL, _LOADED_V = "several_packs_share", "loaded_v"
 

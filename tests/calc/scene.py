@@ -174,6 +174,7 @@ RANGES: Mapping[str, Span] = MappingProxyType(
         "sleepers_upstairs": Span(0, 3),
         "design_temp_c": Span(-20, 15),
         "nights_off_grid": Span(0, 14),
+        "drive_h_per_day": Span(0, 6),
         "age_days": Span(0, 400),
     }
 )
@@ -193,6 +194,11 @@ KNOWN: Mapping[str, Answer] = MappingProxyType(
         "sleepers_upstairs": 2,
         "design_temp_c": 5,
         "nights_off_grid": 2,
+        "drive_h_per_day": 1,
+        "season": "summer",
+        "region": "uk",
+        "site_amps": "10",
+        "must_run": ("laptop",),
         "plugged_every_night": "no",
         "age_days": 0,
     }

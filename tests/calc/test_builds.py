@@ -83,6 +83,15 @@ FAMILY = Build(
         "waste-share": None,
         "fresh-water-days": (1, 2),
         "heater-nights": (20.924691, 2),
+        "daily-energy": (868.154545, None),
+        "battery-nights": (2.157507, 2),
+        "battery-current": (56.818182, 100),
+        "inverter-largest-load": (60, 600),
+        "lead-draw": None,
+        "charge-rate": (30, 50),
+        "alternator-input": (38.4, 90),
+        "solar-voltage": None,
+        "hook-up-watts": (305, 2300),
     },
     2_441_400,
     "fresh-water-days",
@@ -97,6 +106,9 @@ NURSE = Build(
     socket-away-only socket-usb-pair lights-basic laptop smoke-alarm fire-kit lining-standard
     window-mid-fixed/left window-mid-opening/right fabric-grey-wool boards-light-oak curtains cab-screens-quilted""",
     {
+        "season": "three-season",
+        "drive_h_per_day": 0.5,
+        "site_amps": "6",
         "adults": 1,
         "children": 0,
         "sleepers": 1,
@@ -127,6 +139,10 @@ NURSE = Build(
         "waste-share": None,
         "fresh-water-days": (2, 2),
         "heater-nights": (18.590667, 2),
+        "daily-energy": (854.554545, None),
+        "battery-nights": (2.172608, 2),
+        "solar-voltage": (24.3216, 50),
+        "hook-up-watts": (305, 1380),
     },
     1_741_800,
 )
@@ -142,6 +158,9 @@ WALKERS = Build(
     fire-kit lining-winter window-mid-opening/left window-rear-fixed/right fabric-grey-wool boards-birch-light
     pleated-blinds cab-screens-quilted""",
     {
+        "season": "winter",
+        "site_amps": "16",
+        "must_run": ("kettle",),
         "adults": 2,
         "children": 0,
         "sleepers": 2,
@@ -171,6 +190,13 @@ WALKERS = Build(
         "fresh-water-days": (3.5, 2),
         "heater-nights": (17.262870, 2),
         "workshop-hours": (215.7, None),
+        "daily-energy": (2012.3, None),
+        "battery-nights": (3.127411, 2),
+        "battery-current": (185.185185, 360),
+        "inverter-largest-load": (900, 2000),
+        "charge-rate": (50, 200),
+        "alternator-input": (64, 75),
+        "hook-up-watts": (3191, 3680),
     },
     6_703_200,
 )
@@ -185,6 +211,8 @@ VANLOAD = Build(
     socket-usb-pair*2 lights-comfort smoke-alarm fire-kit lining-standard window-mid-opening/left
     window-rear-fixed/right fabric-grey-wool boards-light-oak curtains awning-body-rail/left bike-rack-rear-door""",
     {
+        "season": "winter",
+        "must_run": ("none",),
         "adults": 3,
         "children": 2,
         "child_mass_kg": 35,
@@ -219,10 +247,16 @@ VANLOAD = Build(
         "bed-length": (1900, 1950),
         "price-gross": (3_091_200, None),
         "workshop-hours": (244.3, None),
+        "daily-energy": (932.3, None),
+        "battery-nights": (14.485505, 2),
+        "battery-current": (284.090909, 360),
+        "inverter-largest-load": None,
+        "alternator-input": (64, 60),
+        "hook-up-watts": (491, 2300),
     },
     3_091_200,
     """total-mass rear-axle pay-mass unladen-mass belts berths zone-use fuel-pickups closed-height fridge-door-gap
-    bed-length bed-width heat fresh-water-days heater-nights""",
+    bed-length bed-width heat fresh-water-days heater-nights alternator-input""",
 )
 
 
