@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from functools import lru_cache
+from math import nan
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -19,6 +20,8 @@ from .measure import Measure, Shares, shares, summands, taking
 from .prepared import Prepared
 from .states import Chain, Joint, Slot, States, add_state
 
+_UNSAID = nan
+"""Of a state of which nothing can be said; always this one object, so that it equals itself in a set."""
 _DECIMALS = 6
 """Ends of a span are rounded so that a sum of decimals meets its bound exactly."""
 
@@ -234,7 +237,10 @@ def _note_lacks(chain: Chain, measure: Measure, frame: Frame, share: Shares, lac
     """Add what widens it: slots of which two ways differ beside some way of the others."""
 
     def rest(joint: Joint) -> float | None:
-        return measure.told(joint, frame)
+        try:
+            return measure.rest(joint, frame)
+        except OutsideValidity:
+            return _UNSAID
 
     for slot in chain.slots:
         if slot.lack is None or slot.lack in lacks:
@@ -249,6 +255,6 @@ def _differs(states: States, chain: Chain, key: str, share: Shares, rest: Callab
         return len(amounts) > 1
     for beside in chain.without(key):
         found = {rest(share.combine(beside, joint)) for joint in states}
-        if len(found) > 1 or (len(amounts) > 1 and found != {None}):
+        if len(found) > 1 or (len(amounts) > 1 and not found <= {None, _UNSAID}):
             return True
     return False
