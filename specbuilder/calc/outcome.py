@@ -127,6 +127,8 @@ def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: 
 
 def _added(found: list[Outcome]) -> Outcome:
     """Outcomes of summands as one; where one of them has nothing to measure it adds nought."""
+    if any(one.unsaid for one in found):
+        return Outcome(None, lacks=found[-1].lacks)
     total = Span(0.0, 0.0)
     for one in found:
         total = total + one.span if one.span is not None else total

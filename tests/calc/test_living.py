@@ -7,17 +7,11 @@ from dataclasses import replace
 from types import MappingProxyType
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from specbuilder.calc import CALCULATIONS, read_all
-from specbuilder.calc.frame import Asked
-from specbuilder.calc.shape import shapes_of
-from specbuilder.calc.tally import Tally
-from specbuilder.model.brief import Answer
-from specbuilder.model.catalogue import Catalogue, Option
+from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import LedgerId, OptionId
-from specbuilder.model.kinds import LedgerKind, Pick, Sense, Verdict
+from specbuilder.model.kinds import LedgerKind, Sense, Verdict
 from specbuilder.model.ledger import Reading
 from specbuilder.model.parts import Heat, Water
 from specbuilder.model.rules import WithinBound
@@ -26,8 +20,7 @@ from specbuilder.model.span import Span, point
 from specbuilder.rulegraph.truth import truth_of
 from specbuilder.storage.rules_files import read_rules, rules_folder
 from tests import worlds
-from tests.calc.plain import PLAIN, Build, Piece
-from tests.calc.scene import FENWAIN, KNOWN, LIVING, base_van, catalogue, facts, situation
+from tests.calc.scene import FENWAIN, LIVING, base_van, catalogue, facts, situation
 
 DIESEL = Heat(heater_kw=2, heater_fuel="diesel", fuel_l_per_h=0.24)
 GAS_KIT = Heat(vent_high_mm2=10_000, vent_low_mm2=1500)
@@ -269,54 +262,3 @@ def test_all_six_are_there_and_ask_for_at_least_their_bound() -> None:
         spec = SHIPPED.ledgers[LedgerId(id_)]
         assert spec.sense is Sense.AT_LEAST
         assert spec.kind is (LedgerKind.FIGURE if id_.endswith(("days", "nights")) else LedgerKind.LEDGER)
-
-
-TAKING_PART = [
-    o for o in SHIPPED.options.values() if any(c.touches(o) for c in CALCULATIONS if c.id in HERE) and o.van is None
-]
-ANSWERS: Mapping[str, tuple[Answer, ...]] = {
-    "sleepers_upstairs": (0, 2),
-    "design_temp_c": (-15, 0, 12),
-    "plugged_every_night": ("yes", "no"),
-    "nights_off_grid": (0, 2, 9),
-    "adults": (1, 4),
-}
-
-
-@st.composite
-def builds(draw: st.DrawFn) -> list[Option]:
-    """One answer or none of each question with a part in these sums; extras at most once."""
-    found: list[Option] = []
-    for group in dict.fromkeys(o.group for o in TAKING_PART):
-        members = [o for o in TAKING_PART if o.group == group]
-        if SHIPPED.groups[group].pick is Pick.ONE:
-            found += [o for o in [draw(st.sampled_from([None, *members]))] if o is not None]
-        else:
-            found += draw(st.lists(st.sampled_from(members), max_size=2, unique_by=lambda o: o.id))
-    return found
-
-
-@pytest.mark.parametrize("id_", HERE)
-@settings(max_examples=80, deadline=None)
-@given(options=builds(), data=st.data())
-def test_a_limit_is_kept_by_the_builds_that_keep_it(id_: str, options: list[Option], data: st.DataObject) -> None:
-    """The limit as a search holds it, against the plain sum of one build."""
-    answers = {key: data.draw(st.sampled_from(values)) for key, values in ANSWERS.items()}
-    van = data.draw(st.sampled_from(SHIPPED.vans))
-    assert van.van is not None
-    now = situation(SHIPPED, van=van, facts_=facts(answers))
-    tally = next(c for c in CALCULATIONS if c.id == id_)
-    assert isinstance(tally, Tally)
-    value, bound = PLAIN[id_](Build(van.van, [Piece(o) for o in options], {**KNOWN, **answers}))
-    keeps = value is None or bound is None or value >= bound - 1e-9
-    kept = []
-    for shape in shapes_of(tally, WithinBound(ledger=tally.id, within=False), now, Asked(now.facts)):
-        if shape.vans != (None,) and van.id not in shape.vans:
-            continue
-        joints = [shape.states[o.id] for o in options if o.id in shape.states]
-        total = sum(shape.amounts.get(o.id, 0) for o in options)
-        at = None if shape.vans == (None,) else van.id
-        rooms = [shape.room(at, shape.folding.together((start, *joints))) for start in shape.starts]
-        kept.append(any(total <= room + 1e-9 for room in rooms))
-    assert len(kept) == 1
-    assert all(kept) == keeps
