@@ -14,8 +14,15 @@ from .measure import Measure, largest
 from .states import Joint
 from .tally import Tally
 
+ONLY_ROOF_UP = Tag("vents-only-roof-up")
+"""Given by openings that shut when the roof goes down."""
 OPEN_FLAME = Tag("open-flame")
 """Given by what burns the air of the room and leaves its fumes there."""
+
+
+def high_area_mm2(option: Option) -> float:
+    """Free area high up that is there with the roof down as well, mm2: slots in the cloth of a lifting roof are not."""
+    return 0 if ONLY_ROOF_UP in option.gives else option.heat.vent_high_mm2
 
 
 def _flame(option: Option, _van: Van | None) -> float | None:
@@ -35,10 +42,10 @@ def _needed(for_flame_mm2: Callable[[Van], float], for_sealed_mm2: Callable[[Van
 
 HIGH_VENTS = Tally(
     id=LedgerId("high-vents"),
-    value=Measure(amount=lambda option: option.heat.vent_high_mm2),
+    value=Measure(amount=high_area_mm2),
     bound=_needed(lambda van: van.vent_high_flame_mm2, lambda van: van.vent_high_sealed_mm2),
 )
-"""Free area high up against what the van needs."""
+"""Free area high up, with the roof down, against what the van needs."""
 
 LOW_VENTS = Tally(
     id=LedgerId("low-vents"),

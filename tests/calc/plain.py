@@ -196,7 +196,7 @@ def heat(b: Build) -> Pair:
 
 def high_vents(b: Build) -> Pair:
     needed = b.van.vent_high_flame_mm2 if b.gives("open-flame") else b.van.vent_high_sealed_mm2
-    return b.total(lambda o: o.heat.vent_high_mm2), needed
+    return b.total(lambda o: 0 if "vents-only-roof-up" in o.gives else o.heat.vent_high_mm2), needed
 
 
 def low_vents(b: Build) -> Pair:

@@ -65,6 +65,7 @@ LIVING: tuple[Trait, ...] = (
     Trait(heat={"heat_loss_up_w_per_k": -11}),
     Trait(heat={"vent_high_mm2": 12_500, "vent_low_mm2": 2000}),
     Trait(heat={"vent_high_mm2": 1500, "vent_low_mm2": 500}),
+    Trait(heat={"vent_high_mm2": 12_500}, gives="vents-only-roof-up"),
     Trait(heat={"vent_high_mm2": 10_000, "vent_low_mm2": 1500}, gives="open-flame"),
     Trait(water={"fresh_full_l": 40}, gives="fresh-water"),
     Trait(water={"fresh_full_l": 70}, gives="fresh-water"),

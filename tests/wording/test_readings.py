@@ -138,7 +138,7 @@ def test_every_entry() -> None:
         "together 2,706 to 2,782 kg",
         "at most 3,000 kg: what may be",
         "Formula: sum of all",
-        "Source: test sheet.",
+        "Source: test sheet. Confidence: estimate.",
         "ESTIMATE: rests on catalogue figures that nobody has measured on this van.",
         "Assumed: amps of the weakest pitch.",
     )
