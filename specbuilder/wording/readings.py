@@ -107,7 +107,8 @@ def reading_detail(catalogue: Catalogue, reading: Reading, beside: tuple[Reading
         lines.append(outside_words(catalogue, reading.outside))
     lines += (beside_line(catalogue, one) for one in beside if one.applies)
     lines.append(f"Formula: {spec.formula}")
-    lines.append(ended(f"Source: {spec.source} Confidence: {spec.confidence.value}"))
+    source = ended(f"Source: {spec.source}")
+    lines.append(ended(f"{source} Confidence: {spec.confidence.value}"))
     if _is_estimate(catalogue, reading):
         lines.append(f"{ESTIMATE}: rests on catalogue figures that nobody has measured on this van.")
     if reading.assumed:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from tests.independent.build import Build, Reading
 from tests.independent.loads import travellers
 
+ROOF_UP = "vents-only-roof-up"
+
 
 def heat(b: Build) -> Reading:
     """Electric heaters count only for whoever is on a plug every night."""
@@ -19,7 +21,9 @@ def heat(b: Build) -> Reading:
 
 def vents(b: Build, where: str) -> Reading:
     case = "flame" if "open-flame" in b.tags else "sealed"
-    return b.all("heat", f"vent_{where}_mm2"), b.van[f"vent_{where}_{case}_mm2"]
+    # An opening that shuts with the roof counts for nothing: fresh air must come in with the roof down.
+    shut = sum(p.one("heat", f"vent_{where}_mm2") * p.count for p in b.parts if ROOF_UP in p.option.get("gives", []))
+    return b.all("heat", f"vent_{where}_mm2") - shut, b.van[f"vent_{where}_{case}_mm2"]
 
 
 def waste_share(b: Build) -> Reading:
