@@ -8,7 +8,7 @@ groups is the least and the most over those ways, and exact.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import product
 from typing import NamedTuple
@@ -58,6 +58,8 @@ class Way(NamedTuple):
     season: str
     takes: tuple[Span, ...]
     total: Span
+    making: tuple[tuple[Option, int], ...] = ()
+    """What may make mains from the battery, as it turns out here; each with its count."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,9 +104,19 @@ def words(catalogue: Catalogue, asked: Asked, key: BriefKey, known: Sequence[str
     return found
 
 
-@lru_cache(maxsize=4)
 def energy_of(prep: Prepared) -> Day:
-    """The energy of a day; a memo of the last few situations.
+    """The energy of a day in the season of the brief.
+
+    Raises:
+        OutsideValidity: a figure is missing or absurd.
+    """
+    asked = Asked(prep.situation.facts)
+    return replace(energy_in(prep, seasons(prep.catalogue, asked)), asked=asked)
+
+
+@lru_cache(maxsize=16)
+def energy_in(prep: Prepared, in_seasons: tuple[str, ...]) -> Day:
+    """The energy of a day in these seasons, whatever the brief says; a memo of the last few situations.
 
     Raises:
         OutsideValidity: a figure is missing or absurd.
@@ -112,17 +124,16 @@ def energy_of(prep: Prepared) -> Day:
     settings = all_settings(prep.catalogue).get(DAY_ID)
     if settings is None or not {_PHONES, _ALWAYS_ON, _INVERTER_ON} <= set(settings):
         missing("settings of the energy of a day Wh")
-    asked = Asked(prep.situation.facts)
     uses = tuple(uses_of(prep, taking_part(prep.catalogue)))
     fixed = tuple((label, at_least(f"{label} Wh", settings[name])) for label, name in _FIXED)
     base = sum(wh for _, wh in fixed)
     making = [at for at, use in enumerate(uses) if any(map(is_inverter, use.options))]
     ways = [
         _way(uses, season, dict(zip(making, chosen, strict=True)), settings[_INVERTER_ON], base)
-        for season in seasons(prep.catalogue, asked)
+        for season in in_seasons
         for chosen in product(*(uses[at].options for at in making))
     ]
-    return Day(uses, tuple(ways), fixed, tuple(_lacks(uses, ways, making)), asked)
+    return Day(uses, tuple(ways), fixed, tuple(_lacks(uses, ways, making)), Asked(prep.situation.facts))
 
 
 def _way(uses: Sequence[Use], season: str, chosen: Mapping[int, Option], on_h: float, base: float) -> Way:
@@ -131,7 +142,8 @@ def _way(uses: Sequence[Use], season: str, chosen: Mapping[int, Option], on_h: f
         _taken(use, (chosen[at],) if at in chosen else use.options, season, inverter, on_h)
         for at, use in enumerate(uses)
     )
-    return Way(season, takes, Span(base + sum(t.least for t in takes), base + sum(t.most for t in takes)))
+    total = Span(base + sum(t.least for t in takes), base + sum(t.most for t in takes))
+    return Way(season, takes, total, tuple((option, uses[at].many) for at, option in chosen.items()))
 
 
 def _taken(use: Use, options: tuple[Option, ...], season: str, inverter: Inverter, on_h: float) -> Span:
