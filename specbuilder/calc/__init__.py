@@ -27,7 +27,7 @@ from .height import CLOSED_HEIGHT
 from .hook_up import HOOK_UP_WATTS
 from .hours import WORKSHOP_HOURS
 from .inverter_load import BATTERY_CURRENT, INVERTER_LARGEST_LOAD, LEAD_DRAW
-from .mass import TOTAL_MASS
+from .mass import ARRIVAL_DIFFERENCE, TOTAL_MASS
 from .mass_left import PAY_MASS, UNLADEN_MASS
 from .outcome import all_settings
 from .power_places import BATTERY_BOX
@@ -44,6 +44,7 @@ from .zone_use import ZONE_USE
 
 CALCULATIONS: tuple[Calculation, ...] = (
     TOTAL_MASS,
+    ARRIVAL_DIFFERENCE,
     REAR_AXLE,
     FRONT_AXLE,
     FRONT_SHARE,

@@ -13,6 +13,8 @@ from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span, as_span
 from specbuilder.model.vans import Van
 
+from .weighed import as_weighed
+
 
 @dataclass(slots=True)
 class Asked:
@@ -58,17 +60,24 @@ class Frame:
     settings: Mapping[str, float]
     option: Option | None = None
     """The base van's option; None when the formula needs no van."""
+    _weighed: Van | None = None
 
     @property
     def van(self) -> Van:
-        """The data of the base van.
+        """The data of the base van; its running order as weighed, once it was on the scales.
 
         Raises:
+            OutsideValidity: when what was weighed cannot be this van.
             AssertionError: if the measure did not say that it needs one.
         """
         assert self.option is not None, "a measure that looks at the van says needs_van"
         assert self.option.van is not None, "an option of the base vans holds a van"
-        return self.option.van
+        weighed = self.asked.facts.weighed
+        if weighed is None or weighed.van != self.option.id:
+            return self.option.van
+        if self._weighed is None:
+            self._weighed = as_weighed(self.option.van, weighed)
+        return self._weighed
 
     @property
     def firm(self) -> Firm:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from functools import lru_cache
 from typing import TypeVar
 
@@ -103,10 +104,11 @@ def _least_rest(measure: Measure, frames: tuple[Frame, ...]) -> Callable[[Joint]
 
 
 def _vans(measure: Measure, prep: Prepared, joint: Joint, frames: tuple[Frame, ...]) -> Mapping[OptionId, float]:
-    """What each base van adds: by itself where none stands or it is the one, else more than the one that stands."""
+    """What each base van adds by its papers: by itself where none stands or it is the one, else more than that one."""
+    asked = Asked(replace(prep.situation.facts, weighed=None))
 
     def under(option: Option) -> tuple[float, float]:
-        frame = Frame(prep.situation, frames[0].asked, frames[0].settings, option)
+        frame = Frame(prep.situation, asked, frames[0].settings, option)
         base, more = measure.base(frame), measure.told(joint, frame) or 0
         return base_span(base).least + more, sum(e.amount.least for e in base if e.option or e.group) + more
 

@@ -88,6 +88,26 @@ TOTAL_MASS = Tally(
 """Plate mass against the loaded van."""
 
 
+def _off(frame: Frame) -> tuple[Entry, ...]:
+    on_paper = frame.option.van if frame.option is not None else None
+    assert on_paper is not None, "the measure needs the van"
+    return (frame.entry("scales beside papers", abs(frame.van.mro_kg - on_paper.mro_kg)),)
+
+
+def _was_weighed(_joint: Joint, frame: Frame) -> float | None:
+    weighed = frame.asked.facts.weighed
+    return 0 if weighed is not None and frame.option is not None and weighed.van == frame.option.id else None
+
+
+ARRIVAL_DIFFERENCE = Tally(
+    id=LedgerId("arrival-difference"),
+    value=Measure(base=_off, rest=_was_weighed, needs_van=True),
+    bound=Measure(base=lambda frame: (frame.entry("most", frame.settings["most_kg"]),)),
+    settings=("most_kg",),
+)
+"""How far the weighed van is from the running order the catalogue gives; nothing to measure before it was weighed."""
+
+
 def mass_effects(situation: Situation) -> Mapping[OptionId, float]:
     """What each option adds to the loaded van, kg: beside the rest, or in place of what its group of one answer holds.
 

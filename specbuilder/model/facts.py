@@ -6,8 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from .brief import Answer
-from .ids import BriefKey
+from .ids import BriefKey, OptionId
 from .span import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """The base van on the scales as it came: empty, nobody in it, its tank counted as in running order."""
+
+    van: OptionId
+    front_kg: float
+    rear_kg: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,6 +29,8 @@ class Facts:
     """Keys whose answer is the catalogue's assumption, not the customer's word."""
     ranges: Mapping[BriefKey, Span]
     """Least and most of every number the brief may hold; widens what an unknown feeds."""
+    weighed: Weighed | None = None
+    """Both axles of the base van, once weighed: they go before the catalogue's running order."""
 
     def get(self, key: str) -> Answer | None:
         """The answer, or None while unknown."""

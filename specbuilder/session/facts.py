@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from specbuilder.model.brief import Answer, BriefLine
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.facts import Facts
+from specbuilder.model.facts import Facts, Weighed
 from specbuilder.model.ids import CUSTOMER_PART, BriefKey
 from specbuilder.model.kinds import AnswerType, Owner, Truth
 from specbuilder.model.rules import AnyOf, BriefIs, Not
@@ -39,7 +39,15 @@ def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
         elif line.assumed is not None:
             values[key] = line.assumed
             assumed.add(key)
-    return Facts(values=values, assumed=frozenset(assumed), ranges=ranges)
+    return Facts(values=values, assumed=frozenset(assumed), ranges=ranges, weighed=_weighed(catalogue, spec))
+
+
+def _weighed(catalogue: Catalogue, spec: Spec) -> Weighed | None:
+    front_kg, rear_kg = spec.van_data.weighed_front_kg, spec.van_data.weighed_rear_kg
+    van = next((c.option for c in spec.choices if (o := catalogue.options.get(c.option)) and o.van is not None), None)
+    if van is None or front_kg is None or rear_kg is None:
+        return None
+    return Weighed(van, front_kg, rear_kg)
 
 
 def asked(line: BriefLine, facts: Facts) -> Truth:

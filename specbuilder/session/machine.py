@@ -151,8 +151,8 @@ def lock_of(catalogue: Catalogue) -> RLock:
 
 
 def _entering(catalogue: Catalogue, facts: Facts, selectable: bool, shelf: _Shelf) -> Hashable:
-    """The answers that enter limits: numbers, words that some limit rests on, and with the rules at SIGN all."""
-    return tuple(
+    """What enters limits: numbers, words that some limit rests on (with the rules at SIGN all), and weighed axles."""
+    return facts.weighed, tuple(
         (key, value)
         for key, value in facts.values.items()
         if (isinstance(value, int | float) or selectable or key in shelf.words) and key in catalogue.brief
