@@ -162,6 +162,13 @@ def _audit(arguments: Namespace) -> Answer:
     return Answer((*audit_summary(catalogue, found), *(lint_line(catalogue, lint) for lint in found)), code)
 
 
+def _sources(arguments: Namespace) -> Answer:
+    """Where the numbers come from. The files of the formulas are read only by it."""
+    from .sources import sources
+
+    return sources(_catalogue(arguments), arguments.formula)
+
+
 _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
     {
         "check": _check,
@@ -178,6 +185,7 @@ _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
         "export": _export,
         "jobs": _jobs,
         "audit": _audit,
+        "sources": _sources,
     }
 )
 

@@ -1,1 +1,53 @@
 """Formulas: numbers in, numbers out. Nothing here knows a van, an option or a brief."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+KEPT: Mapping[str, str] = MappingProxyType(
+    {
+        "weighing sheet: the finished van against what was worked out": (
+            "all_axle_loads_kg centre_x_mm front_share errors_together_kg other_axle_kg overload_pct "
+            "prediction_error_pct tolerance_band_kg fixed_penalty_gbp"
+        ),
+        "hand-over: what may still be loaded, where, and how fast the van may go": (
+            "load_still_free_kg furthest_back_x_mm furthest_forward_x_mm passengers_allowed pay_mass_kg "
+            "least_pay_mass_kg running_order_kg unladen_kg speed_limits_mph rack_allowance_kg tyre_pair_room_kg "
+            "barrier_room_mm"
+        ),
+        "seat sheet: what the report of the seat must show": "belt_test_pull_kn child_seat_needed",
+        "roof sheet: trial of the lifting roof with its real load": (
+            "weight_moment_nm strut_moment_nm push_at_edge_n up_force_n added_push_n strut_at_temperature_n"
+        ),
+        "battery sheet: its box, its hold and when it may be charged": (
+            "gas_flow_m3_per_h vent_cm2 fixing_n discharge_h lithium_may_charge packs_short_circuit_ka"
+        ),
+        "energy sheet: the day in amp-hours, and how long filling takes": (
+            "amp_hours_ah recharge_lithium_h recharge_lead_h fridge_wh fridge_day_wh carnot glow_wh"
+        ),
+        "inverter and plug sheet: what runs, what starts, what is too much": (
+            "share_used mains_w_allowed start_w microwave_input_w rate_per_h charger_input_w at_once_w mains_a over_w"
+        ),
+        "cable sheet: the same sum turned round, for whoever checks a run by hand": (
+            "area_for_drop_mm2 most_amps_for_drop_a smallest_area_mm2 charger_input_a engine_input_a"
+        ),
+        "gas sheet: the store's openings and how long bottles last": (
+            "gas_g_per_h gas_kg_for gas_days store_vent_single_mm2 store_vent_pair_mm2 small_store_duct_mm "
+            "round_hole_mm"
+        ),
+        "fresh-air and damp sheet: openings of a van that has no figure yet, and what keeps it dry": (
+            "plan_area_m2 high_vent_mm2 high_vent_in_wall_mm2 high_vent_met_share low_vent_mm2 stack_flow_m3_per_h "
+            "dew_point_c water_in_air_g_per_m3 air_needed_m3_per_h air_heat_w"
+        ),
+        "heat sheet: how the loss of a van or a lining was come to": (
+            "layer_m2k_per_w u_value_w_per_m2k rib_factor surface_loss_w_per_k air_change_loss_w_per_k surface_c"
+        ),
+        "fuel sheet: the pick-up, the start and heights above the sea": (
+            "reserve_l air_density_share over_rich_share start_a heater_start_v"
+        ),
+        "water sheet: waste and the pump": "least_waste_l pump_min pump_ah",
+        "catalogue: how the mass of a piece of furniture was come to": "board_kg",
+    }
+)
+"""Formulas on which no ledger or figure rests yet, by the paper they are kept for. What a sum begins to use leaves."""

@@ -1,0 +1,120 @@
+"""Where the numbers come from: the page of all sums and formulas, and one formula by itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.kinds import LedgerKind, Sense
+from specbuilder.model.ledger import LedgerSpec
+from specbuilder.model.sources import FormulaText
+
+from .names import listed
+from .plain import ended, raised
+
+_SENSE = {Sense.AT_MOST: "at most ", Sense.AT_LEAST: "at least ", Sense.SHOWN: ""}
+_SCHEDULE = "the circuit schedule"
+
+
+def sources_page(catalogue: Catalogue, formulas: tuple[FormulaText, ...]) -> tuple[str, ...]:
+    """The whole page as Markdown, line by line."""
+    return (
+        "# Sources",
+        "",
+        "Written by the program from its own formulas and the tables of the catalogue; do not edit it by hand.",
+        "",
+        "Every number is a planning figure. *Verified* was read in its source or in a faithful copy of it (*second "
+        "hand* where it was quoted there), *known* is ordinary physics or trade practice, *estimate* is the house's "
+        "own. The part's own papers, the law in force and the standard as bought go before every line here.",
+        "",
+        "## Ledgers and figures",
+        "",
+        *_ledger_table(catalogue),
+        "",
+        "## To be checked",
+        "",
+        *_checks(formulas),
+        "",
+        *_formula_sections(formulas),
+    )
+
+
+def formula_lines(formula: FormulaText) -> tuple[str, ...]:
+    """One formula part by part, one line each."""
+    return (
+        f"{formula.name} ({formula.module})",
+        formula.says,
+        f"Result: {ended(formula.result or 'a word, or nothing')}",
+        f"Numbers in: {ended(listed(formula.parameters) or 'none')}",
+        f"Equation: {ended(formula.equation)}",
+        f"Valid for: {ended(formula.valid)}",
+        f"Source: {ended(formula.source)}",
+        f"Confidence: {ended(formula.confidence)}",
+        *((f"Check: {ended(raised(formula.check))}",) if formula.check else ()),
+        f"Used by: {ended(_used(formula))}",
+    )
+
+
+def _ledger_table(catalogue: Catalogue) -> Iterator[str]:
+    yield "| id | name | formula | bound | source | confidence |"
+    yield "|---|---|---|---|---|---|"
+    for kind in (LedgerKind.LEDGER, LedgerKind.FIGURE):
+        for spec in catalogue.ledgers.values():
+            if spec.kind is kind:
+                yield _ledger_row(spec)
+
+
+def _ledger_row(spec: LedgerSpec) -> str:
+    bound = f"{_SENSE[spec.sense]}{spec.bound}" if spec.bound else "none, it is shown"
+    name = f"{spec.name}, {spec.unit}" if spec.unit else spec.name
+    told = f"beside `{spec.part_of}`: {spec.formula}" if spec.part_of else spec.formula
+    return _row(f"`{spec.id}`", name, told, bound, spec.source, spec.confidence.value)
+
+
+def _row(*cells: str) -> str:
+    return f"| {' | '.join(cell.replace('|', '/').replace('*', '×') for cell in cells)} |"
+
+
+def _checks(formulas: tuple[FormulaText, ...]) -> Iterator[str]:
+    yield "Against the bought standard, the regulation or the authority:"
+    yield ""
+    yield from (_check(one) for one in formulas if one.check and one.against_standard)
+    yield ""
+    yield "Against the part's or the van's own papers, or on the finished van:"
+    yield ""
+    yield from (_check(one) for one in formulas if one.check and not one.against_standard)
+
+
+def _check(formula: FormulaText) -> str:
+    return f"- `{formula.name}` ({formula.source}): {ended(formula.check)}"
+
+
+def _formula_sections(formulas: tuple[FormulaText, ...]) -> Iterator[str]:
+    yield "## Formulas"
+    module = ""
+    for formula in formulas:
+        if formula.module != module:
+            module = formula.module
+            yield ""
+            yield f"### {module}.py"
+        yield ""
+        yield from _section(formula)
+
+
+def _section(formula: FormulaText) -> Iterator[str]:
+    yield f"#### {formula.name}"
+    yield ""
+    yield formula.says
+    yield ""
+    for line in formula_lines(formula)[2:]:
+        label, _, words = line.partition(": ")
+        yield f"- *{label}*: {words}"
+
+
+def _used(formula: FormulaText) -> str:
+    users = [*formula.used_by, *((_SCHEDULE,) if formula.schedule else ())]
+    if users:
+        return listed(users)
+    if formula.kept:
+        return f"nothing yet; kept for the {formula.kept}"
+    return f"formulas {listed(formula.used_in)}" if formula.used_in else "nothing"
