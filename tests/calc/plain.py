@@ -221,7 +221,8 @@ def heater_nights(b: Build) -> Pair:
     own = b.total(lambda o: o.heat.own_tank_l or 0)
     litres = own or max(0, 0.5 * b.van.tank_l - b.van.fuel_reserve_l)
     hob = 0.12 if any(p.option.heat.cooker_fuel == "diesel" for p in b.pieces) else 0
-    return litres / (0.9 * 9 / (0.85 * 9.97) + hob), b.n("nights_off_grid")
+    petrol = any(p.option.heat.heater_fuel == "petrol" for p in b.pieces)
+    return litres / (0.9 * 9 / (0.85 * (8.8 if petrol else 9.97)) + hob), b.n("nights_off_grid")
 
 
 PLAIN: Mapping[str, Callable[[Build], Pair]] = {

@@ -58,6 +58,7 @@ def _bed(mm: float, needs: str = "") -> Trait:
 DIESEL = {"heater_kw": 2, "heater_fuel": "diesel", "fuel_l_per_h": 0.24}
 LIVING: tuple[Trait, ...] = (
     Trait(heat=DIESEL, gives="heater fuel-line"),
+    Trait(heat={**DIESEL, "heater_fuel": "petrol"}, gives="heater fuel-line"),
     Trait(heat={"heater_kw": 1, "heater_fuel": "hook-up"}, gives="heater"),
     Trait(heat={"heater_kw": 1.8, "heater_fuel": "hook-up"}, gives="heater"),
     Trait(heat={"heat_loss_down_w_per_k": -9.5}),
@@ -126,6 +127,8 @@ def options(draw: st.DrawFn, id_: str, group: str, most: int = 1, of: tuple[Trai
     """An option of up to three traits."""
     traits = draw(st.lists(st.sampled_from(of), max_size=3))
     space, water, heat, power, plain = ({k: v for t in traits for k, v in t[i].items()} for i in range(5))
+    if any("fuel-line" in t.gives for t in traits) and heat["heater_fuel"] == "hook-up":
+        heat["heater_fuel"] = "diesel"  # what has a fuel line burns something
     return worlds.option(
         id_,
         group,

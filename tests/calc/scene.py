@@ -7,10 +7,10 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from specbuilder.model.brief import Answer
-from specbuilder.model.catalogue import Catalogue, Group, Option, WorkStep
+from specbuilder.model.catalogue import Catalogue, Column, Group, Option, Table, WorkStep
 from specbuilder.model.facts import Facts
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, Tag, Zone
-from specbuilder.model.kinds import LedgerKind, Level, Owner, Place, Sense
+from specbuilder.model.kinds import Confidence, LedgerKind, Level, Owner, Place, Sense
 from specbuilder.model.ledger import LedgerSpec
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span
@@ -120,7 +120,6 @@ SETTINGS: Mapping[str, Mapping[str, float]] = MappingProxyType(
             "mean_kw": 0.9,
             "night_h": 9,
             "burner_share": 0.85,
-            "diesel_kwh_per_l": 9.97,
             "fuel_hob_per_day_l": 0.12,
             "tank_share": 0.5,
         },
@@ -204,6 +203,15 @@ KNOWN: Mapping[str, Answer] = MappingProxyType(
     }
 )
 
+FUEL_ENERGY = Table(
+    id="fuel-energy",
+    name="Energy of a litre",
+    source="test",
+    confidence=Confidence.KNOWN,
+    columns=tuple(Column(key=key) for key in ("fuel", "kwh_per_l", "least_kwh_per_l", "most_kwh_per_l")),
+    rows=(("diesel", 9.97, 9.7, 10.4), ("petrol", 8.8, 8.4, 9.2)),
+)
+
 
 def ledger(id_: str) -> LedgerSpec:
     """The table of one ledger."""
@@ -242,7 +250,11 @@ def catalogue(
         given.setdefault(option.group, worlds.group(option.group))
     made = worlds.catalogue(tuple(given.values()), options, ledgers=tuple(map(ledger, (*SUMS, *FIGURES))))
     steps = (_step("B1", 4, 0), _step("B4", 8, 0.35), _step("B8", 4, 0.25))
-    return replace(made, work=MappingProxyType({step.id: step for step in steps}))
+    return replace(
+        made,
+        work=MappingProxyType({step.id: step for step in steps}),
+        tables=MappingProxyType({FUEL_ENERGY.id: FUEL_ENERGY}),
+    )
 
 
 def _step(id_: str, hours: float, per_circuit: float) -> WorkStep:

@@ -188,7 +188,7 @@ WALKERS = Build(
         "low-vents": (2000, 2000),
         "waste-share": None,
         "fresh-water-days": (3.5, 2),
-        "heater-nights": (17.262870, 2),
+        "heater-nights": (15.237037, 2),
         "workshop-hours": (215.7, None),
         "daily-energy": (2012.3, None),
         "battery-nights": (3.127411, 2),

@@ -20,12 +20,14 @@ from specbuilder.model.span import Span, point
 from specbuilder.rulegraph.truth import truth_of
 from specbuilder.storage.rules_files import read_rules, rules_folder
 from tests import worlds
-from tests.calc.scene import FENWAIN, LIVING, base_van, catalogue, facts, situation
+from tests.calc.scene import FENWAIN, FUEL_ENERGY, LIVING, base_van, catalogue, facts, situation
 
 DIESEL = Heat(heater_kw=2, heater_fuel="diesel", fuel_l_per_h=0.24)
 GAS_KIT = Heat(vent_high_mm2=10_000, vent_low_mm2=1500)
 OPTIONS = [
     worlds.option("air-heater", "heater", gives="heater fuel-line", heat=DIESEL),
+    worlds.option("petrol-heater", "heater", gives="heater fuel-line", heat=replace(DIESEL, heater_fuel="petrol")),
+    worlds.option("wood-heater", "heater", gives="heater fuel-line", heat=replace(DIESEL, heater_fuel="wood")),
     worlds.option("plug-heater", "heater", gives="heater", heat=Heat(heater_kw=1.8, heater_fuel="hook-up")),
     worlds.option("cold", "heater"),
     worlds.option("no-figure", "heater", gives="heater fuel-line", heat=Heat(heater_fuel="diesel", fuel_l_per_h=0.24)),
@@ -88,6 +90,7 @@ def set_to(id_: str, **changed: float) -> Catalogue:
         ("waste-share", ["tank", "waste-tank"], 0.5, 0.5, Verdict.HOLDS),
         ("fresh-water-days", ["tank"], 1, 2, Verdict.BROKEN),
         ("heater-nights", ["air-heater"], 20 * 0.85 * 9.97 / 8.1, 2, Verdict.HOLDS),
+        ("heater-nights", ["petrol-heater"], 20 * 0.85 * 8.8 / 8.1, 2, Verdict.HOLDS),
         ("heater-nights", ["air-heater", "own-tank"], 9 * 0.85 * 9.97 / 8.1, 2, Verdict.HOLDS),
         ("heater-nights", ["air-heater", "fuel-hob"], 20 / (8.1 / 0.85 / 9.97 + 0.12), 2, Verdict.HOLDS),
     ],
@@ -179,6 +182,7 @@ def test_an_electric_van_has_no_fuel_to_park_with() -> None:
         ("waste-share", ["tank", "waste-unmeasured"]),
         ("fresh-water-days", ["dry-tank"]),
         ("heater-nights", ["no-rate"]),
+        ("heater-nights", ["wood-heater"]),
         ("heater-nights", ["air-heater", "own-tank-unmeasured"]),
     ],
 )
@@ -212,12 +216,20 @@ def test_where_the_van_lacks_its_figure_nothing_can_be_told(ledger: str, choices
         ("heater-nights", ["air-heater", "fuel-hob"], {"mean_kw": 0}),
         ("heater-nights", ["air-heater"], {"night_h": 0}),
         ("heater-nights", ["air-heater"], {"burner_share": 0}),
-        ("heater-nights", ["air-heater"], {"diesel_kwh_per_l": 0}),
         ("heater-nights", ["air-heater"], {"tank_share": 1.5}),
     ],
 )
 def test_absurd_house_settings_tell_nothing(ledger: str, choices: list[str], changed: Mapping[str, float]) -> None:
     _nothing_told(read(ledger, *choices, rules=set_to(ledger, **changed)))
+
+
+@pytest.mark.parametrize("row", [("diesel", 0, 9.7, 10.4), ("diesel", 99.7, 9.7, 10.4), ("petrol", 8.8, 8.4, 9.2)])
+def test_an_absurd_or_missing_litre_tells_nothing(row: tuple[str | float, ...]) -> None:
+    table = replace(FUEL_ENERGY, rows=(row,))
+    reading = read("heater-nights", "air-heater", rules=replace(RULES, tables=MappingProxyType({table.id: table})))
+    _nothing_told(reading)
+    assert reading.outside is not None
+    assert "diesel" in reading.outside.quantity
 
 
 def _nothing_told(reading: Reading) -> None:

@@ -42,6 +42,7 @@ def heater_nights(b: Build) -> Reading:
         return None, None  # OPEN: only an air heater on fuel has nights; a fuel hob alone has none
     own = b.all("heat", "own_tank_l")
     fuel = own or max(0.0, 0.5 * b.van["tank_l"] - b.van["fuel_reserve_l"])
-    # OPEN: the energy of a litre is that of diesel for the petrol heaters too: the formula names no other.
+    # OPEN: the words name the heater's fuel; an own tank holds diesel for a diesel heater, so it is diesel there too.
+    petrol = any(p.option.get("heat", {}).get("heater_fuel") == "petrol" for p in b.parts)
     hob = 0.12 if any(p.option.get("heat", {}).get("cooker_fuel") == "diesel" for p in b.parts) else 0.0
-    return fuel / (9 * 0.9 / (0.85 * 9.97) + hob), b.brief["nights_off_grid"]
+    return fuel / (9 * 0.9 / (0.85 * (8.8 if petrol else 9.97)) + hob), b.brief["nights_off_grid"]
