@@ -7,13 +7,16 @@ from dataclasses import dataclass, field
 
 from specbuilder.model.catalogue import Firm, Option
 from specbuilder.model.facts import Facts
-from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey
+from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, LedgerId
 from specbuilder.model.ledger import Entry
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span, as_span
 from specbuilder.model.vans import Van
 
 from .weighed import as_weighed
+
+
+_REAR_AXLE, _SEAT = LedgerId("rear-axle"), "front_seat_x_mm"
 
 
 @dataclass(slots=True)
@@ -76,7 +79,9 @@ class Frame:
         if weighed is None or weighed.van != self.option.id:
             return self.option.van
         if self._weighed is None:
-            self._weighed = as_weighed(self.option.van, weighed)
+            axle = self.situation.catalogue.ledgers.get(_REAR_AXLE)
+            seat_x_mm = axle.settings.get(_SEAT, 0) if axle is not None else 0
+            self._weighed = as_weighed(self.option.van, weighed, seat_x_mm)
         return self._weighed
 
     @property
