@@ -15,7 +15,6 @@ from specbuilder.model.vans import Van
 
 from .weighed import as_weighed
 
-
 _REAR_AXLE, _SEAT = LedgerId("rear-axle"), "front_seat_x_mm"
 
 
