@@ -119,7 +119,8 @@ def test_a_fuse_window_that_is_empty_is_told_and_the_next_cable_taken(catalogue:
     (told_,) = [p for p in feed.problems if p.code is CircuitCode.FUSE_WINDOW_EMPTY_UNTIL]
     assert told_.needs == feed.area_mm2
     assert told_.has is not None
+    assert told_.needs is not None
     assert told_.has < told_.needs, "the cable that load and drop ask for"
     assert feed.fuse_a is not None
-    assert feed.ampacity_a is not None
-    assert 1.25 * feed.load_a <= feed.fuse_a <= feed.ampacity_a
+    assert feed.carries_a is not None
+    assert 1.25 * feed.load_a <= feed.fuse_a <= feed.carries_a
