@@ -10,11 +10,13 @@ from specbuilder.model.circuits import CircuitCode, CircuitProblem
 from specbuilder.model.parts import Circuit
 
 from .circuit_tables import CircuitTables, Start
-from .formulas.cables import ampacity_a, bundle_share, drop_v
+from .formulas.cables import ampacity_a, bundle_share, drop_v, load_of_each_a
 from .formulas.cords import cord_ampacity_a, cord_drop_v, warmth_share
 from .formulas.fuses import fuse_in_window_a, least_fuse_a, smallest_fused_section
 from .formulas.validity import OutsideValidity
 
+PAIR = 2
+"""So many equal cables are put side by side where no single one does."""
 CORD_C = 60.0
 """What the insulation of mains cord bears, degrees C."""
 MAINS = "230"
@@ -27,12 +29,13 @@ EARTH, PANELS = "earth", "panels"
 
 @dataclass(frozen=True, slots=True)
 class Wire:
-    """A section that could be taken."""
+    """A section that could be taken, or equal cables of it side by side: they carry and lose that together."""
 
     area_mm2: float
     insulation_c: float
     carries_a: float
     drop_v: float
+    side_by_side: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,15 +49,25 @@ class Sized:
     fuse_a: float | None = None
     problems: tuple[CircuitProblem, ...] = ()
 
+    @property
+    def side_by_side(self) -> int:
+        """So many cables of that section."""
+        return self.wire.side_by_side if self.wire else 1
 
-def sized(tables: CircuitTables, circuit: Circuit, load_w: float, load_a: float, start: Start) -> Sized:
-    """Section, fuse and drop of one circuit with this load; problems where something of it cannot be told."""
+
+def sized(
+    tables: CircuitTables, circuit: Circuit, load_w: float, load_a: float, start: Start, before_a: float = 0
+) -> Sized:
+    """Section, fuse and drop of one circuit with this load; problems where something of it cannot be told.
+
+    ``before_a`` is what the fuses before it let through, where it has none of its own.
+    """
     if lacking := _lacking(circuit, load_a, earth=start.feeds == EARTH):
         return Sized(problems=lacking)
     if start.feeds == EARTH:
         return _bond(circuit)
     try:
-        return _Sizing(tables, circuit, load_w, load_a, start).taken()
+        return _Sizing(tables, circuit, load_w, load_a, start, before_a).taken()
     except OutsideValidity as outside:
         return Sized(problems=(_outside(outside),))
 
@@ -103,7 +116,9 @@ def _bond(circuit: Circuit) -> Sized:
 class _Sizing:
     """One circuit on its way to a section."""
 
-    def __init__(self, tables: CircuitTables, circuit: Circuit, load_w: float, load_a: float, start: Start) -> None:
+    def __init__(
+        self, tables: CircuitTables, circuit: Circuit, load_w: float, load_a: float, start: Start, before_a: float
+    ) -> None:
         self._tables, self._circuit, self._load_a, self._start = tables, circuit, load_a, start
         self._mains = circuit.bus == MAINS
         self._problems: list[CircuitProblem] = []
@@ -112,14 +127,15 @@ class _Sizing:
         rule = "least breaker over steady load" if start.fuse == BREAKER else "least fuse over steady load"
         self._over_load = tables.fuse_rules[rule]
         self._least_fuse_a = least_fuse_a(load_a, self._over_load)
+        self._unfused_a = max(self._least_fuse_a, before_a)
         self._wires = self._mains_wires() if self._mains else self._low_voltage_wires()
 
     def taken(self) -> Sized:
         """The section and fuse, the part's own before the computed ones."""
-        computed = self._computed()
         own = self._circuit.own_area_mm2
+        computed = self._computed(self._wires)
         if own is None:
-            wire, fuse = computed
+            wire, fuse = computed if computed[0] or self._mains else self._computed(self._low_voltage_wires(PAIR))
             if wire is None:
                 self._say(CircuitCode.NO_CABLE_FITS, has=max((w.area_mm2 for w in self._wires), default=None))
             return self._sized(wire.area_mm2 if wire else None, wire, fuse)
@@ -131,9 +147,9 @@ class _Sizing:
             self._say(CircuitCode.OWN_FUSE_BELOW_LOAD, has=own, needs=self._least_fuse_a)
         return Sized(volts_v=self._volts, area_mm2=area_mm2, wire=wire, fuse_a=fuse, problems=tuple(self._problems))
 
-    def _computed(self) -> tuple[Wire | None, float | None]:
+    def _computed(self, wires_here: Sequence[Wire]) -> tuple[Wire | None, float | None]:
         """The thinnest cable that keeps the drop and has its fuse, of the coolest insulation that does."""
-        keeping = [wire for wire in self._wires if wire.drop_v <= self._limit_v + 1e-9]
+        keeping = [wire for wire in wires_here if wire.drop_v <= self._limit_v + 1e-9]
         for insulation_c in sorted({wire.insulation_c for wire in keeping}):
             wires = {wire.area_mm2: wire for wire in keeping if wire.insulation_c == insulation_c}
             found = self._fused(wires)
@@ -141,7 +157,7 @@ class _Sizing:
                 continue
             wire, fuse = wires[found[0]], found[1]
             if self._circuit.own_area_mm2 is None:
-                self._note_taken(wire, wires)
+                self._note_taken(wire, wires, fuse)
             return wire, fuse
         return None, None
 
@@ -154,14 +170,17 @@ class _Sizing:
             able = [area for area, carries in carrying if carries >= most - 1e-9]
             return (min(able), own) if able else None
         if self._start.fuse == NO_FUSE:
-            able = [area for area, carries in carrying if carries >= self._least_fuse_a - 1e-9]
+            able = [area for area, carries in carrying if carries >= self._unfused_a - 1e-9]
             return (min(able), None) if able else None
         return smallest_fused_section(self._load_a, carrying, self._ratings(), self._over_load)
 
-    def _note_taken(self, wire: Wire, wires: dict[float, Wire]) -> None:
-        """Says why it is not the section that drop and load alone ask for."""
+    def _note_taken(self, wire: Wire, wires: dict[float, Wire], fuse: float | None) -> None:
+        """Says why it is not the one cable of the section that drop and load alone ask for."""
         enough = min(area for area, other in wires.items() if other.carries_a >= self._load_a)
-        if enough < wire.area_mm2:
+        if (beside := wire.side_by_side) > 1:
+            each_a = load_of_each_a(fuse or self._unfused_a, beside)
+            self._say(CircuitCode.CABLES_SIDE_BY_SIDE, has=wire.carries_a / beside, needs=each_a)
+        elif enough < wire.area_mm2:
             self._say(CircuitCode.FUSE_WINDOW_EMPTY_UNTIL, has=enough, needs=wire.area_mm2)
         if not self._mains and wire.insulation_c > min(w.insulation_c for w in self._wires):
             self._say(CircuitCode.HOT_CABLE_TAKEN, has=wire.insulation_c)
@@ -223,17 +242,19 @@ class _Sizing:
             for cord in tables.cords
         )
 
-    def _low_voltage_wires(self) -> tuple[Wire, ...]:
-        """Every 12 V cable as it would lie here, once for each insulation."""
-        tables, share = self._tables, bundle_share(self._start.together, self._tables.bundles)
+    def _low_voltage_wires(self, side_by_side: int = 1) -> tuple[Wire, ...]:
+        """Every 12 V cable as it would lie here, once for each insulation; or so many of it side by side."""
+        tables, together = self._tables, self._start.together + side_by_side - 1
+        share = bundle_share(together, tables.bundles)
+        each_a = self._load_a if side_by_side == 1 else load_of_each_a(self._load_a, side_by_side)
         place = tables.places.get(self._start.place, min(tables.places.values()))
         warm_c = tables.settings["warmth of the conductor for the drop in degrees"]
         run_m, rho = self._circuit.run_one_way_m, tables.rho[warm_c]
         found: list[Wire] = []
         for section in tables.sections:
-            lost = drop_v(self._load_a, run_m, section.area_mm2, section.r20_mohm_per_m, rho, warm_c)
+            lost = drop_v(each_a, run_m, section.area_mm2, section.r20_mohm_per_m, rho, warm_c)
             found += (
-                Wire(section.area_mm2, bears_c, ampacity_a(amps, share, place), lost)
+                Wire(section.area_mm2, bears_c, ampacity_a(amps, share, place) * side_by_side, lost, side_by_side)
                 for bears_c, amps in section.amps.items()
             )
         return tuple(found)

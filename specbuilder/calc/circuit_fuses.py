@@ -30,6 +30,7 @@ class Run:
     start: Start
     run_one_way_m: float
     area_mm2: float | None
+    """Of all that lie side by side together."""
     fuse_a: float | None
 
 

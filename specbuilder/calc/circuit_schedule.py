@@ -18,8 +18,8 @@ from specbuilder.model.kinds import Owner
 from specbuilder.model.parts import Circuit
 from specbuilder.model.situation import Placed, Situation
 
-from .cable_sizing import MAINS, NO_FUSE, Sized, sized
-from .circuit_fuses import Fed, Fuse, Run
+from .cable_sizing import MAIN, MAINS, NO_FUSE, Sized, sized
+from .circuit_fuses import BATTERY, Fed, Fuse, Run
 from .circuit_tables import CircuitTables, Start, TableLack, circuit_tables
 from .formulas.cables import start_voltage_v
 from .formulas.validity import OutsideValidity
@@ -128,17 +128,27 @@ class _Size(NamedTuple):
 
 
 def _sized(catalogue: Catalogue, one: _Chosen) -> _Size:
-    return _sized_held(catalogue, _Held(one.circuit), one.load_w, one.load_a)
+    return _sized_held(catalogue, _Held(one.circuit), one.load_w, one.load_a, _before_a(catalogue, one))
+
+
+def _before_a(catalogue: Catalogue, one: _Chosen) -> float:
+    """What the main fuses of its own part let through to a cable of the battery that has no fuse of its own."""
+    tables = circuit_tables(catalogue)
+    start = None if isinstance(tables, TableLack) else tables.start(one.circuit.from_point, one.circuit.bus)
+    if start is None or start.fuse != NO_FUSE or start.feeds != BATTERY:
+        return 0
+    beside = (_sized_held(catalogue, _Held(c), c.load_w, c.load_a, 0) for c in one.option.circuits)
+    return sum(size.sized.fuse_a or 0 for size in beside if size.start is not None and size.start.fuse == MAIN)
 
 
 @lru_cache(maxsize=2000)
-def _sized_held(catalogue: Catalogue, held: _Held, load_w: float, load_a: float) -> _Size:
+def _sized_held(catalogue: Catalogue, held: _Held, load_w: float, load_a: float, before_a: float) -> _Size:
     tables, circuit = circuit_tables(catalogue), held.circuit
     assert isinstance(tables, CircuitTables), "nothing is sized without tables"
     start = tables.start(circuit.from_point, circuit.bus)
     if start is None:
         return _Size(None, Sized(problems=(CircuitProblem(code=CircuitCode.TABLE_MISSING, what="cable-starts"),)))
-    return _Size(start, sized(tables, circuit, load_w, load_a, start))
+    return _Size(start, sized(tables, circuit, load_w, load_a, start, before_a))
 
 
 class _Held:
@@ -165,7 +175,7 @@ def _run(one: _Chosen, size: _Size) -> Run | None:
         to_point=one.circuit.to_point,
         start=size.start,
         run_one_way_m=one.circuit.run_one_way_m,
-        area_mm2=size.sized.area_mm2,
+        area_mm2=size.sized.area_mm2 and size.sized.area_mm2 * size.sized.side_by_side,
         fuse_a=size.sized.fuse_a,
     )
 
@@ -213,6 +223,7 @@ def _line(one: _Chosen, size: _Size, fuse: Fuse, heater: _Start) -> CircuitLine:
         drop_limit_pct=circuit.drop_limit_pct,
         volts_v=sized_.volts_v,
         area_mm2=sized_.area_mm2,
+        side_by_side=sized_.side_by_side,
         insulation_c=wire.insulation_c if wire else None,
         carries_a=wire.carries_a if wire else None,
         fuse_a=sized_.fuse_a,

@@ -44,6 +44,7 @@ def _line(line: CircuitLine) -> dict[str, Any]:
         "run_one_way_m": _figure(line.run_one_way_m),
         "drop_limit_pct": _figure(line.drop_limit_pct),
         "area_mm2": _figure(line.area_mm2),
+        "side_by_side": line.side_by_side,
         "insulation_c": _figure(line.insulation_c),
         "carries_a": _figure(line.carries_a),
         "fuse_a": _figure(line.fuse_a),

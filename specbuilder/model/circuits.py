@@ -25,7 +25,9 @@ class CircuitCode(StrEnum):
     EARTH_SECTION_MISSING = "earth-section-missing"
     """A bonding conductor whose part names no section."""
     NO_CABLE_FITS = "no-cable-fits"
-    """No section of the tables keeps drop, load and fuse; ``has`` is the thickest one, in mm2."""
+    """No section of the tables keeps drop, load and fuse, not even two side by side; ``has`` is the thickest, mm2."""
+    CABLES_SIDE_BY_SIDE = "cables-side-by-side"
+    """No single cable does, equal ones side by side do: each carries ``has`` and must carry ``needs``, A."""
     OWN_CABLE_NOT_IN_TABLE = "own-cable-not-in-table"
     """The part's own section (``has``, mm2) is thinner than every section of the tables."""
     OWN_CABLE_SMALLER_THAN_COMPUTED = "own-cable-smaller-than-computed"
@@ -61,6 +63,7 @@ class CircuitCode(StrEnum):
 NOTES = frozenset(
     {
         CircuitCode.FUSE_WINDOW_EMPTY_UNTIL,
+        CircuitCode.CABLES_SIDE_BY_SIDE,
         CircuitCode.HOT_CABLE_TAKEN,
         CircuitCode.BREAKING_BACKED_UP,
         CircuitCode.OWN_PART_FIGURES,
@@ -116,10 +119,13 @@ class CircuitLine:
     volts_v: float | None = None
     """Of which the drop is a share."""
     area_mm2: float | None = None
+    """Of each, where several lie side by side."""
+    side_by_side: int = 1
+    """So many equal cables, each end together, carry it."""
     insulation_c: float | None = None
     """What the insulation must bear, degrees C: the amps hold for no cooler one."""
     carries_a: float | None = None
-    """After bundle, place and warmth."""
+    """After bundle, place and warmth; all that lie side by side together."""
     fuse_a: float | None = None
     """None as well where it has no fuse of its own: see ``fuse_place``."""
     fuse_kind: str = ""

@@ -19,7 +19,8 @@ _SHORT = MappingProxyType(
         CircuitCode.DROP_LIMIT_MISSING: "no limit of its drop is named: correct the rules",
         CircuitCode.STATED_FIGURE_ABSURD: "its stated section or fuse is none: correct the rules",
         CircuitCode.EARTH_SECTION_MISSING: "the section of a bonding conductor must be stated",
-        CircuitCode.NO_CABLE_FITS: "no single cable fits: busbar or cables side by side, by the electrician",
+        CircuitCode.NO_CABLE_FITS: "no cable fits, nor do two side by side: a busbar, by the electrician",
+        CircuitCode.CABLES_SIDE_BY_SIDE: "cables side by side: equal, same lugs, ends together; electrician decides",
         CircuitCode.OWN_CABLE_NOT_IN_TABLE: "nothing is known of a cable so thin",
         CircuitCode.OWN_CABLE_SMALLER_THAN_COMPUTED: "the stated cable is thinner than the computed one",
         CircuitCode.OWN_FUSE_ABOVE_CABLE: "the stated fuse does not protect the cable",
@@ -64,6 +65,7 @@ def _sized(line: CircuitLine) -> dict[str, Value | None]:
     return {
         "sized_for_a": figure(line.load_a),
         "area_mm2": figure(line.area_mm2) or "NOT KNOWN",
+        "cables_side_by_side": line.side_by_side if line.side_by_side > 1 else None,
         "insulation_bears_c": figure(line.insulation_c),
         "fuse_a": figure(line.fuse_a),
         "fuse_kind": line.fuse_kind,

@@ -73,10 +73,12 @@ def _row(line: CircuitLine) -> tuple[str, ...]:
 
 
 def cable_words(line: CircuitLine) -> str:
-    """``2.5 mm²``; the warmth its insulation must bear where common cable would not do."""
+    """``2.5 mm²``, ``2 x 95 mm²``; the warmth its insulation must bear where common cable would not do."""
     if line.area_mm2 is None:
         return "not known"
     area = _amount(line.area_mm2, "mm2", 2)
+    if line.side_by_side > 1:
+        area = f"{line.side_by_side} x {area}"
     hot = [problem for problem in line.problems if problem.code is CircuitCode.HOT_CABLE_TAKEN]
     return f"{area}, {_amount(hot[0].has, 'C')}" if hot else area
 
@@ -139,8 +141,15 @@ def _said(problem: CircuitProblem) -> str:
             return "a bonding conductor needs its section stated; it is never computed"
         case CircuitCode.NO_CABLE_FITS:
             return (
-                f"no single cable up to {_amount(has, 'mm2', 2)} keeps load, fuse and drop: a busbar, cables side by "
-                "side or a higher voltage, by the electrician and the part's own paper"
+                f"no cable up to {_amount(has, 'mm2', 2)} keeps load, fuse and drop, nor do two side by side where "
+                "such may be run: a busbar or a higher voltage, by the electrician and the part's own paper"
+            )
+        case CircuitCode.CABLES_SIDE_BY_SIDE:
+            return (
+                "no single cable keeps load, fuse and drop, so equal cables side by side are proposed (ESTIMATE): same "
+                "section and length, same lugs, each end together on one bolt, laid their own thickness apart; each "
+                f"carries {_amount(has, 'A', 1)} and must carry {_amount(needs, 'A', 1)}, its share of the fuses. The "
+                "electrician decides, and looks at every lug: one that comes off leaves all of it to the other"
             )
         case CircuitCode.OWN_CABLE_NOT_IN_TABLE:
             return f"nothing is known of the {_amount(has, 'mm2', 2)} its paper asks for: it is thinner than any listed"

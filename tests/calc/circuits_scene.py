@@ -46,19 +46,24 @@ def start_of(line: CircuitLine) -> dict[str, Any]:
 
 
 def drop_by_hand_v(line: CircuitLine, area_mm2: float) -> float:
-    """From the tables of the files: class 5 at 50 degrees or EN 1648-2, the worse; mV/A/m for mains."""
+    """From the tables of the files: class 5 at 50 degrees or EN 1648-2, the worse; mV/A/m for mains.
+
+    Of equal cables side by side each loses its volts with its part of the load.
+    """
     if line.bus == "230":
         row = next(row for row in table("cables", "mains-cords") if row["area_mm2"] == area_mm2)
         return float(row["drop_mv_per_a_m"]) / 1000 * line.load_a * line.run_one_way_m
     row = next(row for row in table("cables", "conductors") if row["area_mm2"] == area_mm2)
     warm_mohm = row["r20_mohm_per_m"] * (1 + 0.00393 * 30)
-    return float(2 * line.run_one_way_m * line.load_a * max(RHO_50 / area_mm2, warm_mohm / 1000))
+    each_a = line.load_a / line.side_by_side
+    return float(2 * line.run_one_way_m * each_a * max(RHO_50 / area_mm2, warm_mohm / 1000))
 
 
 def carries_by_hand_a(line: CircuitLine, area_mm2: float, insulation_c: float) -> float:
-    """What a section carries where the line lies."""
+    """What a section carries where the line lies; equal cables side by side carry it so many times."""
+    together = start_of(line)["cables_together"] + line.side_by_side - 1
     bundle = max(
-        (row for row in table("cables", "bundle-factors") if row["cables_from"] <= start_of(line)["cables_together"]),
+        (row for row in table("cables", "bundle-factors") if row["cables_from"] <= together),
         key=lambda row: row["cables_from"],
     )["share"]
     if line.bus == "230":
@@ -66,7 +71,7 @@ def carries_by_hand_a(line: CircuitLine, area_mm2: float, insulation_c: float) -
         wall = next(row for row in table("cables", "mains-in-walls") if row["area_mm2"] == area_mm2)
         return float(min(cord["amps"] * 0.82, wall["amps_in_conduit_in_wall"]) * bundle)
     row = next(row for row in table("cables", "conductors") if row["area_mm2"] == area_mm2)
-    return float(row[f"amps_{insulation_c:g}c"] * bundle)
+    return float(row[f"amps_{insulation_c:g}c"] * bundle * line.side_by_side)
 
 
 def areas(line: CircuitLine) -> list[float]:

@@ -80,6 +80,16 @@ def test_a_section_is_never_rounded_to_another_one(area: float, words: str) -> N
     assert cable_words(replace(PUMP, area_mm2=area)) == words
 
 
+def test_cables_side_by_side_are_counted_and_say_what_is_asked_of_them() -> None:
+    pair = replace(broken(CircuitCode.CABLES_SIDE_BY_SIDE, has=264, needs=250), area_mm2=95, side_by_side=2)
+    assert cable_words(pair) == "2 x 95 mm²"
+    said = problem_line(pair, pair.problems[0])
+    assert "each carries 264 A and must carry 250 A" in said
+    assert "ESTIMATE" in said
+    assert "The electrician decides" in said
+    assert not pair.serious
+
+
 def test_cable_that_must_bear_more_warmth_says_so_where_it_is_read() -> None:
     assert cable_words(broken(CircuitCode.HOT_CABLE_TAKEN, has=105)) == "2.5 mm², 105 °C"
 

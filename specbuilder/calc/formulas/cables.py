@@ -186,6 +186,25 @@ def ampacity_a(table_a: float, bundle_share: float, place_share: float) -> float
     return _load(table_a) * shares
 
 
+def load_of_each_a(load_a: float, cables: int) -> float:
+    """What each of several equal cables side by side carries, or must carry, of a load or of a fuse. Result in A.
+
+    Equation: ``load_a / cables``: like conductors share the current alike.
+    Valid for: 2 to 4 cables of the same section, metal, insulation and length, on one route, with the same lugs and
+    both ends on the same two points; nothing may branch off any of them. One that is longer or looser leaves more to
+    the others, and one that comes off leaves them all of it: the fuse then protects them no more.
+    Source: BS 7671 433.4.1 / IEC 60364-4-43 433.4.1 (conductors in parallel that share equally).
+    Confidence: known; to be checked against the bought standard.
+
+    Raises:
+        OutsideValidity: a load of 0, below it or beyond its range; fewer than 2 cables or more than 4.
+
+    >>> load_of_each_a(500, 2)
+    250.0
+    """
+    return _load(load_a) / within("cables side by side", cables, 2, 4)
+
+
 def charger_input_a(output_a: float, output_v: float, efficiency: float, input_v: float) -> float:
     """What a charger or an inverter draws on its input. Result in A.
 

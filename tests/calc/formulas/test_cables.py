@@ -16,6 +16,7 @@ from specbuilder.calc.formulas.cables import (
     drop_by_resistance_v,
     drop_by_resistivity_v,
     drop_v,
+    load_of_each_a,
     most_amps_for_drop_a,
     resistance_mohm_per_m,
     smallest_area_mm2,
@@ -254,3 +255,20 @@ def test_a_cord_in_a_place_too_warm_for_it_carries_nothing() -> None:
         warmth_share(55, WARMTH)
     with pytest.raises(OutsideValidity):
         warmth_share(30, [])
+
+
+@given(load=st.floats(0.1, 2000), cables=st.sampled_from([2, 3, 4]))
+def test_equal_cables_share_a_load_alike_and_carry_all_of_it_together(load: float, cables: int) -> None:
+    assert load_of_each_a(load, cables) * cables == pytest.approx(load)
+
+
+@pytest.mark.parametrize(("load", "cables"), [(500, 1), (500, 0), (500, 5), (0, 2), (-1, 2), (math.nan, 2), (9e9, 2)])
+def test_what_is_no_group_of_cables_shares_nothing(load: float, cables: int) -> None:
+    with pytest.raises(OutsideValidity):
+        load_of_each_a(load, cables)
+
+
+@given(area=st.sampled_from([50.0, 70.0, 95.0, 120.0]), run=st.floats(0.1, 50), load=st.floats(1, 1000))
+def test_two_equal_cables_lose_half_of_what_one_would(area: float, run: float, load: float) -> None:
+    pair = drop_v(load_of_each_a(load, 2), run, area, 0.3, RHO_50, 50)
+    assert pair == pytest.approx(drop_v(load, run, area, 0.3, RHO_50, 50) / 2)
