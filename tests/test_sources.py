@@ -16,6 +16,7 @@ from specbuilder.calc.formulas import KEPT
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import Confidence
 from specbuilder.model.sources import FormulaText
+from specbuilder.session.calculation_names import calculation_names
 from specbuilder.storage.formula_texts import read_formulas
 from specbuilder.storage.rules_files import read_rules
 from specbuilder.wording.sources import formula_lines, sources_page
@@ -23,7 +24,7 @@ from tests.cli.counter import Counter
 
 ROOT = Path(__file__).parent.parent
 PAGE = Path(formulas.__file__).parent / "SOURCES.md"
-FORMULAS = read_formulas()
+FORMULAS = read_formulas(calculation_names())
 
 each_formula = pytest.mark.parametrize("formula", FORMULAS, ids=lambda f: f.name)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.session.calculation_names import calculation_names
 from specbuilder.storage.formula_texts import read_formulas
 from specbuilder.wording.sources import formula_lines, sources_page
 
@@ -18,7 +19,7 @@ def sources(catalogue: Catalogue, formula: str | None) -> Answer:
     Raises:
         StopError: no formula is called so.
     """
-    formulas = read_formulas()
+    formulas = read_formulas(calculation_names())
     if formula is None:
         return Answer(sources_page(catalogue, formulas))
     found = [one for one in formulas if formula in (one.name, f"{one.module}.{one.name}")]

@@ -7,9 +7,10 @@ import re
 from collections.abc import Iterator, Mapping
 from importlib.resources import files
 
+from specbuilder.model.ids import LedgerId
 from specbuilder.model.sources import FormulaText
 
-from .formula_use import FORMULAS, Code, Users, users
+from .formula_use import FORMULAS, Code, Name, Users, users
 
 PARTS = ("Equation", "Valid for", "Source", "Confidence")
 """What every formula must say of itself, in this order."""
@@ -28,10 +29,10 @@ def read_code() -> Mapping[str, Code]:
     return found
 
 
-def read_formulas() -> tuple[FormulaText, ...]:
-    """Every public formula, by file and in the order of the file."""
+def read_formulas(calculations: Mapping[LedgerId, Name]) -> tuple[FormulaText, ...]:
+    """Every public formula, by file and in the order of the file; ``calculations`` says where each of them is made."""
     code = read_code()
-    kept, resting = _kept(code[f"{FORMULAS}.__init__"].tree), users(code)
+    kept, resting = _kept(code[f"{FORMULAS}.__init__"].tree), users(code, calculations)
     return tuple(
         _text(module.removeprefix(f"{FORMULAS}."), function, resting, kept)
         for module, one in code.items()

@@ -10,9 +10,7 @@ from typing import NamedTuple, TypeAlias
 from specbuilder.model.ids import LedgerId
 
 FORMULAS = "formulas"
-_LISTED = ("__init__", "CALCULATIONS")
 _SCHEDULE = ("circuit_schedule", "circuit_schedule")
-_MAKES_ID = "LedgerId"
 
 Name: TypeAlias = tuple[str, str]
 """A name at the top of a file: the module, and the name in it."""
@@ -42,15 +40,9 @@ class Code:
                 self.foreign.update({a.asname or a.name: (node.module, a.name) for a in node.names})
 
 
-def users(code: Mapping[str, Code]) -> Mapping[str, Users]:
+def users(code: Mapping[str, Code], calculations: Mapping[LedgerId, Name]) -> Mapping[str, Users]:
     """What rests on each formula (``axles.front_share``), straight or through others."""
-    module, name = _LISTED
-    listed = code[module].made[name]
-    assert isinstance(listed, ast.AnnAssign), "the list says what is in it"
-    assert isinstance(listed.value, ast.Tuple), "calculations stand in a list"
-    roots = [(module, one.id) for one in listed.value.elts if isinstance(one, ast.Name)]
-    calculations = [at for root in roots if (at := _home(code, root)) is not None]
-    reached = {_ledger_id(code, at): _reached(code, at) for at in calculations}
+    reached = {ledger: _reached(code, _home(code, at) or at) for ledger, at in calculations.items()}
     schedule = _reached(code, _SCHEDULE)
     formulas = [(m, n) for m, one in code.items() if m.startswith(f"{FORMULAS}.") for n in one.made]
     direct = {at: set(_needs(code, at)) for at in formulas}
@@ -108,47 +100,3 @@ def _reached(code: Mapping[str, Code], start: Name) -> frozenset[Name]:
         found |= new
         waiting += new
     return frozenset(found)
-
-
-def _ledger_id(code: Mapping[str, Code], at: Name) -> LedgerId:
-    """The table a calculation is of: given where it is made, or the one its class has."""
-    module, name = at
-    for node in ast.walk(code[module].made[name]):
-        if isinstance(node, ast.keyword) and node.arg == "id":
-            return LedgerId(_text(code, module, node.value))
-        if (
-            isinstance(node, ast.AnnAssign)
-            and isinstance(node.target, ast.Name)
-            and node.target.id == "id"
-            and node.value
-        ):
-            return LedgerId(_text(code, module, node.value))
-    for node in ast.walk(code[module].made[name]):
-        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
-            made = _home(code, (module, node.func.id))
-            assert made is not None, "a calculation is made of something"
-            return _ledger_id(code, made)
-    raise AssertionError(f"{module}.{name} has no id")
-
-
-def _text(code: Mapping[str, Code], module: str, node: ast.expr) -> str:
-    match node:
-        case ast.Call(func=ast.Name(id=made), args=[ast.Constant(value=str(text))]) if made == _MAKES_ID:
-            return text
-        case ast.Name(id=name):
-            home = _home(code, (module, name))
-            assert home is not None, "an id is made somewhere"
-            made_by = code[home[0]].made[home[1]]
-            assert isinstance(made_by, ast.Assign), "an id is a constant"
-            value = made_by.value
-            if isinstance(value, ast.Tuple):
-                assert isinstance(made_by.targets[0], ast.Tuple), "as many names as values"
-                at = [ast.unparse(one) for one in made_by.targets[0].elts].index(home[1])
-                value = value.elts[at]
-            return _text(code, home[0], value)
-        case ast.Attribute(value=ast.Name(id=name), attr="id"):
-            home = _home(code, (module, name))
-            assert home is not None, "an id is made somewhere"
-            return _ledger_id(code, home)
-        case _:
-            raise AssertionError(f"{module}: an id that is no constant")

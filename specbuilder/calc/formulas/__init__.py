@@ -27,13 +27,13 @@ KEPT: Mapping[str, str] = MappingProxyType(
             "amp_hours_ah recharge_lithium_h recharge_lead_h fridge_wh fridge_day_wh carnot glow_wh"
         ),
         "inverter and plug sheet: what runs, what starts, what is too much": (
-            "share_used mains_w_allowed start_w microwave_input_w rate_per_h charger_input_w at_once_w mains_a over_w"
+            "used_share mains_allowed_w start_w microwave_input_w rate_per_h charger_input_w at_once_w mains_a over_w"
         ),
         "cable sheet: the same sum turned round, for whoever checks a run by hand": (
             "area_for_drop_mm2 most_amps_for_drop_a smallest_area_mm2 charger_input_a engine_input_a"
         ),
         "gas sheet: the store's openings and how long bottles last": (
-            "gas_g_per_h gas_kg_for gas_days store_vent_single_mm2 store_vent_pair_mm2 small_store_duct_mm "
+            "gas_g_per_h gas_for_heat_kg gas_days store_vent_single_mm2 store_vent_pair_mm2 small_store_duct_mm "
             "round_hole_mm"
         ),
         "fresh-air and damp sheet: openings of a van that has no figure yet, and what keeps it dry": (

@@ -23,7 +23,7 @@ def gas_g_per_h(power_kw: float, energy_kwh_per_kg: float) -> float:
     return 1000 * at_least("power kW", power_kw) / above("energy kWh/kg", energy_kwh_per_kg)
 
 
-def gas_kg_for(heat_kwh: float, efficiency_share: float, energy_kwh_per_kg: float) -> float:
+def gas_for_heat_kg(heat_kwh: float, efficiency_share: float, energy_kwh_per_kg: float) -> float:
     """Gas that gives this much heat. Result in kg.
 
     Equation: ``heat_kwh / (efficiency_share * energy_kwh_per_kg)``; for a hob count plate power and efficiency 1.
@@ -34,7 +34,7 @@ def gas_kg_for(heat_kwh: float, efficiency_share: float, energy_kwh_per_kg: floa
     Raises:
         OutsideValidity: negative heat, an efficiency that is no share, or gas without energy.
 
-    >>> round(gas_kg_for(8.1, 0.90, 12.88), 3)
+    >>> round(gas_for_heat_kg(8.1, 0.90, 12.88), 3)
     0.699
     """
     efficiency = above("efficiency", within("efficiency", efficiency_share, 0, 1))

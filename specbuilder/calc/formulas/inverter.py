@@ -43,7 +43,7 @@ def battery_limit_a(pack_a: float, packs: float, several_share: float = 0.9) -> 
     return together_a * above("share of several packs", within("share of several packs", several_share, 0, 1))
 
 
-def share_used(current_a: float, limit_a: float) -> float:
+def used_share(current_a: float, limit_a: float) -> float:
     """How much of its limit a current uses; above 1 the battery switches itself off. Result as a part of one.
 
     Equation: ``current_a / limit_a``.
@@ -54,13 +54,13 @@ def share_used(current_a: float, limit_a: float) -> float:
     Raises:
         OutsideValidity: a current below 0, no limit.
 
-    >>> round(share_used(284, 360), 3)
+    >>> round(used_share(284, 360), 3)
     0.789
     """
     return at_least("current A", current_a) / above("limit A", limit_a)
 
 
-def mains_w_allowed(limit_a: float, loaded_v: float, efficiency: float, share: float = 1) -> float:
+def mains_allowed_w(limit_a: float, loaded_v: float, efficiency: float, share: float = 1) -> float:
     """Mains watts a battery can carry through an inverter. Result in W.
 
     Equation: ``share * limit_a * loaded_v * efficiency``; ``share`` 0.8 leaves a fifth in hand.
@@ -71,7 +71,7 @@ def mains_w_allowed(limit_a: float, loaded_v: float, efficiency: float, share: f
     Raises:
         OutsideValidity: amps below 0, no voltage, efficiency or share outside 0 to 1.
 
-    >>> round(mains_w_allowed(200, 12, 0.88)), round(mains_w_allowed(200, 12, 0.88, 0.8))
+    >>> round(mains_allowed_w(200, 12, 0.88)), round(mains_allowed_w(200, 12, 0.88, 0.8))
     (2112, 1690)
     """
     given_w = at_least("limit A", limit_a) * above("volts under load V", loaded_v)

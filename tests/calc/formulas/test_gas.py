@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from specbuilder.calc.formulas.gas import (
     gas_days,
+    gas_for_heat_kg,
     gas_g_per_h,
-    gas_kg_for,
     round_hole_mm,
     small_store_duct_mm,
     store_vent_pair_mm2,
@@ -35,9 +35,9 @@ def test_grams_an_hour_by_the_gas_and_the_basis_of_the_plate() -> None:
 
 
 def test_days_on_a_bottle() -> None:
-    cooking = gas_kg_for(1.125, 1, GROSS["butane"])
+    cooking = gas_for_heat_kg(1.125, 1, GROSS["butane"])
     assert significant(gas_days(2.75, 0.95, cooking)) == (31.9,)
-    night = gas_kg_for(9 * 0.9, 0.90, NET["propane"]) + gas_kg_for(1.125, 1, GROSS["propane"])
+    night = gas_for_heat_kg(9 * 0.9, 0.90, NET["propane"]) + gas_for_heat_kg(1.125, 1, GROSS["propane"])
     assert significant(gas_days(5.5, 0.95, night)) == (6.71,)
 
 
@@ -69,7 +69,7 @@ def test_a_round_hole_has_its_area(area: float) -> None:
 @given(st.floats(0.1, 30), st.floats(0.1, 10), st.floats(0.1, 20))
 def test_power_for_a_time_is_heat(kwh_per_kg: float, power: float, hours: float) -> None:
     burnt_kg = gas_g_per_h(power, kwh_per_kg) * hours / 1000
-    assert burnt_kg == pytest.approx(gas_kg_for(power * hours, 1, kwh_per_kg))
+    assert burnt_kg == pytest.approx(gas_for_heat_kg(power * hours, 1, kwh_per_kg))
     assert gas_days(burnt_kg, 1, burnt_kg) == pytest.approx(1)
 
 
@@ -84,8 +84,8 @@ def test_the_small_duct_is_for_small_bottles_only(bottles: tuple[int, float]) ->
     [
         lambda: gas_g_per_h(1, 0),
         lambda: gas_g_per_h(-1, 13.74),
-        lambda: gas_kg_for(1, 0, 13.74),
-        lambda: gas_kg_for(-1, 1, 13.74),
+        lambda: gas_for_heat_kg(1, 0, 13.74),
+        lambda: gas_for_heat_kg(-1, 1, 13.74),
         lambda: gas_days(2.75, 0.95, 0),
         lambda: gas_days(2.75, 1.5, 0.08),
         lambda: gas_days(-1, 0.95, 0.08),

@@ -20,18 +20,18 @@ def test_three_kilowatts_need_two_packs() -> None:
     current = inverter.input_current_a(3000, 12, 0.88)
     one, two = inverter.battery_limit_a(200, 1), inverter.battery_limit_a(200, 2)
     assert three(current) == "284"
-    assert three(inverter.share_used(current, one)) == "1.42"
-    assert three(inverter.mains_w_allowed(one, 12, 0.88)) == "2.11e+03"
+    assert three(inverter.used_share(current, one)) == "1.42"
+    assert three(inverter.mains_allowed_w(one, 12, 0.88)) == "2.11e+03"
     assert two == 360
-    assert three(inverter.share_used(current, two)) == "0.789"
+    assert three(inverter.used_share(current, two)) == "0.789"
     assert three(inverter.rate_per_h(current, 400)) == "0.71"
 
 
 def test_two_kilowatts_on_one_pack_leave_little() -> None:
     current = inverter.input_current_a(2000, 12, 0.88)
     assert three(current) == "189"
-    assert three(inverter.share_used(current, 200)) == "0.947"
-    assert three(inverter.mains_w_allowed(200, 12, 0.88, 0.8)) == "1.69e+03"
+    assert three(inverter.used_share(current, 200)) == "0.947"
+    assert three(inverter.mains_allowed_w(200, 12, 0.88, 0.8)) == "1.69e+03"
 
 
 def test_a_microwave_draws_more_than_its_door_says() -> None:
@@ -50,7 +50,7 @@ def test_lead_at_a_kilowatt() -> None:
 @given(WATTS, st.floats(10, 14), EFFICIENCY)
 def test_a_battery_allows_just_the_watts_that_draw_its_limit(watts: float, volts: float, efficiency: float) -> None:
     current = inverter.input_current_a(watts, volts, efficiency)
-    assert inverter.mains_w_allowed(current, volts, efficiency) == pytest.approx(watts)
+    assert inverter.mains_allowed_w(current, volts, efficiency) == pytest.approx(watts)
     assert current >= watts / volts
 
 
@@ -75,8 +75,8 @@ def test_a_start_is_no_less_than_what_runs(watts: float, times: float, beside: f
         lambda: inverter.battery_limit_a(200, 0),
         lambda: inverter.battery_limit_a(-200, 1),
         lambda: inverter.battery_limit_a(200, 2, 0),
-        lambda: inverter.share_used(100, 0),
-        lambda: inverter.mains_w_allowed(200, 0, 0.9),
+        lambda: inverter.used_share(100, 0),
+        lambda: inverter.mains_allowed_w(200, 0, 0.9),
         lambda: inverter.start_w(100, 0.5),
         lambda: inverter.microwave_input_w(800, 0),
         lambda: inverter.rate_per_h(100, 0),
