@@ -22,6 +22,20 @@ from .energy_day import DAILY_ENERGY
 from .fresh_air import HIGH_VENTS, LOW_VENTS
 from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
 from .heat import HEAT
+from .heat_loss import (
+    COLDEST_DOWN,
+    COLDEST_UP,
+    HEATER_SHARE,
+    LOSS_DOWN,
+    LOSS_DOWN_AT_NOUGHT,
+    LOSS_DOWN_IN_FROST,
+    LOSS_UP,
+    LOSS_UP_AT_NOUGHT,
+    LOSS_UP_IN_FROST,
+    MISSING_DOWN,
+    MISSING_IN_FROST,
+    MISSING_UP,
+)
 from .heater_fuel import HEATER_NIGHTS
 from .height import CLOSED_HEIGHT
 from .hook_up import HOOK_UP_WATTS
@@ -61,6 +75,18 @@ CALCULATIONS: tuple[Calculation, ...] = (
     WAY_OUT,
     ZONE_USE,
     HEAT,
+    LOSS_DOWN,
+    LOSS_DOWN_AT_NOUGHT,
+    LOSS_DOWN_IN_FROST,
+    LOSS_UP,
+    LOSS_UP_AT_NOUGHT,
+    LOSS_UP_IN_FROST,
+    HEATER_SHARE,
+    COLDEST_DOWN,
+    COLDEST_UP,
+    MISSING_DOWN,
+    MISSING_UP,
+    MISSING_IN_FROST,
     HIGH_VENTS,
     LOW_VENTS,
     GAS_BOTTLES,

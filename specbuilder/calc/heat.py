@@ -13,7 +13,7 @@ from specbuilder.model.vans import Van
 from .formulas.heat import heater_needed_kw
 from .formulas.validity import OutsideValidity, above
 from .frame import Frame
-from .measure import Measure, largest, smallest, summed
+from .measure import Measure, Part, largest, smallest, summed
 from .roof import LIFTS
 from .states import Joint, Slot
 from .tally import Tally
@@ -31,7 +31,8 @@ def _electric(option: Option) -> bool:
     return option.heat.heater_fuel == ON_THE_PLUG
 
 
-def _burner_kw(option: Option) -> float:
+def burner_kw(option: Option) -> float:
+    """What it gives without a plug, kW."""
     return 0 if _electric(option) else option.heat.heater_kw or 0
 
 
@@ -57,7 +58,8 @@ def _about(frame: Frame, of: Callable[[Option], bool]) -> bool:
     return any(of(p.option) for p in situation.placed) or any(of(o) for g in situation.undecided.values() for o in g)
 
 
-def _plug_slots(frame: Frame) -> tuple[Slot, ...]:
+def plug_slots(frame: Frame) -> tuple[Slot, ...]:
+    """Whether there is a plug every night, while nobody said."""
     if _about(frame, _electric):
         frame.asked.word(_PLUGGED)
     if frame.asked.facts.known(_PLUGGED):
@@ -69,7 +71,12 @@ def _on_the_plug(joint: Joint, frame: Frame) -> bool:
     return bool(joint[1]) or frame.asked.facts.get(_PLUGGED) == _YES
 
 
-def _given_kw(joint: Joint, frame: Frame) -> float | None:
+def given_kw(joint: Joint, frame: Frame) -> float | None:
+    """What electric heaters give; None without any heater. ``joint`` is of ``GIVEN_PARTS``.
+
+    Raises:
+        OutsideValidity: a heater nobody wrote the output of.
+    """
     plug_kw, _, rated = joint
     if rated == _NO_HEATER:
         return None
@@ -82,7 +89,8 @@ def _lets_heat_up(option: Option) -> bool:
     return bool(option.heat.heat_loss_up_w_per_k)
 
 
-def _cold_slots(frame: Frame) -> tuple[Slot, ...]:
+def cold_slots(frame: Frame) -> tuple[Slot, ...]:
+    """Who sleeps upstairs and how cold it gets, while nobody said."""
     slots: list[Slot] = []
     facts = frame.asked.facts
     if _about(frame, _lets_heat_up):
@@ -101,36 +109,59 @@ def _sleeps_upstairs(joint: Joint, frame: Frame) -> bool:
     return bool(joint[3]) or (facts.known(_UPSTAIRS) and facts.number(_UPSTAIRS).least > 0)
 
 
-def _needed_kw(joint: Joint, frame: Frame) -> float:
-    down, up, lifts, _, outside_c = joint
-    loss_w_per_k = above("heat loss of the van W/K", frame.van.ua_w_per_k) + down
-    if _sleeps_upstairs(joint, frame) and (lifts or LIFTS in frame.van.gives):
-        loss_w_per_k += up
-    if outside_c == inf:
-        outside_c = frame.asked.facts.number(_COLD).least
-    setting = frame.settings
-    return heater_needed_kw(loss_w_per_k, setting["inside_c"], outside_c, setting["margin_share"])
+def loss_w_per_k(joint: Joint, frame: Frame, roof_up: bool) -> float:
+    """What the van loses for each degree; with the roof up only where one lifts. ``joint`` is of ``LOSS_PARTS``."""
+    down, up, *_ = joint
+    loss = above("heat loss of the van W/K", frame.van.ua_w_per_k) + down
+    return loss + up if roof_up and has_lifting_roof(joint, frame) else loss
 
+
+def has_lifting_roof(joint: Joint, frame: Frame) -> bool:
+    """A roof that can stand up. ``joint`` is of ``LOSS_PARTS``."""
+    return bool(joint[2]) or LIFTS in frame.van.gives
+
+
+def as_slept_w_per_k(joint: Joint, frame: Frame) -> float:
+    """What the van loses for each degree with the roof as people sleep in it. ``joint`` is of ``LOSS_PARTS``."""
+    return loss_w_per_k(joint, frame, _sleeps_upstairs(joint, frame))
+
+
+def named_cold_c(joint: Joint, frame: Frame) -> float:
+    """The cold the customer named, C. ``joint`` is of ``LOSS_PARTS``."""
+    outside_c = joint[4]
+    return frame.asked.facts.number(_COLD).least if outside_c == inf else outside_c
+
+
+def _needed_kw(joint: Joint, frame: Frame) -> float:
+    setting = frame.settings
+    loss = as_slept_w_per_k(joint, frame)
+    return heater_needed_kw(loss, setting["inside_c"], named_cold_c(joint, frame), setting["margin_share"])
+
+
+GIVEN_PARTS: tuple[Part, ...] = (summed(_plug_kw), largest(_answer, none=0), largest(_rated, none=_NO_HEATER))
+"""What electric heaters give, whether there is a plug every night, and whether there are heaters with figures."""
+LOSS_PARTS: tuple[Part, ...] = (
+    summed(lambda option, _van: option.heat.heat_loss_down_w_per_k or None),
+    summed(lambda option, _van: option.heat.heat_loss_up_w_per_k or None),
+    largest(lambda option, _van: 1 if LIFTS in option.gives else None, none=0),
+    largest(_answer, none=0),
+    smallest(_answer),
+)
+"""What parts lose with the roof down and more with it up, whether it lifts, who sleeps upstairs, the cold outside."""
 
 HEAT = Tally(
     id=LedgerId("heat"),
     value=Measure(
-        amount=_burner_kw,
-        parts=(summed(_plug_kw), largest(_answer, none=0), largest(_rated, none=_NO_HEATER)),
-        rest=_given_kw,
+        amount=burner_kw,
+        parts=GIVEN_PARTS,
+        rest=given_kw,
         signs=lambda joint, frame: (1 if _on_the_plug(joint, frame) else 0, 0, 0),
-        slots=_plug_slots,
+        slots=plug_slots,
     ),
     bound=Measure(
-        parts=(
-            summed(lambda option, _van: option.heat.heat_loss_down_w_per_k or None),
-            summed(lambda option, _van: option.heat.heat_loss_up_w_per_k or None),
-            largest(lambda option, _van: 1 if LIFTS in option.gives else None, none=0),
-            largest(_answer, none=0),
-            smallest(_answer),
-        ),
+        parts=LOSS_PARTS,
         rest=_needed_kw,
-        slots=_cold_slots,
+        slots=cold_slots,
         needs_van=True,
         by_van=True,
     ),

@@ -152,3 +152,56 @@ def surface_c(u_w_per_m2k: float, inside_film_m2k_per_w: float, inside_c: float,
     share = within("share of the inside film", u_w_per_m2k * inside_film_m2k_per_w, 0, 1)
     inside, outside = within("inside C", inside_c, -60, 60), within("outside C", outside_c, -60, 60)
     return inside - share * (inside - outside)
+
+
+def heater_share(heater_kw: float, loss_w: float) -> float:
+    """What the heaters give as a part of what the van loses. Result in parts of one; 1 just holds it.
+
+    Equation: ``1000 * heater_kw / loss_w``.
+    Valid for: a van that loses something, steady cold; the house asks for 1.2.
+    Source: heat balance of walls, glass, roof and air.
+    Confidence: estimate, a quarter up or down.
+
+    Raises:
+        OutsideValidity: negative output, or nothing that is lost.
+
+    >>> round(heater_share(2, 1485), 2)
+    1.35
+    """
+    return 1000 * at_least("heater kW", heater_kw) / above("heat lost W", loss_w)
+
+
+def heat_missing_kw(heater_kw: float, loss_w: float) -> float:
+    """How much heat is missing to hold the inside warm; nought when the heaters give enough. Result in kW.
+
+    Equation: ``max(0, loss_w / 1000 - heater_kw)``.
+    Valid for: steady cold; without the margin the house asks for.
+    Source: heat balance of walls, glass, roof and air.
+    Confidence: estimate, a quarter up or down.
+
+    Raises:
+        OutsideValidity: negative output, or a loss below nought.
+
+    >>> round(heat_missing_kw(2, 3350), 2), heat_missing_kw(2, 1485)
+    (1.35, 0.0)
+    """
+    return max(0.0, at_least("heat lost W", loss_w) / 1000 - at_least("heater kW", heater_kw))
+
+
+def coldest_held_c(heater_kw: float, loss_w_per_k: float, inside_c: float) -> float:
+    """How cold it may be outside until the heaters at full output no longer hold the inside. Result in C.
+
+    Equation: ``inside_c - 1000 * heater_kw / loss_w_per_k``.
+    Valid for: steady cold, an inside from -60 to 60 C; no margin, so wind or a wet roof take some degrees of it. What
+        comes out colder than any winter only says that the heater is large.
+    Source: heat balance of walls, glass, roof and air.
+    Confidence: estimate, a quarter up or down; no heating grade of EN 1646-1 is claimed from it.
+
+    Raises:
+        OutsideValidity: negative output, a van that loses nothing, or no temperature of the earth.
+
+    >>> round(coldest_held_c(2, 59.4, 20), 1)
+    -13.7
+    """
+    held_k = 1000 * at_least("heater kW", heater_kw) / above("heat loss W/K", loss_w_per_k)
+    return within("inside C", inside_c, -60, 60) - held_k

@@ -11,8 +11,11 @@ from hypothesis import strategies as st
 from specbuilder.calc.formulas.fuel import burner_l_per_h
 from specbuilder.calc.formulas.heat import (
     air_change_loss_w_per_k,
+    coldest_held_c,
     heat_load_w,
+    heat_missing_kw,
     heater_needed_kw,
+    heater_share,
     layer_m2k_per_w,
     rib_factor,
     surface_c,
@@ -136,6 +139,13 @@ def test_heat_through_the_film_is_heat_through_the_wall(
         lambda: air_change_loss_w_per_k(-1, 9),
         lambda: air_change_loss_w_per_k(500, 9),
         lambda: air_change_loss_w_per_k(1, 0),
+        lambda: coldest_held_c(2, 0, 20),
+        lambda: coldest_held_c(-2, 57, 20),
+        lambda: coldest_held_c(2, 57, 99),
+        lambda: heater_share(2, 0),
+        lambda: heater_share(-1, 900),
+        lambda: heat_missing_kw(2, -1),
+        lambda: heat_missing_kw(float("nan"), 900),
         lambda: heat_load_w(0, 20, -5),
         lambda: heat_load_w(50, 5, 20),
         lambda: heat_load_w(50, float("nan"), 0),
@@ -156,3 +166,16 @@ def test_absurd_figures_are_named(absurd: object) -> None:
 def test_the_heater_has_its_margin() -> None:
     assert heater_needed_kw(59.4, 20, -5, 1.2) == pytest.approx(1.2 * 59.4 * 25 / 1000)
     assert heater_needed_kw(59.4, 20, 20, 1.2) == 0
+
+
+@given(kw=st.floats(0, 9), loss=st.floats(20, 300), cold=st.floats(-40, 19))
+def test_a_heater_holds_down_to_its_coldest_night_and_lacks_below_it(kw: float, loss: float, cold: float) -> None:
+    """Searched by halving, not by the equation."""
+    low, high = 20 - 1000 * kw / loss - 50, 20.0
+    for _ in range(60):
+        middle = (low + high) / 2
+        low, high = (low, middle) if loss * (20 - middle) <= 1000 * kw else (middle, high)
+    assert coldest_held_c(kw, loss, 20) == pytest.approx(high, abs=1e-6)
+    lost_w = heat_load_w(loss, 20, cold)
+    assert kw + heat_missing_kw(kw, lost_w) >= lost_w / 1000 - 1e-9
+    assert heater_share(kw, lost_w) * lost_w == pytest.approx(1000 * kw)
