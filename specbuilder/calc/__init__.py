@@ -14,10 +14,31 @@ from specbuilder.model.ledger import Reading
 from specbuilder.model.situation import Situation
 
 from .axles import FRONT_AXLE, FRONT_SHARE, REAR_AXLE
+from .battery_beside import (
+    NIGHTS_WITHOUT_SUN,
+    REFILL_PLUG,
+    REFILL_ROAD,
+    ROAD_CHARGE,
+    SUN_BEST_MONTH,
+    SUN_BETWEEN,
+    SUN_SUMMER,
+    SUN_WINTER,
+    SUN_WORST_MONTH,
+    USABLE_AGED,
+    USABLE_IN_COLD,
+    USABLE_NEW,
+    USABLE_WORN,
+)
 from .battery_nights import BATTERY_NIGHTS
 from .beds import BED_LENGTH, BED_WIDTH
 from .calculation import Calculation
 from .charging import ALTERNATOR_INPUT, CHARGE_RATE
+from .energy_beside import (
+    DAY_BALANCE,
+    INVERTER_LEFT_ON,
+    SUMMER_ENERGY,
+    WINTER_ENERGY,
+)
 from .energy_day import DAILY_ENERGY
 from .fresh_air import HIGH_VENTS, LOW_VENTS
 from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
@@ -40,10 +61,20 @@ from .heater_fuel import HEATER_NIGHTS
 from .height import CLOSED_HEIGHT
 from .hook_up import HOOK_UP_WATTS
 from .hours import WORKSHOP_HOURS
+from .inverter_beside import (
+    INVERTER_START,
+    MAINS_FOR_GOOD,
+    MAINS_IN_HAND,
+)
 from .inverter_load import BATTERY_CURRENT, INVERTER_LARGEST_LOAD, LEAD_DRAW
 from .mass import ARRIVAL_DIFFERENCE, TOTAL_MASS
 from .mass_left import PAY_MASS, UNLADEN_MASS
 from .outcome import all_settings
+from .pitch_beside import (
+    LEFT_ON_STRONG_PITCH,
+    LEFT_ON_USUAL_PITCH,
+    LEFT_ON_WEAK_PITCH,
+)
 from .power_places import BATTERY_BOX
 from .price import PRICE_GROSS
 from .quote import QUOTE_AGE
@@ -98,15 +129,38 @@ CALCULATIONS: tuple[Calculation, ...] = (
     BED_LENGTH,
     BED_WIDTH,
     DAILY_ENERGY,
+    SUMMER_ENERGY,
+    WINTER_ENERGY,
+    DAY_BALANCE,
+    INVERTER_LEFT_ON,
     BATTERY_NIGHTS,
+    USABLE_NEW,
+    USABLE_AGED,
+    USABLE_WORN,
+    USABLE_IN_COLD,
+    SUN_SUMMER,
+    SUN_BETWEEN,
+    SUN_WINTER,
+    SUN_BEST_MONTH,
+    SUN_WORST_MONTH,
+    ROAD_CHARGE,
+    NIGHTS_WITHOUT_SUN,
+    REFILL_ROAD,
+    REFILL_PLUG,
     BATTERY_CURRENT,
+    MAINS_FOR_GOOD,
+    MAINS_IN_HAND,
     INVERTER_LARGEST_LOAD,
+    INVERTER_START,
     LEAD_DRAW,
     BATTERY_BOX,
     CHARGE_RATE,
     ALTERNATOR_INPUT,
     SOLAR_VOLTAGE,
     HOOK_UP_WATTS,
+    LEFT_ON_WEAK_PITCH,
+    LEFT_ON_USUAL_PITCH,
+    LEFT_ON_STRONG_PITCH,
     PRICE_GROSS,
     LEAD_WEEKS,
     FRESH_WATER_DAYS,

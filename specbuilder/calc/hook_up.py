@@ -19,30 +19,36 @@ _TURNS = "kettle microwave hair-dryer"
 BY_TURNS = frozenset(map(Tag, _TURNS.split()))
 """Given by things of which nobody runs two at the same moment: only the largest counts."""
 _BUSES = ("hookup-only", "shared", "inverter")
-_MAINS_V = "mains_v"
+MAINS_V = "mains_v"
 
 
-def _on_plug(option: Option) -> bool:
+def on_plug(option: Option) -> bool:
+    """It draws on the plug at the same moment as the others."""
     return option.power.hookup_at_once and option.power.bus in _BUSES
 
 
-def _by_turns(option: Option) -> bool:
+def by_turns(option: Option) -> bool:
+    """Nobody runs two of these at the same moment."""
     return not BY_TURNS.isdisjoint(option.gives)
 
 
-def _together_w(option: Option) -> float:
-    return (option.power.watts_running or 0) if _on_plug(option) and not _by_turns(option) else 0
+def together_w(option: Option) -> float:
+    """Watts of what runs beside everything else, W."""
+    return (option.power.watts_running or 0) if on_plug(option) and not by_turns(option) else 0
 
 
-def _turn_w(option: Option, _van: Van | None) -> float | None:
-    return option.power.watts_running if _on_plug(option) and _by_turns(option) else None
+def turn_w(option: Option, _van: Van | None) -> float | None:
+    """Watts of what runs by turns, W."""
+    return option.power.watts_running if on_plug(option) and by_turns(option) else None
 
 
-def _lacks_watts(option: Option) -> bool:
-    return _on_plug(option) and option.power.watts_running is None
+def lacks_plug_watts(option: Option) -> bool:
+    """It draws on the plug, and nobody knows how much."""
+    return on_plug(option) and option.power.watts_running is None
 
 
-def _has_plug(option: Option, _van: Van | None) -> float | None:
+def has_plug(option: Option, _van: Van | None) -> float | None:
+    """1 for a campsite plug."""
     return 1 if PLUG in option.gives else None
 
 
@@ -53,7 +59,7 @@ def _largest(joint: Joint, _frame: Frame) -> float | None:
     return missing("watts on the plug W") if lacks else watts
 
 
-def _amps(frame: Frame) -> tuple[float, ...]:
+def pitch_amps(frame: Frame) -> tuple[float, ...]:
     """Amps of the weakest pitch, or all that may be answered while nobody has."""
     word = frame.asked.word(SITE_AMPS)
     answer = frame.asked.facts.get(SITE_AMPS)
@@ -63,23 +69,23 @@ def _amps(frame: Frame) -> tuple[float, ...]:
 
 
 def _pitch(frame: Frame) -> tuple[Entry, ...]:
-    watts = hull(point(site_w(amps, frame.settings[_MAINS_V])) for amps in _amps(frame))
+    watts = hull(point(site_w(amps, frame.settings[MAINS_V])) for amps in pitch_amps(frame))
     return (frame.entry("pitch", watts or Span(0, 0), SITE_AMPS),)
 
 
 def _is_pitch(_joint: Joint, frame: Frame) -> float:
-    return 0.0 if _amps(frame) else missing("amps of the pitch A")
+    return 0.0 if pitch_amps(frame) else missing("amps of the pitch A")
 
 
 HOOK_UP_WATTS = Tally(
     id=LedgerId("hook-up-watts"),
     value=Measure(
-        amount=_together_w,
-        parts=(largest(_has_plug, none=0), largest(_turn_w, none=0), lacking(_lacks_watts)),
+        amount=together_w,
+        parts=(largest(has_plug, none=0), largest(turn_w, none=0), lacking(lacks_plug_watts)),
         rest=_largest,
         signs=lambda _joint, _frame: (0, 1, 0),
     ),
     bound=Measure(base=_pitch, rest=_is_pitch),
-    settings=(_MAINS_V,),
+    settings=(MAINS_V,),
 )
 """What draws on the plug at once against the weakest pitch; nothing to measure without a plug."""

@@ -29,10 +29,11 @@ from .tally import Tally
 _SAME = "kettle microwave hair-dryer induction e-bike laptop"
 ASKED: Mapping[str, Tag] = {**{word: Tag(word) for word in _SAME.split()}, "medical": Tag("medical-device")}
 """What the brief calls a thing that must run away from the plug, with the capability such a thing gives."""
-_SEVERAL, _LOADED_V = "several_packs_share", "loaded_v"
+SEVERAL, LOADED_V = "several_packs_share", "loaded_v"
 
 
-def _stands(is_one: Callable[[Option], bool]) -> Part:
+def stands(is_one: Callable[[Option], bool]) -> Part:
+    """1 when one of them stands there, else 0."""
     return largest(lambda option, _van: 1 if is_one(option) else None, none=0)
 
 
@@ -49,7 +50,7 @@ def _current(joint: Joint, frame: Frame) -> float | None:
         return None
     if lacks:
         missing("watts and efficiency of the inverter W")
-    return input_current_a(battery_w, frame.settings[_LOADED_V], 1)
+    return input_current_a(battery_w, frame.settings[LOADED_V], 1)
 
 
 def _current_line(amount: Span, frame: Frame) -> Entry:
@@ -60,26 +61,27 @@ def _current_line(amount: Span, frame: Frame) -> Entry:
 
 
 _CURRENT = Measure(
-    parts=(_stands(is_inverter), summed(_battery_w), lacking(lacks_output)), rest=_current, rest_entry=_current_line
+    parts=(stands(is_inverter), summed(_battery_w), lacking(lacks_output)), rest=_current, rest_entry=_current_line
 )
 """Current of the inverter at full power, A; nothing to measure without one."""
 
 
-def _pack_amps(option: Option, _van: Van | None) -> float | None:
+def pack_amps(option: Option, _van: Van | None) -> float | None:
     """Amps of all its packs together, before what several of them lose, A."""
     power = option.power
     return None if lacks_protection(option) else (power.bms_continuous_a or 0) * (power.packs_parallel or 0) or None
 
 
-def _packs(option: Option, _van: Van | None) -> float | None:
+def packs(option: Option, _van: Van | None) -> float | None:
+    """Packs of a battery, side by side."""
     return option.power.packs_parallel if is_battery(option) else None
 
 
 def _battery_limit(joint: Joint, frame: Frame) -> float:
-    packs, amps, lacks = joint
+    many, amps, lacks = joint
     if lacks:
         missing("continuous amps of the battery A")
-    return battery_limit_a(amps / packs, packs, frame.settings[_SEVERAL]) if packs > 0 else 0.0
+    return battery_limit_a(amps / many, many, frame.settings[SEVERAL]) if many > 0 else 0.0
 
 
 def _lead_ah(option: Option, _van: Van | None) -> float | None:
@@ -139,8 +141,8 @@ def _output(joint: Joint, _frame: Frame) -> float | None:
 BATTERY_CURRENT = Tally(
     id=LedgerId("battery-current"),
     value=_CURRENT,
-    bound=Measure(parts=(summed(_packs), summed(_pack_amps), lacking(lacks_protection)), rest=_battery_limit),
-    settings=(_LOADED_V, _SEVERAL),
+    bound=Measure(parts=(summed(packs), summed(pack_amps), lacking(lacks_protection)), rest=_battery_limit),
+    settings=(LOADED_V, SEVERAL),
 )
 """The inverter at full power against what the battery gives before it switches itself off; none carries nothing."""
 
@@ -148,7 +150,7 @@ LEAD_DRAW = Tally(
     id=LedgerId("lead-draw"),
     value=Measure(parts=_CURRENT.parts, rest=_current, rest_entry=_current_line),
     bound=Measure(parts=(summed(_lead_ah), lacking(lacks_size)), rest=_lead_limit),
-    settings=(_LOADED_V, "capacity_share"),
+    settings=(LOADED_V, "capacity_share"),
 )
 """The inverter at full power against what a lead battery gives without harm; nothing bounds it without lead."""
 
@@ -160,6 +162,6 @@ INVERTER_LARGEST_LOAD = Tally(
         signs=_load_signs,
         bent=True,
     ),
-    bound=Measure(parts=(_stands(is_inverter), summed(_output_w), lacking(lacks_output)), rest=_output),
+    bound=Measure(parts=(stands(is_inverter), summed(_output_w), lacking(lacks_output)), rest=_output),
 )
 """The strongest of the things that must run away from the plug, each by itself, against the inverter's watts."""

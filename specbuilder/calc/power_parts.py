@@ -21,6 +21,8 @@ OUTSIDE = Tag("battery-outside")
 """Given by a battery place outside the warm part of the van."""
 PLUG = Tag("hook-up")
 """Given by a campsite plug."""
+CHARGER_ON_INVERTER = Tag("charger-on-inverter")
+"""Given by a charger that hangs on the inverter: it fills the battery from itself."""
 CHARGER = "charger"
 """The part of a thing on mains that fills the battery."""
 _BATTERY, _INVERTER, _PANEL = Tag("battery"), Tag("inverter"), Tag("solar")

@@ -170,6 +170,28 @@ def lead_cold_share(battery_c: float, full_c: float = 25, loss_share_per_c: floa
     return above("share left by cold", 1 - at_least("loss per degree", loss_share_per_c) * colder_c)
 
 
+def cold_share_between(
+    battery_c: float, colder_c: float, colder_share: float, warmer_c: float, warmer_share: float
+) -> float:
+    """Share of the label a battery still gives between two warmths of which it is known. Result as a part of one.
+
+    Equation: ``colder_share + (warmer_share - colder_share) * (battery_c - colder_c) / (warmer_c - colder_c)``.
+    Valid for: a warmth between the two, shares from 0 to 1; a straight line, since no data sheet says more.
+    Source: cell data page of one maker for lithium: all of it at 10, 0.8 at 0 and 0.7 at -20 degrees C.
+    Confidence: estimate between published ends; the battery's data sheet goes first.
+
+    Raises:
+        OutsideValidity: a warmth that is not between them, a share outside 0 to 1, both at one warmth.
+
+    >>> round(cold_share_between(-5, -20, 0.7, 0, 0.8), 3)
+    0.775
+    """
+    over_c = above("degrees between the two C", warmer_c - colder_c)
+    part = (within("battery temperature C", battery_c, colder_c, warmer_c) - colder_c) / over_c
+    low, high = within("share when colder", colder_share, 0, 1), within("share when warmer", warmer_share, 0, 1)
+    return low + (high - low) * part
+
+
 def sun_wh(panel_w: float, sun_h: float, system_share: float) -> float:
     """Energy panels bring in a day. Result in Wh.
 
