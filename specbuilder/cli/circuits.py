@@ -6,8 +6,10 @@ from typing import Any
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.circuits import CircuitLine, CircuitProblem
+from specbuilder.model.mains import MainsPoint, MainsStand
 from specbuilder.model.report import Report
 from specbuilder.wording.circuits import circuit_lines, problem_line
+from specbuilder.wording.mains import mains_line, mains_lines
 
 from .answers import Answer
 from .asjson import FORMAT, json_text, number
@@ -16,16 +18,18 @@ from .output import Exit
 
 def circuits(catalogue: Catalogue, report: Report, *, json: bool) -> Answer:
     """The schedule as a table in words, or with every figure as JSON."""
-    lines = report.circuits
-    code = Exit.BROKEN if any(line.serious for line in lines) else Exit.FINE
+    lines, mains = report.circuits, report.mains
+    settle = any(line.serious for line in lines) or any(point.stand is MainsStand.TO_SETTLE for point in mains)
+    code = Exit.BROKEN if settle else Exit.FINE
     if not json:
-        return Answer(circuit_lines(lines), code)
+        return Answer(circuit_lines(lines, mains_lines(catalogue, mains)), code)
     content = {
         "format": FORMAT,
         "number": report.spec.number,
         "revision": report.spec.revision,
         "catalogue": catalogue.firm.catalogue_version,
         "circuits": [_line(line) for line in lines],
+        "mains_protection": [_point(catalogue, point) for point in mains],
     }
     return Answer((json_text(content),), code)
 
@@ -70,6 +74,18 @@ def _problem(line: CircuitLine, problem: CircuitProblem) -> dict[str, Any]:
         "needs": _figure(problem.needs),
         "what": problem.what,
         "words": problem_line(line, problem),
+    }
+
+
+def _point(catalogue: Catalogue, point: MainsPoint) -> dict[str, Any]:
+    return {
+        "code": point.code.value,
+        "stand": point.stand.value,
+        "options": list(point.by),
+        "circuits": list(point.circuits),
+        "has": _figure(point.has),
+        "needs": _figure(point.needs),
+        "words": mains_line(catalogue, point),
     }
 
 

@@ -12,6 +12,7 @@ from .findings import Cause, Finding
 from .ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
 from .kinds import Level, OptionState, Place, Step, Truth, Verdict
 from .ledger import Lack, Reading
+from .mains import MainsPoint
 from .span import Span
 from .spec import Choice, Spec
 
@@ -116,6 +117,8 @@ class Report:
     silent_ledgers: tuple[LedgerId, ...]
     circuits: tuple[CircuitLine, ...] = ()
     """The circuit schedule of what is chosen, in the order of taking."""
+    mains: tuple[MainsPoint, ...] = ()
+    """What protects its 230 V side; empty where it has none."""
 
     def broken(self, *levels: Level) -> tuple[Finding, ...]:
         """Findings that are broken at one of these levels and not accepted."""

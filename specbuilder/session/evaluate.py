@@ -8,6 +8,7 @@ from functools import partial
 from specbuilder.calc import CALCULATIONS, made
 from specbuilder.calc.circuit_schedule import circuit_schedule
 from specbuilder.calc.effects import effects
+from specbuilder.calc.mains_protection import mains_protection
 from specbuilder.calc.price import price
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.findings import Finding
@@ -61,6 +62,7 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
         if line.question is not None and not laid.facts.known(line.key) and asked(line, laid.facts) is Truth.YES
     )
     undecided = tuple(g for g in groups if g in situation.undecided)
+    circuits = circuit_schedule(situation)
     return Report(
         spec=spec,
         facts=laid.facts,
@@ -78,7 +80,8 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
         unsettled=laid.unsettled,
         silent_rules=tuple(rule for rule in catalogue.rules if rule not in hearings),
         silent_ledgers=tuple(ledger for ledger in catalogue.ledgers if ledger not in MADE),
-        circuits=circuit_schedule(situation),
+        circuits=circuits,
+        mains=mains_protection(situation, circuits),
     )
 
 

@@ -27,16 +27,23 @@ _DATA = (
 """What is mended in the file of the circuit."""
 
 
-def circuit_lines(lines: tuple[CircuitLine, ...]) -> tuple[str, ...]:
-    """All of the schedule: 12 V before mains, then the places of the fuses, what to settle, what to mind."""
+def circuit_lines(lines: tuple[CircuitLine, ...], mains: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """All of the schedule: 12 V before mains, then the places of the fuses, what to settle, what to mind.
+
+    ``mains`` is what is said of the protection of the 230 V side.
+    """
     if not lines:
-        return ("No cable is run by what is chosen.",)
-    low = tuple(line for line in lines if not line.is_mains)
-    mains = tuple(line for line in lines if line.is_mains)
-    told = [*_table("12 V", low), *_table("230 V", mains), *_places(lines)]
+        return ("No cable is run by what is chosen.", *mains)
+    low, high = sides(lines)
+    told = [*_table("12 V", low), *_table("230 V", high), *_places(lines)]
     told += (f"To settle: {ended(sentence)}" for sentence in _problems(lines, serious=True))
     told += (f"Mind: {ended(sentence)}" for sentence in _problems(lines, serious=False))
-    return (*told, CAUTION)
+    return (*told, *mains, CAUTION)
+
+
+def sides(lines: tuple[CircuitLine, ...]) -> tuple[tuple[CircuitLine, ...], tuple[CircuitLine, ...]]:
+    """Those of 12 V and those of mains."""
+    return tuple(line for line in lines if not line.is_mains), tuple(line for line in lines if line.is_mains)
 
 
 def circuit_name(line: CircuitLine) -> str:

@@ -62,6 +62,24 @@ def test_the_same_as_json(house: Counter) -> None:
     assert lines["battery-twin-c1"]["side_by_side"] == 1
 
 
+def test_the_protection_of_the_230_v_side_is_told_with_who_brings_it(house: Counter) -> None:
+    said = house("circuits", str(EXAMPLES / "saturday-family.toml"))
+    told = said.out[said.out.index("Protection of the 230 V side") :]
+    assert any("behind the inlet: brought by Campsite plug kit." in line for line in told)
+    assert any("behind the inverter: brought by Inverter of the Small pack" in line for line in told)
+    assert any(line.startswith("Mind: one link of neutral and earth") for line in told)
+    assert "a competent electrician" in told[-1]
+
+
+def test_a_switch_that_nothing_brings_is_told_to_the_shell(house: Counter) -> None:
+    said = house("circuits", str(EXAMPLES / "kettle-on-small-pack.toml"), "--json")
+    points = {point["code"]: point for point in json.loads("\n".join(said.out))["mains_protection"]}
+    assert said.code == 1
+    assert points["inverter-residual-current-switch"]["stand"] == "to settle"
+    assert points["charger-before-changeover"]["options"] == ["mains-charger-on-inverter"]
+    assert (points["two-pole-breakers"]["has"], points["two-pole-breakers"]["needs"]) == (4, 4)
+
+
 def test_a_bad_length_in_the_rules_is_named_with_file_and_line(house: Counter) -> None:
     path = house.rules / "options" / "kitchen.toml"
     text = path.read_text("utf-8")
