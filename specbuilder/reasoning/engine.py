@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from copy import copy
 
-from specbuilder.reasoning.bounds import TIGHT
-from specbuilder.reasoning.network import Network
+from specbuilder.reasoning.network import Network, Table
 from specbuilder.reasoning.problem import Problem
 from specbuilder.reasoning.trail import Conflict, Core
 
@@ -20,7 +19,7 @@ class Engine(Network):
         self._next = 0
         self._awake = tuple(self.switched)
         """Tables of the limits whose switch is not out."""
-        self._naps: list[tuple[int, tuple[list[list[tuple[int, int]]], ...]]] = []
+        self._naps: list[tuple[int, tuple[Table, ...]]] = []
         """Where on the trail a switch was put out, and what was awake before."""
         self.is_bounding = True
         """False: limits are watched by their slack alone; for attempts that are given up at the first conflict."""
@@ -103,9 +102,9 @@ class Engine(Network):
 
     def _bound(self) -> Conflict | None:
         """Rule out what the bounds on limits rule out; a conflict when one can no longer be kept."""
-        bounds, slack, bound, value = self.bounds, self.slack, self.bound, self.value
+        bounds, slack, value = self.bounds, self.slack, self.value
         assert bounds is not None
-        tight = {at for at, left in enumerate(slack) if left < TIGHT * bound[at]}
+        tight = {at for at, (left, near) in enumerate(zip(slack, self.near, strict=True)) if left < near}
         if not tight:
             return None
         true, false = self.masks()
@@ -140,24 +139,28 @@ class Engine(Network):
         value, reason, place, trail = self.value, self.reason, self.place, self.trail
         implies, trios, watch, sets = self.implies, self.trios, self.watch, self.sets
         draws, slack, sleeps, awake = self.draws, self.slack, self.sleeps, self._awake
+        heaviest, besides = self.heaviest, self.besides
         at = self._next
         while at < len(trail):
             lit = trail[at]
             at += 1
             # slacks are kept for every literal taken up, so that undo can give the same back
-            tight = -1
+            short: list[int] = []  # limits that have less left than one of their terms weighs
             for index, weight in draws[lit]:
                 left = slack[index] = slack[index] - weight
-                if left < 0:
-                    tight = index
-            for table in awake:
+                if left < heaviest[index]:
+                    short.append(index)
+            for switch, table in awake:
+                most = besides if value[switch] else heaviest
                 for index, weight in table[lit]:
                     left = slack[index] = slack[index] - weight
-                    if left < 0:
-                        tight = index
-            if tight >= 0:
-                self._next = at
-                return self.overdrawn(tight)
+                    if left < most[index]:
+                        short.append(index)
+            if short:
+                for index in short:
+                    if slack[index] < 0:
+                        self._next = at
+                        return self.overdrawn(index)
             for other in implies[lit]:
                 known = value[other]
                 if known == 0:
@@ -226,23 +229,18 @@ class Engine(Network):
                         reason[first] = clause
                         place[first] = len(trail)
                         trail.append(first)
-            for index, _ in draws[lit]:
-                if self.terms[index][0][0] > slack[index]:
-                    self._squeeze(index)
-            for table in awake:
-                for index, _ in table[lit]:
-                    if self.terms[index][0][0] > slack[index]:
-                        self._squeeze(index)
+            for index in short:
+                self._squeeze(index)
             if sleeps[lit]:
                 awake = self._sleep(at - 1, sleeps[lit])
         self._next = at
         return None
 
-    def _sleep(self, at: int, switches: tuple[int, ...]) -> tuple[list[list[tuple[int, int]]], ...]:
+    def _sleep(self, at: int, switches: tuple[int, ...]) -> tuple[Table, ...]:
         """Watch the limits behind these switches no longer: what comes after them on the trail is not drawn on them."""
         self._naps.append((at, self._awake))
         out = [self.switched[switch] for switch in switches]
-        self._awake = tuple(table for table in self._awake if not any(table is other for other in out))
+        self._awake = tuple(pair for pair in self._awake if not any(pair is other for other in out))
         return self._awake
 
     def _squeeze(self, index: int) -> None:
@@ -272,7 +270,7 @@ class Engine(Network):
                     awake = naps.pop()[1]
                 for index, weight in draws[lit]:
                     slack[index] += weight
-                for table in awake:
+                for _, table in awake:
                     for index, weight in table[lit]:
                         slack[index] += weight
         self._awake = awake

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from typing import TypeAlias
 
-from specbuilder.reasoning.bounds import Bounds
+from specbuilder.reasoning.bounds import TIGHT, Bounds
 from specbuilder.reasoning.limits import exactly_one_sets, restated
 from specbuilder.reasoning.problem import Problem
 from specbuilder.reasoning.trail import Trail
@@ -14,6 +15,10 @@ SWITCHED_TERMS = 60
 """Limits behind one switch are put to sleep with it when together they have so many terms."""
 PAIRED_SET_SIZE = 40
 """At-most-one sets up to this size are kept as implied pairs, greater ones as sets."""
+
+
+Table: TypeAlias = tuple[int, list[list[tuple[int, int]]]]
+"""A switch, and by literal the limits behind it that the literal draws on."""
 
 
 class Network(Trail):
@@ -34,10 +39,16 @@ class Network(Trail):
         """The problem states an empty clause."""
         self.slack: list[int] = []
         """Of each limit: what is left of its bound."""
+        self.near: list[float] = []
+        """Of each limit: with less left than that it is worth a closer look."""
         self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
         """By literal: the limits it draws on, and how much; but for those behind a switch."""
-        self.switched: list[list[list[tuple[int, int]]]] = []
+        self.switched: list[Table] = []
         """The same for the limits behind each switch."""
+        self.heaviest: list[int] = []
+        """Of each limit: its heaviest weight."""
+        self.besides: list[int] = []
+        """Of each limit: the heaviest weight besides that of its switch."""
         self.sleeps: list[tuple[int, ...]] = [()] * width
         """By literal: the switches it puts out. A limit whose switch is out is kept whatever else is true."""
         self.bounds: Bounds | None = None
@@ -74,21 +85,32 @@ class Network(Trail):
             limit = restated(stated, groups)
             self.terms.append(tuple(sorted(limit.terms, key=lambda term: -term[0])))
             self.bound.append(limit.bound)
+            self._note_weights(self.terms[-1])
         tables = self._switch_tables()
         for index, terms in enumerate(self.terms):
             table = tables.get(index, self.draws)
             for weight, lit in terms:
                 table[lit].append((index, weight))
         self.slack = list(self.bound)
+        self.near = [TIGHT * (bound - self._out(index)) for index, bound in enumerate(self.bound)]
         bounds = Bounds(problem.clauses, self.terms)
         if not bounds.is_idle():
             self.bounds = bounds
+
+    def _note_weights(self, terms: tuple[tuple[int, int], ...]) -> None:
+        self.heaviest.append(terms[0][0] if terms else 0)
+        self.besides.append(terms[1][0] if len(terms) > 1 else 0)
+
+    def _out(self, index: int) -> int:
+        """What the switch of a limit draws, which only says that the limit counts; 0 without one."""
+        terms = self.terms[index]
+        return terms[0][0] if terms and sum(weight for weight, _ in terms[1:]) <= self.bound[index] else 0
 
     def _switch_tables(self) -> dict[int, list[list[tuple[int, int]]]]:
         """A table of its own for the limits behind each switch that is worth one."""
         behind: dict[int, list[int]] = {}
         for index, terms in enumerate(self.terms):
-            if terms and sum(weight for weight, _ in terms[1:]) <= self.bound[index]:
+            if self._out(index):
                 behind.setdefault(terms[0][1], []).append(index)
         tables: dict[int, list[list[tuple[int, int]]]] = {}
         for switch, limits in behind.items():
@@ -96,7 +118,7 @@ class Network(Trail):
                 continue
             table: list[list[tuple[int, int]]] = [[] for _ in self.draws]
             self.sleeps[-switch] = (*self.sleeps[-switch], len(self.switched))
-            self.switched.append(table)
+            self.switched.append((switch, table))
             tables.update(dict.fromkeys(limits, table))
         return tables
 
@@ -133,6 +155,8 @@ class Network(Trail):
         index = len(self.terms)
         self.terms.append(tuple(sorted(terms, key=lambda term: -term[0])))
         self.bound.append(bound)
+        self.near.append(TIGHT * bound)
+        self._note_weights(self.terms[-1])
         self.slack.append(bound - sum(weight for weight, lit in terms if self.value[lit] > 0))
         for weight, lit in terms:
             self.draws[lit].append((index, weight))
