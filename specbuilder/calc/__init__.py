@@ -41,6 +41,7 @@ from .energy_beside import (
 )
 from .energy_day import DAILY_ENERGY
 from .fresh_air import HIGH_VENTS, LOW_VENTS
+from .fuel_nights import FULL_TANK_NIGHTS, HALF_TANK_NIGHTS, NIGHT_FUEL
 from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
 from .heat import HEAT
 from .heat_loss import (
@@ -58,6 +59,7 @@ from .heat_loss import (
     MISSING_UP,
 )
 from .heater_fuel import HEATER_NIGHTS
+from .heater_start import START_AMPS, START_VOLTS
 from .height import CLOSED_HEIGHT
 from .hook_up import HOOK_UP_WATTS
 from .hours import WORKSHOP_HOURS
@@ -83,6 +85,7 @@ from .seats import BELTS, BERTHS, BERTHS_OVER_BELTS
 from .side_balance import SIDE_BALANCE
 from .solar import SOLAR_VOLTAGE
 from .space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
+from .thin_air import AIR_DENSITY, OVER_RICH
 from .water import FRESH_WATER_DAYS, WASTE_SHARE
 from .weeks import LEAD_WEEKS
 from .zone_use import ZONE_USE
@@ -165,6 +168,13 @@ CALCULATIONS: tuple[Calculation, ...] = (
     LEAD_WEEKS,
     FRESH_WATER_DAYS,
     HEATER_NIGHTS,
+    NIGHT_FUEL,
+    FULL_TANK_NIGHTS,
+    HALF_TANK_NIGHTS,
+    START_AMPS,
+    START_VOLTS,
+    AIR_DENSITY,
+    OVER_RICH,
     QUOTE_AGE,
     WORKSHOP_HOURS,
 )

@@ -119,18 +119,26 @@ def reading_detail(catalogue: Catalogue, reading: Reading, beside: tuple[Reading
 
 
 def beside_line(catalogue: Catalogue, reading: Reading) -> str:
-    """``Nights without sun: 2.1 nights (ESTIMATE)``: a figure told beside a ledger."""
-    return f"{catalogue.ledgers[reading.id].name}: {reading_line(catalogue, reading)}"
+    """``Nights without sun: 2.1 nights (ESTIMATE)``: a figure told beside a ledger.
+
+    One that holds against a bound is told with its own amount, as it has no line of its own: ``11.7 V, holds: ...``.
+    """
+    spec, line = catalogue.ledgers[reading.id], reading_line(catalogue, reading)
+    spare = reading.room is not None and reading.room.most > 0
+    if reading.verdict is Verdict.HOLDS and reading.value is not None and spare:
+        line = f"{quantities.span(reading.value, spec.unit, catalogue.firm.currency)}, {line}"
+    return f"{spec.name}: {line}"
 
 
 def outside_words(catalogue: Catalogue, outside: Outside) -> str:
     """Which number of the data is absurd or missing, whose it is, and what it must be."""
-    what = f"{outside.quantity} is {quantities.as_written(outside.value)}, but must be {outside.needs}"
+    given = not math.isnan(outside.value)
+    told = f"is {quantities.as_written(outside.value)}, but must be {outside.needs}" if given else "is missing"
+    what = f"{outside.quantity} {told}"
     if outside.option is None or (option := catalogue.options.get(outside.option)) is None:
         return ended(f"Nothing can be said: {what}")
-    return ended(
-        f"Nothing can be said: of {lowered(option.name)} {what} ({option.origin.file}, line {option.origin.line})"
-    )
+    where = f" ({option.origin.file}, line {option.origin.line})" if option.origin.file else ""
+    return ended(f"Nothing can be said: of {lowered(option.name)} {what}{where}")
 
 
 def entry_line(catalogue: Catalogue, spec: LedgerSpec, entry: Entry) -> str:

@@ -8,7 +8,15 @@ from specbuilder.model.ids import BriefKey, GroupId, OptionId
 from specbuilder.model.kinds import Verdict
 from specbuilder.model.ledger import Entry, Lack, Reading
 from specbuilder.model.span import Span, point
-from specbuilder.wording.readings import Bar, reading_bar, reading_detail, reading_line, reading_measure, worst_first
+from specbuilder.wording.readings import (
+    Bar,
+    beside_line,
+    reading_bar,
+    reading_detail,
+    reading_line,
+    reading_measure,
+    worst_first,
+)
 from tests.wording.scene import CATALOGUE, reading
 
 ROOF = reading("roof-load", point(13), point(8), Verdict.BROKEN)
@@ -126,6 +134,16 @@ def test_a_bar() -> None:
         level="",
         estimate=True,
     )
+
+
+def test_a_figure_beside_a_ledger_is_told_with_its_own_amount() -> None:
+    def says(of: Reading, words: str) -> None:
+        assert beside_line(CATALOGUE, of).partition(": ")[2] == words
+
+    says(reading("nights", point(3.5), None, Verdict.HOLDS), "3.5 nights, no bound named (ESTIMATE)")
+    says(reading("nights", point(3.5), point(2), Verdict.HOLDS), "3.5 nights, holds: 1.5 nights spare (ESTIMATE)")
+    says(reading("belts", point(4), point(4), Verdict.HOLDS), "holds: 4 of 4 places")
+    says(ROOF, "broken: 13 of 8 kg, over by 5 kg")
 
 
 def test_every_entry() -> None:

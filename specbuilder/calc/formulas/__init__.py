@@ -44,7 +44,7 @@ KEPT: Mapping[str, str] = MappingProxyType(
             "layer_m2k_per_w u_value_w_per_m2k rib_factor surface_loss_w_per_k air_change_loss_w_per_k surface_c"
         ),
         "fuel sheet: the pick-up, the start and heights above the sea": (
-            "reserve_l air_density_share over_rich_share start_a heater_start_v"
+            "reserve_l start_a heater_start_v"
         ),
         "water sheet: waste and the pump": "least_waste_l pump_min pump_ah",
         "catalogue: how the mass of a piece of furniture was come to": "board_kg",

@@ -59,6 +59,23 @@ def nights_on_fuel(litres_l: float, burner_per_h_l: float, night_h: float, cooki
     return at_least("fuel L", litres_l) / above("fuel a night L", burnt_l)
 
 
+def fuel_a_night_l(burner_per_h_l: float, night_h: float) -> float:
+    """What a burner takes in a night. Result in L.
+
+    Equation: ``burner_per_h_l * night_h``.
+    Valid for: a mean rate over the night, up to 24 h.
+    Source: rate times time.
+    Confidence: estimate; cold, wind and the roof change the mean rate more than anything else here.
+
+    Raises:
+        OutsideValidity: a negative rate, or a night longer than a day.
+
+    >>> round(fuel_a_night_l(0.1062, 9), 2)
+    0.96
+    """
+    return at_least("burner L/h", burner_per_h_l) * within("night h", night_h, 0, 24)
+
+
 def reserve_l(tank_l: float, gap_mm: float, depth_mm: float) -> float:
     """Fuel that stays below the end of the pick-up. Result in L.
 

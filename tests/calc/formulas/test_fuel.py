@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from specbuilder.calc.formulas.fuel import (
     air_density_share,
     burner_l_per_h,
+    fuel_a_night_l,
     heater_start_v,
     nights_on_fuel,
     over_rich_share,
@@ -33,6 +34,17 @@ def test_litres_an_hour() -> None:
 
 def test_nights_on_a_tank_of_seventy_litres() -> None:
     assert significant(nights(1), nights(0.5), nights(0.25), nights(0.5, 0.12)) == (52.3, 15.7, 0, 13.9)
+
+
+@given(st.floats(0, 2), st.floats(0, 24), st.floats(0, 200))
+def test_nights_are_fuel_over_the_fuel_of_a_night(rate: float, hours: float, litres: float) -> None:
+    night_l = fuel_a_night_l(rate, hours)
+    assert night_l == pytest.approx(rate * hours)
+    if night_l > 1e-6:
+        assert nights_on_fuel(litres, rate, hours, 0) == pytest.approx(litres / night_l)
+    for absurd in ((-1, 9), (0.1, 25), (float("nan"), 9)):
+        with pytest.raises(OutsideValidity):
+            fuel_a_night_l(*absurd)
 
 
 def test_thin_air() -> None:
