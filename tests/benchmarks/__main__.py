@@ -4,12 +4,13 @@ import shutil
 import tempfile
 from pathlib import Path
 
-from . import answers, counter, evaluation
+from . import answers, counter, evaluation, sums
 
 
 def main() -> None:
     """Measure."""
     evaluation.run()
+    sums.run()
     answers.run()
     counter.first_paint()
     with tempfile.TemporaryDirectory() as folder:
