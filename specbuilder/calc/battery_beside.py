@@ -10,6 +10,7 @@ from typing import NamedTuple
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import Lack
+from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span
 
 from .banks import SEASON_SETTINGS, Bank, bank_lacks, banks, holds, season_share
@@ -19,6 +20,9 @@ from .energy_use import BETWEEN, SUMMER, WINTER
 from .filling import engine_a, panel_w, turning
 from .formulas.charging import charge_limit_a, recharge_lead_h, recharge_lithium_h
 from .formulas.energy import DAY_H, amp_hours_ah, autonomy_days
+from .formulas.validity import OutsideValidity
+from .frame import Asked
+from .outcome import all_settings
 from .power_parts import (
     CHARGER_ON_INVERTER,
     PLUG,
@@ -29,6 +33,7 @@ from .power_parts import (
     lacks_charge,
     missing,
 )
+from .prepared import prepared
 from .told_power import NOTHING, Outlook, PowerFigure, Told, over
 
 _AGE, _WORN, _LITHIUM, _LEAD, _ABSORPTION = "age_share", "worn_share", "lithium_share", "lead_share", "absorption_h"
@@ -104,6 +109,18 @@ def _sun(outlook: Outlook, brought: Callable[[], Span]) -> Told:
     if not outlook.panels_w.most:
         return NOTHING
     return Told(brought(), turning(outlook.uses(is_panel), panel_w))
+
+
+def sun_by_month(situation: Situation) -> tuple[Span, ...]:
+    """What the sun of a day brings from January to December, Wh; nothing without panels or where nobody can tell."""
+    settings = all_settings(situation.catalogue).get(SUN_BEST_MONTH.id)
+    if settings is None:
+        return ()
+    outlook = Outlook(prepared(situation), Asked(situation.facts), settings)
+    try:
+        return outlook.months() if outlook.panels_w.most else ()
+    except OutsideValidity:
+        return ()
 
 
 def _best_month(outlook: Outlook) -> Told:

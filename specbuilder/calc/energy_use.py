@@ -10,7 +10,7 @@ from specbuilder.model.catalogue import Option
 from .formulas.energy import inverter_idle_wh, inverter_load_wh, load_wh, starts_wh
 from .power_parts import is_inverter, is_load, lacks_idle, lacks_use, missing
 
-SUMMER, BETWEEN, WINTER = "summer", "three-season", "winter"
+SUMMER, BETWEEN, WINTER = SEASONS = "summer", "three-season", "winter"
 
 
 class Inverter(NamedTuple):

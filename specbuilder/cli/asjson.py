@@ -12,9 +12,11 @@ from specbuilder.model.findings import Cause, Finding, Reasons
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import LedgerKind, Truth
 from specbuilder.model.ledger import Lack, LedgerSpec, Reading
+from specbuilder.model.power import Together
 from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.span import Span
 from specbuilder.session.beside import figures_beside
+from specbuilder.session.power_notes import never_together
 from specbuilder.wording.findings import finding_line, finding_words
 from specbuilder.wording.readings import reading_line
 from specbuilder.wording.reasons import reasons
@@ -44,6 +46,7 @@ def check_json(catalogue: Catalogue, report: Report) -> str:
                 *(_reading(catalogue, r) for r in figures_beside(catalogue, report.spec)),
             ],
             "states": {option: status.state.value for option, status in report.options.items()},
+            "cannot_run_together": [_together(one) for one in never_together(catalogue, report.spec)],
             "price": price_value(report.price),
             "undecided": list(report.undecided),
             "unknown": list(report.unknown),
@@ -52,6 +55,19 @@ def check_json(catalogue: Catalogue, report: Report) -> str:
             "silent": {"ledgers": list(report.silent_ledgers), "rules": list(report.silent_rules)},
         }
     )
+
+
+def _together(one: Together) -> dict[str, Any]:
+    """The smallest sets of options that ask one feed for more than it gives; ``limit_w`` null: nobody can tell."""
+    sets = [
+        {
+            "options": [{"id": option, "count": many} for option, many in found.options],
+            "watts_w": number(found.watts_w),
+            "over_w": number(found.over_w),
+        }
+        for found in one.sets
+    ]
+    return {"feed": one.feed.value, "limit_w": _amount(one.limit_w), "assumed": one.assumed, "sets": sets}
 
 
 def finding_json(catalogue: Catalogue, report: Report, finding: Finding, cause: Cause, chain: Iterable[str]) -> str:

@@ -13,10 +13,12 @@ from specbuilder.model.report import Report
 from specbuilder.session.beside import figures_beside
 from specbuilder.session.explain import reasons as reasons_of
 from specbuilder.session.explain import why_finding
+from specbuilder.session.power_notes import power_notes
 from specbuilder.wording import findings, reasons, rows, spoken
 from specbuilder.wording.brief import line_words
 from specbuilder.wording.names import key_name, ledger_name
 from specbuilder.wording.plain import ended
+from specbuilder.wording.power import power_lines
 from specbuilder.wording.readings import reading_detail, silent_line
 from specbuilder.wording.why import asked_for, perhaps_more_reasons, reason_number
 
@@ -118,6 +120,7 @@ def _why_ledger(catalogue: Catalogue, report: Report, ledger: LedgerId, json: bo
     if reading is None:
         return _plain("ledger", ledger, (f"{ledger_name(catalogue, ledger)}: {silent_line()}.",), json)
     detail = reading_detail(catalogue, reading, others if of is None else ())
+    detail += power_lines(catalogue, power_notes(catalogue, report.spec, ledger))
     if json:
         return Answer((asjson.reading_json(catalogue, reading, detail),))
     return Answer(detail)

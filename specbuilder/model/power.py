@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
+from types import MappingProxyType
 
 from .ids import OptionId
-from .ledger import Outside
+from .ledger import Outside, Reading
 from .span import Span
 
 
@@ -77,3 +79,19 @@ class Together:
     """The customer's own things whose plate nobody has read: they count as the catalogue has them."""
     outside: Outside | None = None
     """Set when nobody can tell because a number of the data is absurd or missing."""
+
+
+def _no_seasons() -> Mapping[str, tuple[Reading, Reading]]:
+    return MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PowerNotes:
+    """What is told beside one ledger of the electrics; empty where it does not belong to that ledger."""
+
+    seasons: Mapping[str, tuple[Reading, Reading]] = field(default_factory=_no_seasons)
+    """The energy of a day and the nights on the battery, as they would be in each season, lightest first."""
+    months: tuple[Span, ...] = ()
+    """What the sun of a day brings from January to December, Wh."""
+    in_cold: InCold | None = None
+    together: Together | None = None

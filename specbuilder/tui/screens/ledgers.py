@@ -10,6 +10,7 @@ from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.ledger import Reading
 from specbuilder.model.report import Report
 from specbuilder.session.beside import figures_beside
+from specbuilder.session.power_notes import power_notes
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnGroup, OnOption, OnReading, OnText
 from specbuilder.tui.keys import Act, Where
@@ -17,6 +18,7 @@ from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.tui.marks import Marks
 from specbuilder.wording.findings import silent_words
 from specbuilder.wording.forms import form_title
+from specbuilder.wording.power import power_lines
 from specbuilder.wording.readings import ESTIMATED, Bar, estimated_legend, reading_bar, reading_detail, worst_first
 
 from .page import Host, Page
@@ -105,7 +107,7 @@ class LedgerPage(Page):
     def __init__(self, host: Host, ledger: LedgerId) -> None:
         super().__init__(host)
         self.ledger = ledger
-        self._beside: tuple[Report, tuple[Reading, ...]] | None = None
+        self._beside: tuple[Report, tuple[Reading, ...], tuple[str, ...]] | None = None
 
     def head(self, cells: int) -> Sequence[Line]:
         """Its bar."""
@@ -118,7 +120,8 @@ class LedgerPage(Page):
         if reading is None:
             return ()
         result: list[Line] = []
-        for index, text in enumerate(reading_detail(self.host.catalogue, reading, self._figures_beside())):
+        figures, notes = self._beside_it()
+        for index, text in enumerate((*reading_detail(self.host.catalogue, reading, figures), *notes)):
             entry = reading.entries[index - 1] if 0 < index <= len(reading.entries) else None
             item: Item = OnText(index)
             if entry is not None and entry.option is not None:
@@ -133,12 +136,13 @@ class LedgerPage(Page):
             ]
         return result
 
-    def _figures_beside(self) -> tuple[Reading, ...]:
-        """The figures told beside it, worked out once for each report."""
-        report = self.host.report
+    def _beside_it(self) -> tuple[tuple[Reading, ...], tuple[str, ...]]:
+        """The figures and the lines told beside it, worked out once for each report."""
+        report, catalogue = self.host.report, self.host.catalogue
         if self._beside is None or self._beside[0] is not report:
-            self._beside = report, figures_beside(self.host.catalogue, report.spec, self.ledger)
-        return self._beside[1]
+            notes = power_lines(catalogue, power_notes(catalogue, report.spec, self.ledger))
+            self._beside = report, figures_beside(catalogue, report.spec, self.ledger), notes
+        return self._beside[1:]
 
     def enter(self) -> None:
         """Go to the choice or the group an entry comes from."""
