@@ -17,10 +17,10 @@ class Engine(Network):
     def __init__(self, problem: Problem) -> None:
         super().__init__(problem)
         self._next = 0
-        self._awake = tuple(self.switched)
-        """Tables of the limits whose switch is not out."""
+        self._awake = tuple(self.gated)
+        """Tables of the limits whose gate is not out."""
         self._naps: list[tuple[int, tuple[Table, ...]]] = []
-        """Where on the trail a switch was put out, and what was awake before."""
+        """Where on the trail a gate was put out, and what was awake before."""
         self.is_bounding = True
         """False: limits are watched by their slack alone; for attempts that are given up at the first conflict."""
         self.dead: Conflict | None = [] if self.is_void else None
@@ -56,7 +56,7 @@ class Engine(Network):
         return other
 
     def lower(self, index: int, less: int) -> Conflict | None:
-        """Lower the bound of a limit for good; only while nothing is assumed, and not of a limit behind a switch."""
+        """Lower the bound of a limit for good; only while nothing is assumed, and not of a limit behind a gate."""
         self.bound[index] -= less
         self.slack[index] -= less
         if self.slack[index] < 0:
@@ -150,8 +150,8 @@ class Engine(Network):
                 left = slack[index] = slack[index] - weight
                 if left < heaviest[index]:
                     short.append(index)
-            for switch, table in awake:
-                most = besides if value[switch] else heaviest
+            for gate, table in awake:
+                most = besides if value[gate] else heaviest
                 for index, weight in table[lit]:
                     left = slack[index] = slack[index] - weight
                     if left < most[index]:
@@ -236,10 +236,10 @@ class Engine(Network):
         self._next = at
         return None
 
-    def _sleep(self, at: int, switches: tuple[int, ...]) -> tuple[Table, ...]:
-        """Watch the limits behind these switches no longer: what comes after them on the trail is not drawn on them."""
+    def _sleep(self, at: int, gates: tuple[int, ...]) -> tuple[Table, ...]:
+        """Watch the limits behind these gates no longer: what comes after them on the trail is not drawn on them."""
         self._naps.append((at, self._awake))
-        out = [self.switched[switch] for switch in switches]
+        out = [self.gated[gate] for gate in gates]
         self._awake = tuple(pair for pair in self._awake if not any(pair is other for other in out))
         return self._awake
 

@@ -11,14 +11,14 @@ from specbuilder.reasoning.limits import exactly_one_sets, restated
 from specbuilder.reasoning.problem import Problem
 from specbuilder.reasoning.trail import Trail
 
-SWITCHED_TERMS = 60
-"""Limits behind one switch are put to sleep with it when together they have so many terms."""
+GATED_TERMS = 60
+"""Limits behind one gate are put to sleep with it when together they have so many terms."""
 PAIRED_SET_SIZE = 40
 """At-most-one sets up to this size are kept as implied pairs, greater ones as sets."""
 
 
 Table: TypeAlias = tuple[int, list[list[tuple[int, int]]]]
-"""A switch, and by literal the limits behind it that the literal draws on."""
+"""A gate, and by literal the limits behind it that the literal draws on."""
 
 
 class Network(Trail):
@@ -42,15 +42,15 @@ class Network(Trail):
         self.near: list[float] = []
         """Of each limit: with less left than that it is worth a closer look."""
         self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
-        """By literal: the limits it draws on, and how much; but for those behind a switch."""
-        self.switched: list[Table] = []
-        """The same for the limits behind each switch."""
+        """By literal: the limits it draws on, and how much; but for those behind a gate."""
+        self.gated: list[Table] = []
+        """The same for the limits behind each gate."""
         self.heaviest: list[int] = []
         """Of each limit: its heaviest weight."""
         self.besides: list[int] = []
-        """Of each limit: the heaviest weight besides that of its switch."""
+        """Of each limit: the heaviest weight besides that of its gate."""
         self.sleeps: list[tuple[int, ...]] = [()] * width
-        """By literal: the switches it puts out. A limit whose switch is out is kept whatever else is true."""
+        """By literal: the gates it puts out. A limit whose gate is out is kept whatever else is true."""
         self.bounds: Bounds | None = None
         self._read_clauses(problem)
         self._read_limits(problem)
@@ -86,7 +86,7 @@ class Network(Trail):
             self.terms.append(tuple(sorted(limit.terms, key=lambda term: -term[0])))
             self.bound.append(limit.bound)
             self._note_weights(self.terms[-1])
-        tables = self._switch_tables()
+        tables = self._gate_tables()
         for index, terms in enumerate(self.terms):
             table = tables.get(index, self.draws)
             for weight, lit in terms:
@@ -102,23 +102,23 @@ class Network(Trail):
         self.besides.append(terms[1][0] if len(terms) > 1 else 0)
 
     def _out(self, index: int) -> int:
-        """What the switch of a limit draws, which only says that the limit counts; 0 without one."""
+        """What the gate of a limit draws, which only says that the limit counts; 0 without one."""
         terms = self.terms[index]
         return terms[0][0] if terms and sum(weight for weight, _ in terms[1:]) <= self.bound[index] else 0
 
-    def _switch_tables(self) -> dict[int, list[list[tuple[int, int]]]]:
-        """A table of its own for the limits behind each switch that is worth one."""
+    def _gate_tables(self) -> dict[int, list[list[tuple[int, int]]]]:
+        """A table of its own for the limits behind each gate that is worth one."""
         behind: dict[int, list[int]] = {}
         for index, terms in enumerate(self.terms):
             if self._out(index):
                 behind.setdefault(terms[0][1], []).append(index)
         tables: dict[int, list[list[tuple[int, int]]]] = {}
-        for switch, limits in behind.items():
-            if sum(len(self.terms[index]) for index in limits) < SWITCHED_TERMS:
+        for gate, limits in behind.items():
+            if sum(len(self.terms[index]) for index in limits) < GATED_TERMS:
                 continue
             table: list[list[tuple[int, int]]] = [[] for _ in self.draws]
-            self.sleeps[-switch] = (*self.sleeps[-switch], len(self.switched))
-            self.switched.append((switch, table))
+            self.sleeps[-gate] = (*self.sleeps[-gate], len(self.gated))
+            self.gated.append((gate, table))
             tables.update(dict.fromkeys(limits, table))
         return tables
 

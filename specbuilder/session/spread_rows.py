@@ -58,14 +58,14 @@ def add_spread_rows(
     terms = [(round(amount * UNIT), lit) for o, amount in amounts.items() for lit in amounting.literals.get(o, ())]
     terms += _shifts(problem, amounting, shape, layers, rooms)
     terms = [term for term in terms if term[0]]
-    guard = _switch(problem, amounting, [(*lits, *_literal(amounting, van)) for lits in guards for van in shape.vans])
+    guard = _gate(problem, amounting, [(*lits, *_literal(amounting, van)) for lits in guards for van in shape.vans])
     enough = max(sum(max(weight, 0) for weight, _ in terms) - top, 0)
     if enough:
         terms += [(enough, lit) for lit in guard]
     return [problem.add_limit(terms, top + enough * len(guard))]
 
 
-def _switch(problem: Problem, amounting: Amounting, guards: Sequence[tuple[int, ...]]) -> tuple[int, ...]:
+def _gate(problem: Problem, amounting: Amounting, guards: Sequence[tuple[int, ...]]) -> tuple[int, ...]:
     """Literals of which all hold just when one of the guards does: while one does not, nobody need watch the limit."""
     single = tuple(lits[0] for lits in guards if len(lits) == 1)
     if len(single) < len(guards) or len(guards) == 1:
