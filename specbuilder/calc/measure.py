@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import inf
@@ -133,6 +133,8 @@ class Shares:
     neutral: Joint
     known: dict[OptionId, Amounts]
     """Only options that add something."""
+    absurd: dict[OptionId, OutsideValidity]
+    """Options of which nothing can be said: their figures are absurd."""
     lines: dict[tuple[OptionId, int, float], Entry]
     """Entries already made, by option, count and scale."""
 
@@ -154,6 +156,17 @@ class Shares:
         """What one of an option of the catalogue adds."""
         return self.known.get(option.id) or (0, self.neutral)
 
+    def sound(self, options: Iterable[OptionId]) -> None:
+        """Say that nothing can be said where one of these is absurd.
+
+        Raises:
+            OutsideValidity: one of them is.
+        """
+        if self.absurd:
+            for option in options:
+                if option in self.absurd:
+                    raise self.absurd[option]
+
     def times(self, amounts: Amounts, count: int) -> Amounts:
         """So many of it: sums grow, leasts and mosts do not."""
         return (amounts[0] * count, self.folding.times(amounts[1], count)) if count != 1 else amounts
@@ -172,9 +185,16 @@ def shares(measure: Measure, catalogue: Catalogue, van: Option | None) -> Shares
     found = shelf.get(key)
     if found is None:
         neutral = tuple(part.neutral for part in measure.parts)
-        found = Shares(measure, van.van if van else None, Folding(measure.folds, neutral), neutral, {}, {})
+        found = Shares(measure, van.van if van else None, Folding(measure.folds, neutral), neutral, {}, {}, {})
         for option in catalogue.options.values():
-            if option.van is None and (amounts := found.of(option)) is not None:
+            if option.van is not None:
+                continue
+            try:
+                amounts = found.of(option)
+            except OutsideValidity as fault:
+                found.absurd[option.id] = fault
+                continue
+            if amounts is not None:
                 found.known[option.id] = amounts
         shelf[key] = found
     return found

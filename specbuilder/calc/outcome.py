@@ -128,7 +128,7 @@ def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: 
 def _added(found: list[Outcome]) -> Outcome:
     """Outcomes of summands as one; where one of them has nothing to measure it adds nought."""
     if any(one.unsaid for one in found):
-        return Outcome(None, lacks=found[-1].lacks)
+        return Outcome(None, lacks=found[-1].lacks, outside=next((one.outside for one in found if one.outside), None))
     total = Span(0.0, 0.0)
     for one in found:
         total = total + one.span if one.span is not None else total
@@ -156,7 +156,12 @@ def chain_of(measure: Measure, prep: Prepared, frame: Frame, share: Shares) -> C
 
 
 def standing(prep: Prepared, share: Shares) -> tuple[float, Joint]:
-    """The plain amount and the state of all settled choices."""
+    """The plain amount and the state of all settled choices.
+
+    Raises:
+        OutsideValidity: nothing can be said of one of them.
+    """
+    share.sound(settled[0] for settled in prep.settled)
     total, joints = 0.0, list[Joint]()
     known, neutral = share.known, share.neutral
     for option_id, count, own, _ in taking(prep, share):
@@ -184,6 +189,8 @@ def unweighed_slots(prep: Prepared, share: Shares) -> list[Slot]:
 
 def alternatives(share: Shares, options: Iterable[Option]) -> States | None:
     """The states one of these options may bring; None when none of them adds anything."""
+    options = tuple(options)
+    share.sound(option.id for option in options)
     states: States = {}
     touched = False
     for option in options:

@@ -16,6 +16,7 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.rules import WithinBound
 from specbuilder.model.situation import Situation
 
+from .doubts import is_doubted
 from .formulas.validity import OutsideValidity
 from .frame import Asked, Frame
 from .measure import Amounts, Measure, Shares, shares, summands
@@ -63,6 +64,8 @@ def shapes_of(tally: Tally, atom: WithinBound, situation: Situation, asked: Aske
 
 
 def _shapes_of(tally: Tally, atom: WithinBound, situation: Situation, asked: Asked) -> tuple[Shape, ...]:
+    if is_doubted(situation.catalogue, tally.id):
+        return ()
     if tally.bound is None or tally.unnamed(situation) or (tally.value.final is not None and not atom.within):
         return ()
     if tally.named_by is not None and not situation.facts.known(tally.named_by):
@@ -233,6 +236,7 @@ def _slopes_of(
 
 def _own(share: Shares, prep: Prepared) -> Mapping[OptionId, Amounts]:
     """What one of each option adds; a customer's part by its own sheet, or from nothing while nobody has weighed it."""
+    share.sound(share.absurd)
     found = dict(share.known)
     for option_id, _, own, _ in prep.brought:
         if own is not None:
@@ -248,11 +252,14 @@ def _starts(measure: Measure, share: Shares, frame: Frame) -> list[Joint]:
 
 
 def _room(value: Measure, bound: Measure, atom: WithinBound, frame: Frame, joints: tuple[Joint, Joint]) -> float:
-    """Room for the amounts in one state."""
+    """Room for the amounts in one state; without end where nothing can be said of the van."""
+    try:
+        base, limit = base_span(value.base(frame)), base_span(bound.base(frame))
+    except OutsideValidity:
+        return inf
     rest, allowed = value.told(joints[0], frame), bound.told(joints[1], frame)
     if rest is None or allowed is None:
         return inf
-    base, limit = base_span(value.base(frame)), base_span(bound.base(frame))
     if atom.within:
         most = atom.factor * (limit.most + allowed) - atom.minus
         return _before_last_step(value, most, frame) - base.least - rest

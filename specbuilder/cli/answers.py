@@ -12,6 +12,7 @@ from specbuilder.model.kinds import Level, Step, Verdict
 from specbuilder.model.report import Report
 from specbuilder.wording import brief as brief_words
 from specbuilder.wording import findings, glance, spoken
+from specbuilder.wording.absurd import absurd_lines
 from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.plain import ended
 from specbuilder.wording.readings import reading_detail, worst_first
@@ -105,6 +106,7 @@ def _check_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
         yield ended(brief_words.open_thing(catalogue, report, step=Step.BASE_VAN))
     for key in report.assumed:
         yield f"Assumed: {ended(brief_words.assumption(catalogue, report, key))}"
+    yield from absurd_lines(catalogue, report)
     if silent := findings.silent_words(catalogue, report):
         yield silent
 

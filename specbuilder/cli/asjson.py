@@ -18,7 +18,7 @@ from specbuilder.model.span import Span
 from specbuilder.session.beside import figures_beside
 from specbuilder.session.power_notes import never_together
 from specbuilder.wording.findings import finding_line, finding_words
-from specbuilder.wording.readings import reading_line
+from specbuilder.wording.readings import outside_words, reading_line
 from specbuilder.wording.reasons import reasons
 
 FORMAT = 1
@@ -156,7 +156,24 @@ def _reading(catalogue: Catalogue, reading: Reading) -> dict[str, Any]:
         "source": spec.source,
         "part_of": spec.part_of,
         "lacks": [_lack(lack) for lack in reading.lacks],
+        "outside": _outside(catalogue, reading),
         "words": reading_line(catalogue, reading),
+    }
+
+
+def _outside(catalogue: Catalogue, reading: Reading) -> dict[str, Any] | None:
+    """The figure because of which nothing can be said, and whose it is; null where there is none."""
+    outside = reading.outside
+    if outside is None:
+        return None
+    owner = catalogue.options.get(outside.option) if outside.option is not None else None
+    return {
+        "quantity": outside.quantity,
+        "value": number(outside.value),
+        "needs": outside.needs,
+        "option": outside.option,
+        "written_in": str(owner.origin) if owner is not None and owner.origin.file else None,
+        "words": outside_words(catalogue, outside),
     }
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from specbuilder.calc import told_beside
+from specbuilder.calc.doubts import told
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import Reading
@@ -16,4 +17,4 @@ def figures_beside(catalogue: Catalogue, spec: Spec, ledger: LedgerId | None = N
     """The figures in the detail of a ledger, or of all; in the order they are shown."""
     with lock_of(catalogue):
         situation = lay(catalogue, spec, exact=False).situation
-        return tuple(calculation.read(situation) for calculation in told_beside(catalogue, ledger))
+        return tuple(told(calculation, situation) for calculation in told_beside(catalogue, ledger))

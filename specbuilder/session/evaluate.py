@@ -7,6 +7,7 @@ from functools import partial
 
 from specbuilder.calc import CALCULATIONS, made
 from specbuilder.calc.circuit_schedule import circuit_schedule
+from specbuilder.calc.doubts import told
 from specbuilder.calc.effects import effects
 from specbuilder.calc.mains_protection import mains_protection
 from specbuilder.calc.price import price
@@ -47,7 +48,7 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
     situation = laid.situation
     relevance, memory = Relevance(situation), memory_of(catalogue)
     readings = {
-        c.id: memory.recall(("reading", relevance.of(c.id)), partial(c.read, situation)) for c in made(catalogue)
+        c.id: memory.recall(("reading", relevance.of(c.id)), partial(told, c, situation)) for c in made(catalogue)
     }
     standing = stand(situation, readings)
     hearings = {h.rule.id: h for h in laid.run.rulebook.hearings if h.heard(MADE)}

@@ -85,7 +85,7 @@ def finding_line(catalogue: Catalogue, report: Report, finding: Finding) -> str:
     """One or two sentences, for lists: the head, and the choices or the figure behind it."""
     head = finding_head(catalogue, report, finding)
     if finding.verdict is not Verdict.BROKEN:
-        return head
+        return " ".join((head, *_outside(catalogue, report, finding)))
     reading = report.readings.get(finding.reading) if finding.reading else None
     if reading is not None and reading.value is not None:
         name = catalogue.ledgers[reading.id].name
@@ -152,6 +152,14 @@ def strangers_words(report: Report) -> tuple[str, ...]:
     )
 
 
+def _outside(catalogue: Catalogue, report: Report, finding: Finding) -> tuple[str, ...]:
+    """The figure because of which it cannot be told."""
+    reading = report.readings.get(finding.reading) if finding.reading else None
+    if finding.verdict is not Verdict.CANNOT_TELL or reading is None or reading.outside is None:
+        return ()
+    return (readings.outside_words(catalogue, reading.outside),)
+
+
 def _needs(catalogue: Catalogue, finding: Finding) -> str:
     lacks = listed((lack_name(catalogue, lack) for lack in finding.lacks), most=_FEW)
     return f", needs {lacks}" if lacks else ""
@@ -178,6 +186,7 @@ def _rests_on(catalogue: Catalogue, report: Report, finding: Finding, rule: Rule
     if reading is not None:
         name = catalogue.ledgers[reading.id].name
         lines.append(f"{name}: {_measured(catalogue, finding, reading)}")
+        lines += _outside(catalogue, report, finding)
         lines += _strict(catalogue, rule, reading)
     lines += (
         _choice_line(catalogue, rule, choice)
