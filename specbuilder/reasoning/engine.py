@@ -18,9 +18,9 @@ class Engine(Network):
         super().__init__(problem)
         self._next = 0
         self._awake = tuple(self.gated)
-        """Tables of the limits whose gate is not out."""
+        """Tables of the limits whose gate is not shut."""
         self._naps: list[tuple[int, tuple[Table, ...]]] = []
-        """Where on the trail a gate was put out, and what was awake before."""
+        """Where on the trail a gate was shut, and what was awake before."""
         self.is_bounding = True
         """False: limits are watched by their slack alone; for attempts that are given up at the first conflict."""
         self.dead: Conflict | None = [] if self.is_void else None

@@ -50,7 +50,7 @@ class Network(Trail):
         self.besides: list[int] = []
         """Of each limit: the heaviest weight besides that of its gate."""
         self.sleeps: list[tuple[int, ...]] = [()] * width
-        """By literal: the gates it puts out. A limit whose gate is out is kept whatever else is true."""
+        """By literal: the gates it shuts. A limit whose gate is shut is kept whatever else is true."""
         self.bounds: Bounds | None = None
         self._read_clauses(problem)
         self._read_limits(problem)
