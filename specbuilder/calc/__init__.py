@@ -14,6 +14,7 @@ from specbuilder.model.ledger import Reading
 from specbuilder.model.situation import Situation
 
 from .axles import FRONT_AXLE, FRONT_SHARE, REAR_AXLE
+from .bars import UNDER_BAR_2000, UNDER_BAR_2100, UNDER_BAR_2200
 from .battery_beside import (
     NIGHTS_WITHOUT_SUN,
     REFILL_PLUG,
@@ -69,6 +70,33 @@ from .inverter_beside import (
     MAINS_IN_HAND,
 )
 from .inverter_load import BATTERY_CURRENT, INVERTER_LARGEST_LOAD, LEAD_DRAW
+from .load_cases import (
+    ALL_SEATS_FRONT,
+    ALL_SEATS_REAR,
+    ALL_SEATS_TOTAL,
+    DRIVER_AND_RACK_FRONT,
+    DRIVER_AND_RACK_REAR,
+    DRIVER_AND_RACK_SHARE,
+    DRIVER_AND_RACK_TOTAL,
+    FILLED_UP_FRONT,
+    FILLED_UP_REAR,
+    FILLED_UP_SHARE,
+    FILLED_UP_TOTAL,
+    LEAST_LUGGAGE_FRONT,
+    LEAST_LUGGAGE_REAR,
+    LEAST_LUGGAGE_TOTAL,
+    RUNNING_ORDER_FRONT,
+    RUNNING_ORDER_REAR,
+    RUNNING_ORDER_TOTAL,
+)
+from .load_places import (
+    FREE_BEHIND_SEATS,
+    FREE_IN_FOOT_WELL,
+    FREE_IN_STORES,
+    FREE_ON_RACK,
+    REST_FURTHEST_BACK,
+    REST_FURTHEST_FORWARD,
+)
 from .mass import ARRIVAL_DIFFERENCE, TOTAL_MASS
 from .mass_left import PAY_MASS, UNLADEN_MASS
 from .outcome import all_settings
@@ -81,6 +109,8 @@ from .power_places import BATTERY_BOX
 from .price import PRICE_GROSS
 from .quote import QUOTE_AGE
 from .roof import ROOF_BED_LOAD, ROOF_LOAD_CLOSED, ROOF_LOAD_RAISED
+from .roof_lift import ROOF_HOLD, ROOF_PUSH
+from .roof_panels import PANELS_ON_ROOF
 from .seats import BELTS, BERTHS, BERTHS_OVER_BELTS
 from .side_balance import SIDE_BALANCE
 from .solar import SOLAR_VOLTAGE
@@ -88,6 +118,8 @@ from .space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
 from .thin_air import AIR_DENSITY, OVER_RICH
 from .water import FRESH_WATER_DAYS, WASTE_SHARE
 from .weeks import LEAD_WEEKS
+from .weighbridge import FINISHED_WEIGHT_BAND, WEIGHBRIDGE_FRONT, WEIGHBRIDGE_REAR, WEIGHBRIDGE_TOTAL
+from .weight_law import CAR_LICENCE, SPEED_ON_DUAL_ROADS, SPEED_ON_OTHER_ROADS
 from .zone_use import ZONE_USE
 
 CALCULATIONS: tuple[Calculation, ...] = (
@@ -102,6 +134,42 @@ CALCULATIONS: tuple[Calculation, ...] = (
     ROOF_LOAD_CLOSED,
     ROOF_LOAD_RAISED,
     ROOF_BED_LOAD,
+    RUNNING_ORDER_TOTAL,
+    ALL_SEATS_TOTAL,
+    LEAST_LUGGAGE_TOTAL,
+    FILLED_UP_TOTAL,
+    DRIVER_AND_RACK_TOTAL,
+    RUNNING_ORDER_FRONT,
+    ALL_SEATS_FRONT,
+    LEAST_LUGGAGE_FRONT,
+    FILLED_UP_FRONT,
+    DRIVER_AND_RACK_FRONT,
+    RUNNING_ORDER_REAR,
+    ALL_SEATS_REAR,
+    LEAST_LUGGAGE_REAR,
+    FILLED_UP_REAR,
+    DRIVER_AND_RACK_REAR,
+    FILLED_UP_SHARE,
+    DRIVER_AND_RACK_SHARE,
+    FREE_IN_FOOT_WELL,
+    FREE_BEHIND_SEATS,
+    FREE_IN_STORES,
+    FREE_ON_RACK,
+    REST_FURTHEST_BACK,
+    REST_FURTHEST_FORWARD,
+    WEIGHBRIDGE_TOTAL,
+    WEIGHBRIDGE_FRONT,
+    WEIGHBRIDGE_REAR,
+    FINISHED_WEIGHT_BAND,
+    SPEED_ON_DUAL_ROADS,
+    SPEED_ON_OTHER_ROADS,
+    CAR_LICENCE,
+    PANELS_ON_ROOF,
+    ROOF_PUSH,
+    ROOF_HOLD,
+    UNDER_BAR_2000,
+    UNDER_BAR_2100,
+    UNDER_BAR_2200,
     BELTS,
     BERTHS,
     BERTHS_OVER_BELTS,

@@ -32,31 +32,35 @@ _CHILD_MASS, _EXTRA_LOAD, _EXTRA_WHERE = (
     BriefKey("extra_load_where"),
 )
 _BATTERY, _PLACE = GroupId("battery"), GroupId("battery-place")
-_ON_RACK = "rack"
+ON_RACK = "rack"
 
 Share = Callable[[float, Van], float]
 """What part of a mass at ``x`` mm behind the front axle counts."""
 
 
-def _on_rear(x_mm: float, van: Van) -> float:
+def on_rear(x_mm: float, van: Van) -> float:
+    """What the rear axle carries of it."""
     return axle_loads_kg(1, x_mm, van.wheelbase_mm)[1]
 
 
-def _on_front(x_mm: float, van: Van) -> float:
+def on_front(x_mm: float, van: Van) -> float:
+    """What the front axle carries of it."""
     return axle_loads_kg(1, x_mm, van.wheelbase_mm)[0]
 
 
-def _above_least_front(x_mm: float, van: Van) -> float:
+def above_least_front(x_mm: float, van: Van) -> float:
+    """What the front axle carries of it beyond the least share it must carry."""
     return axle_loads_kg(1, x_mm, van.wheelbase_mm)[0] - van.front_min_share
 
 
-def _stands_elsewhere(option: Option) -> bool:
+def stands_elsewhere(option: Option) -> bool:
+    """A battery: it stands where its place is."""
     return option.group == _BATTERY
 
 
 def _amount_in(share: Share) -> Callable[[Option, Van], float]:
     def amount(option: Option, van: Van) -> float:
-        if option.van is not None or _stands_elsewhere(option):
+        if option.van is not None or stands_elsewhere(option):
             return 0.0
         return part_mass_kg(option) * share(position_behind_front_axle_mm(van, option.position), van)
 
@@ -64,7 +68,7 @@ def _amount_in(share: Share) -> Callable[[Option, Van], float]:
 
 
 def _battery_kg(option: Option, _van: Van | None) -> float | None:
-    return part_mass_kg(option) if _stands_elsewhere(option) else None
+    return part_mass_kg(option) if stands_elsewhere(option) else None
 
 
 def _battery_x_mm(option: Option, van: Van | None) -> float | None:
@@ -73,13 +77,15 @@ def _battery_x_mm(option: Option, van: Van | None) -> float | None:
     return position_behind_front_axle_mm(van, option.position) if van is not None else 0.0
 
 
-def _battery_at_place(share: Share) -> Measure:
+def battery_at_place(share: Share) -> Measure:
+    """The battery where its place is; at the middle of the wheelbase while it has none."""
+
     def rest(joint: Joint, frame: Frame) -> float:
         kg, x_mm = joint
         return kg * share(frame.van.wheelbase_mm / 2 if isinf(x_mm) else x_mm, frame.van)
 
     def entry(amount: Span, frame: Frame) -> Entry:
-        chosen = [p for p in frame.situation.placed if _stands_elsewhere(p.option)]
+        chosen = [p for p in frame.situation.placed if stands_elsewhere(p.option)]
         return Entry("", amount, option=chosen[0].option.id) if chosen else Entry("", amount, group=_BATTERY)
 
     return Measure(parts=(summed(_battery_kg), largest(_battery_x_mm)), rest=rest, rest_entry=entry, bent=True)
@@ -91,7 +97,9 @@ def _tank_x_mm(option: Option, van: Van | None) -> float | None:
     return position_behind_front_axle_mm(van, option.position) if van is not None else 0.0
 
 
-def _water_in_tank(share: Share) -> Measure:
+def water_in_tank(share: Share) -> Measure:
+    """The water of the road in its tank, up to a travel fill."""
+
     def rest(joint: Joint, frame: Frame) -> float:
         travel_l, cap_l, x_mm = joint
         return 0.0 if isinf(x_mm) else travel_water_kg(travel_l, cap_l) * share(x_mm, frame.van)
@@ -104,19 +112,23 @@ def _water_in_tank(share: Share) -> Measure:
     )
 
 
-def _cab_belts(option: Option, _van: Van | None) -> float | None:
+def cab_belts(option: Option, _van: Van | None) -> float | None:
+    """Belted seats in the cab."""
     return option.space.belts if option.space.belts and option.space.seat_x_mm is None else None
 
 
-def _bench_belts(option: Option, _van: Van | None) -> float | None:
+def bench_belts(option: Option, _van: Van | None) -> float | None:
+    """Belted seats behind the cab."""
     return option.space.belts if option.space.belts and option.space.seat_x_mm is not None else None
 
 
-def _bench_x_mm(option: Option, _van: Van | None) -> float | None:
+def bench_x_mm(option: Option, _van: Van | None) -> float | None:
+    """Where people on it sit, mm behind the door pillar."""
     return option.space.seat_x_mm if option.space.belts else None
 
 
-def _shift_mm(option: Option, _van: Van | None) -> float | None:
+def shift_mm(option: Option, _van: Van | None) -> float | None:
+    """How far it sets the bench back, mm."""
     return option.space.bench_shift_mm or None
 
 
@@ -146,7 +158,7 @@ def _people(share: Share) -> Measure:
         return front_kg * share(front_x, van) + bench_kg * bench
 
     return Measure(
-        parts=(summed(_cab_belts), summed(_bench_belts), largest(_bench_x_mm), summed(_shift_mm)),
+        parts=(summed(cab_belts), summed(bench_belts), largest(bench_x_mm), summed(shift_mm)),
         rest=rest,
         rest_entry=lambda amount, frame: frame.entry("people", amount, _ADULTS, _CHILDREN),
         bent=True,
@@ -202,7 +214,7 @@ def _extra_load(frame: Frame, sill_mm: float, share: Share) -> tuple[Entry, ...]
     where = frame.asked.word(_EXTRA_WHERE)
     inside = sill_mm + setting["extra_load_from_sill_mm"]
     rack = sill_mm + setting["rack_load_from_sill_mm"]
-    places = [rack] if where == _ON_RACK else [inside] if where is not None else [inside, rack]
+    places = [rack] if where == ON_RACK else [inside] if where is not None else [inside, rack]
     ends = [kg * share(x, frame.van) for kg in (extra.least, extra.most) for x in places]
     return (frame.entry("other load", Span(min(ends), max(ends)), _EXTRA_LOAD, _EXTRA_WHERE),)
 
@@ -210,9 +222,9 @@ def _extra_load(frame: Frame, sill_mm: float, share: Share) -> tuple[Entry, ...]
 def _loaded(van_kg: Callable[[Van], float], share: Share) -> Measure:
     return Measure(
         base=_base(van_kg, share),
-        amount=lambda option: 0.0 if _stands_elsewhere(option) else part_mass_kg(option),
+        amount=lambda option: 0.0 if stands_elsewhere(option) else part_mass_kg(option),
         amount_in=_amount_in(share),
-        beside=(_battery_at_place(share), _water_in_tank(share), _people(share)),
+        beside=(battery_at_place(share), water_in_tank(share), _people(share)),
         needs_van=True,
         by_van=True,
     )
@@ -231,9 +243,9 @@ SETTINGS = (
 )
 """House settings of all three: where what is no part acts, and the allowances of the loaded van."""
 
-ON_REAR = _loaded(lambda van: van.mro_rear_kg, _on_rear)
+ON_REAR = _loaded(lambda van: van.mro_rear_kg, on_rear)
 """Mass on the rear axle, kg."""
-ON_FRONT = _loaded(lambda van: van.mro_front_kg, _on_front)
+ON_FRONT = _loaded(lambda van: van.mro_front_kg, on_front)
 """Mass on the front axle, kg."""
 
 REAR_AXLE = Tally(
@@ -258,7 +270,7 @@ FRONT_AXLE = Tally(
 
 FRONT_SHARE = Tally(
     id=LedgerId("front-share"),
-    value=_loaded(lambda van: van.mro_front_kg - van.front_min_share * van.mro_kg, _above_least_front),
+    value=_loaded(lambda van: van.mro_front_kg - van.front_min_share * van.mro_kg, above_least_front),
     bound=Measure(),
     settings=SETTINGS,
 )

@@ -61,6 +61,8 @@ _UNITS: dict[str, _Unit] = {
     "% of total": _same(1, "%"),
     "share": _same(2, ""),
     "h": _same(1, "h"),
+    "N": _same(0, "N"),
+    "mph": _same(0, "mph"),
     "": _same(1, ""),
     "hours": _Unit(1, "hour", "hours"),
     "days": _Unit(1, "day", "days"),

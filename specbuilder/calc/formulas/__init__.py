@@ -8,18 +8,16 @@ from types import MappingProxyType
 KEPT: Mapping[str, str] = MappingProxyType(
     {
         "weighing sheet: the finished van against what was worked out": (
-            "all_axle_loads_kg centre_x_mm front_share errors_together_kg other_axle_kg overload_pct "
-            "prediction_error_pct tolerance_band_kg fixed_penalty_gbp"
+            "all_axle_loads_kg centre_x_mm front_share other_axle_kg overload_pct "
+            "prediction_error_pct fixed_penalty_gbp"
         ),
-        "hand-over: what may still be loaded, where, and how fast the van may go": (
-            "load_still_free_kg furthest_back_x_mm furthest_forward_x_mm passengers_allowed pay_mass_kg "
-            "least_pay_mass_kg running_order_kg unladen_kg speed_limits_mph rack_allowance_kg tyre_pair_room_kg "
-            "barrier_room_mm"
+        "hand-over: its masses, tyres and carrier, for whoever checks them by hand": (
+            "passengers_allowed pay_mass_kg "
+            "least_pay_mass_kg running_order_kg unladen_kg rack_allowance_kg tyre_pair_room_kg "
+            ""
         ),
         "seat sheet: what the report of the seat must show": "belt_test_pull_kn child_seat_needed",
-        "roof sheet: trial of the lifting roof with its real load": (
-            "weight_moment_nm strut_moment_nm push_at_edge_n up_force_n added_push_n strut_at_temperature_n"
-        ),
+        "roof sheet: trial of the lifting roof with its real load": "added_push_n",
         "battery sheet: its box, its hold and when it may be charged": (
             "gas_flow_m3_per_h vent_cm2 fixing_n discharge_h lithium_may_charge packs_short_circuit_ka"
         ),

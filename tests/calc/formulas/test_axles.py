@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import nan
+from math import inf, nan
 
 import pytest
 from hypothesis import assume, given
@@ -17,6 +17,7 @@ from specbuilder.calc.formulas.axles import (
     front_share,
     furthest_back_x_mm,
     furthest_forward_x_mm,
+    load_before_front_share_kg,
     load_still_free_kg,
     side_difference_kg,
     side_difference_pct,
@@ -244,3 +245,21 @@ def test_sides_of_no_van_are_refused() -> None:
         side_difference_kg([(10, 1700)], 1630)
     with pytest.raises(OutsideValidity):
         side_difference_pct(10, 0)
+
+
+@given(st.floats(0, 6000), st.floats(0, 2000), st.floats(0.2, 0.6))
+def test_a_load_that_fills_the_room_leaves_the_front_axle_just_its_share(x: float, room: float, share: float) -> None:
+    free = load_before_front_share_kg(x, LONG_MM, room, share)
+    if free == inf:
+        assert 1 - x / LONG_MM >= share
+        return
+    front, rear = axle_loads_kg(free, x, LONG_MM)
+    assert room + front - share * (front + rear) == pytest.approx(0, abs=1e-6 * max(1, free))
+
+
+def test_while_the_front_share_is_not_kept_nothing_may_be_loaded() -> None:
+    assert load_before_front_share_kg(4000, LONG_MM, -1, 0.3) == 0
+    assert load_before_front_share_kg(1000, LONG_MM, 5, 0.3) == inf
+    for bad in ((4000, 0, 5, 0.3), (4000, LONG_MM, nan, 0.3), (4000, LONG_MM, 5, 1.2), (9000, LONG_MM, 5, 0.3)):
+        with pytest.raises(OutsideValidity):
+            load_before_front_share_kg(*bad)

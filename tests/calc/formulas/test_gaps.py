@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from math import nan
+from math import inf, nan
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specbuilder.calc.formulas.gaps import above_steel_mm, barrier_room_mm
+from specbuilder.calc.formulas.gaps import above_steel_mm, barrier_room_mm, panel_rows_mm
 from specbuilder.calc.formulas.validity import OutsideValidity
 
 
@@ -41,3 +41,29 @@ def test_a_van_fits_when_its_height_and_the_spare_are_below_the_bar(height: floa
 def test_heights_in_the_wrong_unit_are_refused(height: float, bar: float, spare: float) -> None:
     with pytest.raises(OutsideValidity):
         barrier_room_mm(height, bar, spare)
+
+
+@given(st.integers(1, 6), st.integers(300, 1500), st.integers(300, 1500), st.integers(500, 2000))
+def test_rows_of_panels_are_the_shortest_of_all_ways_to_lay_them(n: int, long: int, wide: int, roof: int) -> None:
+    def rows(left: int, at: int) -> float:
+        """Every way to fill row after row, all panels of a row turned alike."""
+        if not left:
+            return 0
+        found = [inf]
+        for deep, across in ((long, wide), (wide, long)):
+            abreast = roof // across
+            found += [deep + rows(left - k, at + 1) for k in range(1, min(abreast, left) + 1)]
+        return min(found)
+
+    shortest = rows(n, 0)
+    if shortest == inf:
+        with pytest.raises(OutsideValidity):
+            panel_rows_mm(n, long, wide, roof)
+    else:
+        assert panel_rows_mm(n, long, wide, roof) == shortest
+
+
+@pytest.mark.parametrize("bad", [(13, 1000, 500, 1300), (1, 0, 500, 1300), (1, 1000, nan, 1300), (1, 1000, 500, 0)])
+def test_no_panel_and_no_roof_have_no_rows(bad: tuple[int, float, float, float]) -> None:
+    with pytest.raises(OutsideValidity):
+        panel_rows_mm(*bad)
