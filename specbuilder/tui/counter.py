@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 T = TypeVar("T")
 
 MOVES: dict[Act, int] = {Act.UP: -1, Act.DOWN: 1, Act.FIRST: -100_000, Act.LAST: 100_000}
-SIDE_ACTS = (Act.LEDGERS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS)
+SIDE_ACTS = (Act.LEDGERS, Act.CIRCUITS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS)
 
 
 class Counter(Sight):

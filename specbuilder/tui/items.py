@@ -101,6 +101,13 @@ class OnReading:
 
 
 @dataclass(frozen=True, slots=True)
+class OnCircuit:
+    """A cable run, by its mark."""
+
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
 class OnQuestion:
     """An open question of the spec."""
 
@@ -159,6 +166,7 @@ Item: TypeAlias = (
     | OnField
     | OnFinding
     | OnReading
+    | OnCircuit
     | OnQuestion
     | OnPlace
     | OnStep

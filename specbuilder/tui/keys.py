@@ -18,6 +18,8 @@ class Where(StrEnum):
     WHY = "why"
     LEDGERS = "ledgers"
     LEDGER = "ledger"
+    CIRCUITS = "circuits"
+    CIRCUIT = "circuit"
     FIND = "find"
     OPEN = "open things"
     DETAILS = "details"
@@ -53,6 +55,7 @@ class Act(StrEnum):
     WHAT_IF = "what-if"
     KEEP = "keep"
     LEDGERS = "ledgers"
+    CIRCUITS = "circuits"
     UNDO = "undo"
     REDO = "redo"
     USUAL = "usual"
@@ -90,7 +93,18 @@ class KeyLine:
 WALKED = frozenset({Where.BRIEF, Where.WALK, Where.CHECK})
 """The pages of the walk itself."""
 _SIDES = frozenset(
-    {Where.WHY, Where.LEDGERS, Where.LEDGER, Where.OPEN, Where.DETAILS, Where.USUAL, Where.SWITCH, Where.FINISH}
+    {
+        Where.WHY,
+        Where.LEDGERS,
+        Where.LEDGER,
+        Where.CIRCUITS,
+        Where.CIRCUIT,
+        Where.OPEN,
+        Where.DETAILS,
+        Where.USUAL,
+        Where.SWITCH,
+        Where.FINISH,
+    }
 )
 _TYPED = frozenset({Where.FIND, Where.ACTIONS})
 _FORMS = frozenset({Where.WHO, Where.ACCEPT})
@@ -112,9 +126,9 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="who and when", words="who finds out, by when; why",
             where=_in(Where.CHECK, Where.OPEN)),
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="go there", words="go to the line under the cursor",
-            where=_in(Where.LEDGER, Where.FIND)),
-    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="open", words="open the ledger",
-            where=_in(Where.LEDGERS)),
+            where=_in(Where.LEDGER, Where.CIRCUIT, Where.FIND)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="open", words="open the line under the cursor",
+            where=_in(Where.LEDGERS, Where.CIRCUITS)),
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="take", words="take what stands there",
             where=_in(Where.DETAILS, Where.USUAL, Where.WHO, Where.ACCEPT)),
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="take all of it",
@@ -155,7 +169,11 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.WHY, keys=("w",), always=("f2",), shown="w F2", hint="why", words="why it is so",
             where=WALKED | _in(Where.OPEN, Where.LEDGERS, Where.LEDGER)),
     KeyLine(act=Act.LEDGERS, keys=("l",), always=("f3",), shown="l F3", hint="ledgers", words="ledgers",
-            where=WALKED | _in(Where.WHY, Where.OPEN)),
+            where=WALKED | _in(Where.WHY, Where.OPEN, Where.CIRCUITS, Where.CIRCUIT)),
+    KeyLine(act=Act.CIRCUITS, keys=("i",), shown="i", hint="circuits",
+            words="circuits: every cable with section, fuse and drop", where=_in(Where.CHECK, Where.LEDGERS)),
+    KeyLine(act=Act.CIRCUITS, keys=("i",), shown="i", words="circuits: every cable with section, fuse and drop",
+            where=_in(Where.BRIEF, Where.WALK, Where.LEDGER, Where.OPEN, Where.DETAILS)),
     KeyLine(act=Act.UNDO, keys=("u",), always=("f4",), shown="u F4", hint="undo", words="undo", where=_JOB),
     KeyLine(act=Act.REDO, keys=("r",), always=("f5",), shown="r F5", words="redo", where=_JOB),
     KeyLine(act=Act.USUAL, keys=("h",), shown="h", hint="usual", words="house usual for this step",

@@ -21,6 +21,8 @@ class Marks:
     doubt: str = "?"
     broken: str = "!"
     holds: str = "="
+    mind: str = "*"
+    """Something to mind of a circuit that needs no settling."""
     free: str = "."
     past: str = ">"
     novalue: str = "-"

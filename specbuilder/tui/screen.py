@@ -202,7 +202,7 @@ class CounterScreen(Screen[None]):
             foot = list(page.foot(side.cells))
             fresh = page is not self._beside
             self._beside = page if rows else None  # without a size yet it has not begun
-            side.show([*page.shown, *([EMPTY, *foot] if foot else [])], page.cursor(), fresh=fresh)
+            side.show([*page.shown, *([EMPTY, *foot] if foot else [])], page.cursor(), fresh=fresh, kept=page.kept())
         elif walk is not None and self.size.width >= WIDE:
             heading.show([walk.beside_heading(heading.cells)])
             side.show(walk.beside(side.cells, rows, third=self.size.width >= WIDEST))

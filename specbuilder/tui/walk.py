@@ -23,6 +23,7 @@ from .screens.about import about_edit
 from .screens.answering import broken_about
 from .screens.brief import BriefPage
 from .screens.check import CheckPage
+from .screens.circuits import CircuitsPage
 from .screens.find import FindPage
 from .screens.finish import FinishPage
 from .screens.job_actions import JobActionsPage
@@ -154,6 +155,8 @@ class Walk:
         match act:
             case Act.LEDGERS:
                 return LedgersPage(self.host)
+            case Act.CIRCUITS:
+                return CircuitsPage(self.host)
             case Act.OPEN_THINGS:
                 return OpenPage(self.host)
             case Act.FIND:

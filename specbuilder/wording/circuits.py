@@ -53,7 +53,7 @@ def circuit_name(line: CircuitLine) -> str:
 
 def problem_line(line: CircuitLine, problem: CircuitProblem) -> str:
     """One problem of one circuit, with the file where its figures stand when those are to be mended."""
-    return ended(f"{_subject(line, problem)}: {_said(problem)}")
+    return ended(f"{_subject(line, problem)}: {said_of(problem)}")
 
 
 def _table(name: str, lines: tuple[CircuitLine, ...]) -> Iterator[str]:
@@ -70,8 +70,8 @@ def _row(line: CircuitLine) -> tuple[str, ...]:
     return (
         line.label,
         line.circuit,
-        _amount(line.load_a, "A", 1),
-        _amount(line.run_one_way_m, "m"),
+        amount(line.load_a, "A", 1),
+        amount(line.run_one_way_m, "m"),
         cable_words(line),
         fuse_words(line),
         drop_words(line),
@@ -83,25 +83,25 @@ def cable_words(line: CircuitLine) -> str:
     """``2.5 mm²``, ``2 x 95 mm²``; the warmth its insulation must bear where common cable would not do."""
     if line.area_mm2 is None:
         return "not known"
-    area = _amount(line.area_mm2, "mm2", 2)
+    area = amount(line.area_mm2, "mm2", 2)
     if line.side_by_side > 1:
         area = f"{line.side_by_side} x {area}"
     hot = [problem for problem in line.problems if problem.code is CircuitCode.HOT_CABLE_TAKEN]
-    return f"{area}, {_amount(hot[0].has, 'C')}" if hot else area
+    return f"{area}, {amount(hot[0].has, 'C')}" if hot else area
 
 
 def fuse_words(line: CircuitLine) -> str:
     """``7.5 A blade``; ``-`` where it has none of its own."""
     if line.fuse_a is None:
         return "not known" if line.area_mm2 is None and line.load_a else _NOTHING
-    return f"{_amount(line.fuse_a, 'A', 1)} {line.fuse_kind}".rstrip()
+    return f"{amount(line.fuse_a, 'A', 1)} {line.fuse_kind}".rstrip()
 
 
 def drop_words(line: CircuitLine) -> str:
     """``0.24 V (2 %)``."""
     if line.drop_v is None or line.drop_pct is None:
         return _NOTHING
-    return f"{_amount(line.drop_v, 'V', 1)} ({_amount(line.drop_pct, '%')})"
+    return f"{amount(line.drop_v, 'V', 1)} ({amount(line.drop_pct, '%')})"
 
 
 def _places(lines: tuple[CircuitLine, ...]) -> Iterator[str]:
@@ -121,7 +121,7 @@ def _problems(lines: tuple[CircuitLine, ...], *, serious: bool) -> Iterator[str]
     for line in lines:
         for problem in line.problems:
             if problem.serious is serious:
-                subjects.setdefault(_said(problem), []).append(_subject(line, problem))
+                subjects.setdefault(said_of(problem), []).append(_subject(line, problem))
     for sentence, found in subjects.items():
         yield f"{raised(listed(found))}: {sentence}"
 
@@ -131,7 +131,8 @@ def _subject(line: CircuitLine, problem: CircuitProblem) -> str:
     return f"{circuit_name(line)} in {line.origin}" if at_fault else circuit_name(line)
 
 
-def _said(problem: CircuitProblem) -> str:
+def said_of(problem: CircuitProblem) -> str:
+    """The sentence of one problem, without its circuit."""
     has, needs, what = problem.has, problem.needs, problem.what
     match problem.code:
         case CircuitCode.TABLE_MISSING:
@@ -148,60 +149,58 @@ def _said(problem: CircuitProblem) -> str:
             return "a bonding conductor needs its section stated; it is never computed"
         case CircuitCode.NO_CABLE_FITS:
             return (
-                f"no cable up to {_amount(has, 'mm2', 2)} keeps load, fuse and drop, nor do two side by side where "
+                f"no cable up to {amount(has, 'mm2', 2)} keeps load, fuse and drop, nor do two side by side where "
                 "such may be run: a busbar or a higher voltage, by the electrician and the part's own paper"
             )
         case CircuitCode.CABLES_SIDE_BY_SIDE:
             return (
                 "no single cable keeps load, fuse and drop, so equal cables side by side are proposed (ESTIMATE): same "
                 "section and length, same lugs, each end together on one bolt, laid their own thickness apart; each "
-                f"carries {_amount(has, 'A', 1)} and must carry {_amount(needs, 'A', 1)}, its share of the fuses. The "
+                f"carries {amount(has, 'A', 1)} and must carry {amount(needs, 'A', 1)}, its share of the fuses. The "
                 "electrician decides, and looks at every lug: one that comes off leaves all of it to the other"
             )
         case CircuitCode.OWN_CABLE_NOT_IN_TABLE:
-            return f"nothing is known of the {_amount(has, 'mm2', 2)} its paper asks for: it is thinner than any listed"
+            return f"nothing is known of the {amount(has, 'mm2', 2)} its paper asks for: it is thinner than any listed"
         case CircuitCode.OWN_CABLE_SMALLER_THAN_COMPUTED:
             return (
-                f"its paper asks for {_amount(has, 'mm2', 2)} and the sum for {_amount(needs, 'mm2', 2)}: read that "
+                f"its paper asks for {amount(has, 'mm2', 2)} and the sum for {amount(needs, 'mm2', 2)}: read that "
                 "paper again for load, length and bundle"
             )
         case CircuitCode.OWN_FUSE_ABOVE_CABLE:
-            return f"a fuse of {_amount(has, 'A', 1)} does not protect a cable that carries {_amount(needs, 'A', 1)}"
+            return f"a fuse of {amount(has, 'A', 1)} does not protect a cable that carries {amount(needs, 'A', 1)}"
         case CircuitCode.OWN_FUSE_BELOW_LOAD:
-            return (
-                f"the stated {_amount(has, 'A', 1)} may blow at a steady load, which asks for {_amount(needs, 'A', 1)}"
-            )
+            return f"the stated {amount(has, 'A', 1)} may blow at a steady load, which asks for {amount(needs, 'A', 1)}"
         case CircuitCode.NO_FUSE_IN_WINDOW:
             return (
-                f"no rating lies between the {_amount(needs, 'A', 1)} the load asks for and the {_amount(has, 'A', 1)} "
+                f"no rating lies between the {amount(needs, 'A', 1)} the load asks for and the {amount(has, 'A', 1)} "
                 "the stated cable carries: take a thicker one"
             )
         case CircuitCode.DROP_ABOVE_LIMIT:
-            return f"the stated cable loses {_amount(has, 'V', 1)}, and only {_amount(needs, 'V', 1)} may be lost"
+            return f"the stated cable loses {amount(has, 'V', 1)}, and only {amount(needs, 'V', 1)} may be lost"
         case CircuitCode.FUSE_WINDOW_EMPTY_UNTIL:
             return (
-                f"{_amount(has, 'mm2', 2)} would carry the load and have no fuse that protects it: "
-                f"{_amount(needs, 'mm2', 2)} was taken"
+                f"{amount(has, 'mm2', 2)} would carry the load and have no fuse that protects it: "
+                f"{amount(needs, 'mm2', 2)} was taken"
             )
         case CircuitCode.HOT_CABLE_TAKEN:
-            return f"cable whose insulation bears {_amount(has, 'C')}, and no other, carries this"
+            return f"cable whose insulation bears {amount(has, 'C')}, and no other, carries this"
         case CircuitCode.BREAKING_CAPACITY_TOO_SMALL:
             return (
-                f"the fuse breaks {_amount(has, 'kA')}, and {_amount(needs, 'kA')} can flow there: "
+                f"the fuse breaks {amount(has, 'kA')}, and {amount(needs, 'kA')} can flow there: "
                 "feed it from behind a fuse that breaks more"
             )
         case CircuitCode.BREAKING_BACKED_UP:
             return (
-                f"the fuse breaks {_amount(has, 'kA')} of the {_amount(needs, 'kA')} that can flow there; that of "
+                f"the fuse breaks {amount(has, 'kA')} of the {amount(needs, 'kA')} that can flow there; that of "
                 f"{what} before it breaks the rest, if the electrician confirms that the two go together"
             )
         case CircuitCode.FUSE_KIND_MISSING:
-            return f"no kind of fuse in the tables goes up to {_amount(has, 'A', 1)}"
+            return f"no kind of fuse in the tables goes up to {amount(has, 'A', 1)}"
         case CircuitCode.SHORT_CIRCUIT_UNKNOWN:
             return "what the fuse must break is not known, because no leisure battery with that figure is chosen"
         case CircuitCode.HEATER_START_VOLTAGE_LOW:
-            left = "too little" if has is None else f"only {_amount(has, 'V', 1)}"
-            return f"while it lights {left} reaches it, and it should have {_amount(needs, 'V', 1)}"
+            left = "too little" if has is None else f"only {amount(has, 'V', 1)}"
+            return f"while it lights {left} reaches it, and it should have {amount(needs, 'V', 1)}"
         case CircuitCode.OWN_PART_FIGURES:
             return "sized for the catalogue's load, since the customer's part has no sheet: hold it against its plate"
         case CircuitCode.FUSE_FROM_PART:
@@ -210,7 +209,7 @@ def _said(problem: CircuitProblem) -> str:
             assert_never(problem.code)
 
 
-def _amount(value: float | None, unit: str, extra_decimals: int = 0) -> str:
+def amount(value: float | None, unit: str, extra_decimals: int = 0) -> str:
     """The number with its unit, as fine as cables are bought; 2.5 mm² never becomes 3."""
     if value is None:
         return _NOTHING

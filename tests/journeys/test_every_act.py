@@ -22,6 +22,8 @@ WAYS: dict[Where, tuple[str, ...]] = {
     Where.WHY: ("/", *"pod galley", "enter", "enter"),
     Where.LEDGERS: ("l",),
     Where.LEDGER: ("l", "enter"),
+    Where.CIRCUITS: ("i",),
+    Where.CIRCUIT: ("i", "down", "enter"),
     Where.FIND: ("/",),
     Where.OPEN: ("o",),
     Where.DETAILS: ("/", *"side galley", "enter", "d"),

@@ -15,6 +15,7 @@ from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.brief import line_words
 from specbuilder.wording.check import cautions_head, hand_over_hint, hand_over_line, open_head, standing
+from specbuilder.wording.circuit_rows import circuits_hint
 from specbuilder.wording.findings import finding_line, findings_none, silent_count, silent_words
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.hints import next_line, why_it
@@ -25,6 +26,7 @@ from specbuilder.wording.why import cannot_accept
 
 from .accept import AcceptPage
 from .answering import digits_for, letters_for
+from .circuits import CIRCUITS, CircuitsPage, circuits_lines
 from .numbered import answer_foot
 from .open_things import question_of, thing_lines
 from .page import Page
@@ -64,6 +66,7 @@ class CheckPage(Page):
         result += self._job(cells)
         silent = wrapped(silent_words(catalogue, report), cells - 4)
         result += [EMPTY, *(line(f"   {text}", item=OnText(i) if not i else None) for i, text in enumerate(silent))]
+        result += circuits_lines(self.host, cells)
         return [*result, EMPTY, line("   ", Bit(hand_over_line(), Ink.HEAD), item=HAND_OVER)]
 
     def _findings(self, findings: Sequence[Finding], cells: int) -> list[Line]:
@@ -105,7 +108,7 @@ class CheckPage(Page):
                 found = self._found(rule)
                 texts = [finding_line(self.host.catalogue, self.host.report, found)] if found else []
             case OnWord():
-                texts = [hand_over_hint()]
+                texts = [circuits_hint() if self.at == CIRCUITS else hand_over_hint()]
             case _ if self.at is not None and (text := question_of(self.host, self.at)):
                 texts = [text]
             case _:
@@ -121,6 +124,8 @@ class CheckPage(Page):
                 self._why(rule)
             case OnAnswer() if self._of_job(self.at):
                 self.move(1)
+            case OnWord() if self.at == CIRCUITS:
+                self.host.show(CircuitsPage(self.host))
             case OnWord():
                 self.host.do(Act.HAND_OVER)
             case _ if self.at is not None and (text := question_of(self.host, self.at)):

@@ -16,6 +16,7 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, OnField, OnPlace, OnText, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, wrapped
+from specbuilder.wording.circuit_rows import circuit_short
 from specbuilder.wording.details import count_line, detail_lines, place_line, whose_line
 from specbuilder.wording.forms import field_value, field_words, form_title
 from specbuilder.wording.names import option_name
@@ -55,12 +56,13 @@ class DetailsPage(Page):
         return [line(" ", Bit(cut(f"{form_title('details')}: {name}", cells - 2), Ink.HEAD))]
 
     def lines(self, cells: int) -> Sequence[Line]:
-        """Places, count, whose, note, the sheet, and what the catalogue says."""
+        """Places, count, whose, note, the sheet, what the catalogue says, and its cables."""
         result = self._places(cells)
         if self._chosen:
             result += self._about_choice(cells)
         told = [row_sentence(self.host.catalogue, self.host.report, self.option)]
         told += detail_lines(self.host.catalogue, self.option)
+        told += (circuit_short(one) for one in self.host.report.circuits if one.option == self.option)
         texts = [part for text in told for part in wrapped(text, cells - 3)]
         return [*result, EMPTY, *(line(f"   {text}", item=OnText(i)) for i, text in enumerate(texts))]
 

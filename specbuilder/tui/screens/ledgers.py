@@ -21,6 +21,7 @@ from specbuilder.wording.forms import form_title
 from specbuilder.wording.power import power_lines
 from specbuilder.wording.readings import ESTIMATED, Bar, estimated_legend, reading_bar, reading_detail, worst_first
 
+from .circuits import CIRCUITS, CircuitsPage, circuits_lines
 from .page import Host, Page
 from .why import WhyPage
 
@@ -80,8 +81,9 @@ class LedgersPage(Page):
         return [ledgers_head(cells)]
 
     def lines(self, cells: int) -> Sequence[Line]:
-        """One bar a ledger; what is not summed yet is said at the end."""
+        """One bar a ledger; then the circuits, and what is not summed yet."""
         bars = [bar_line(self.host, reading, cells) for reading in told(self.host)]
+        bars += circuits_lines(self.host, cells)
         silent = silent_words(self.host.catalogue, self.host.report)
         rest = [line(f"   {text}", item=OnText(i)) for i, text in enumerate(wrapped(silent, cells - 4))]
         return [*bars, EMPTY, *rest] if rest else bars
@@ -90,6 +92,8 @@ class LedgersPage(Page):
         """Open it."""
         if isinstance(self.at, OnReading):
             self.host.show(LedgerPage(self.host, self.at.ledger))
+        elif self.at == CIRCUITS:
+            self.host.show(CircuitsPage(self.host))
 
     def act(self, act: Act) -> bool:
         """Why it is broken."""

@@ -129,6 +129,10 @@ class Page(ABC):
         """The sentences about the line under the cursor."""
         return ()
 
+    def kept(self) -> int:
+        """So many lines under the cursor's are about it and stay in view with it."""
+        return 0
+
     def enter(self) -> None:
         """Enter on the line under the cursor."""
         return

@@ -60,16 +60,17 @@ class Board(Widget):
         """Terminal cells a line may take."""
         return max(self.size.width - (1 if self._scrolls else 0), 1)
 
-    def show(self, lines: Sequence[Line], cursor: int | None = None, *, fresh: bool = False) -> None:
+    def show(self, lines: Sequence[Line], cursor: int | None = None, *, fresh: bool = False, kept: int = 0) -> None:
         """Put these lines on the board; rows that stay the same are not painted again.
 
-        ``fresh``: it is another page, which begins at its first line.
+        ``fresh``: it is another page, which begins at its first line. ``kept``: so many lines under the cursor's stay
+        in view with it.
         """
         old, old_cursor, old_top = self._lines, self._cursor, self._top
         if fresh:
             self._top = 0
         self._lines, self._cursor = tuple(lines), cursor
-        self._top = self._top_for(cursor)
+        self._top = self._top_for(cursor, kept)
         if self._top != old_top or (self._scrolls and self._thumb_moves(len(old))):
             self.refresh()
             return
@@ -139,7 +140,7 @@ class Board(Widget):
             self._top = top
             self.refresh()
 
-    def _top_for(self, cursor: int | None) -> int:
+    def _top_for(self, cursor: int | None, kept: int) -> int:
         """First line shown: the cursor's line and what heads it stay in view; with the last one what follows it."""
         rows = max(self.size.height, 1)
         top = min(self._top, max(len(self._lines) - rows, 0))
@@ -150,10 +151,10 @@ class Board(Widget):
             first -= 1
         if first < top:
             return first
-        last = cursor
+        last = cursor + kept
         if all(line.item is None for line in self._lines[cursor + 1 :]):
             last = min(len(self._lines) - 1, first + rows - 1)
-        return max(top, last - rows + 1)
+        return max(top, min(last - rows + 1, cursor))
 
     def _seen(self, index: int) -> bool:
         return self._top <= index < self._top + self.size.height

@@ -1,0 +1,213 @@
+"""The circuit schedule: a row for every cable run, what protects the 230 V side, and one run by itself."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from specbuilder.model.circuits import CircuitLine
+from specbuilder.tui.ink import Ink
+from specbuilder.tui.items import OnCircuit, OnOption, OnText, OnWord
+from specbuilder.tui.keys import Act, Where
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, fitted, left, line, width, wrapped
+from specbuilder.wording.circuit_rows import (
+    LONG_HEAD,
+    SHORT_HEAD,
+    CircuitCells,
+    circuit_told,
+    circuits_count,
+    estimate_sign,
+    legend,
+    long_cells,
+    minded,
+    point_mark,
+    short_cells,
+    side_head,
+)
+from specbuilder.wording.circuits import CAUTION, circuit_name, sides
+from specbuilder.wording.hints import go_back
+from specbuilder.wording.mains import CAUTION as MAINS_CAUTION
+from specbuilder.wording.mains import TITLE, mains_line
+from specbuilder.wording.names import option_name
+
+from .page import Host, Page
+
+CIRCUITS = OnWord("circuits")
+"""The line that counts them and leads here."""
+COUNT = OnWord("count")
+"""The line over the rows, where the cursor begins: the signs stand there."""
+SIGN_CELLS = 4
+LEAST_NAME, MOST_NAME = 12, 32
+GAP = 1
+
+
+def circuits_lines(host: Host, cells: int) -> list[Line]:
+    """The line that counts the circuits, for the pages that lead here; none where no cable is run."""
+    if not host.report.circuits:
+        return []
+    return [EMPTY, line("   ", Bit(cut(circuits_count(host.report), cells - 4)), item=CIRCUITS)]
+
+
+def sign_of(host: Host, one: CircuitLine) -> str:
+    """What is to be done about a circuit, as a sign."""
+    return host.marks.broken if one.serious else host.marks.mind if minded(one) else " "
+
+
+class CircuitsPage(Page):
+    """All of them; the one under the cursor says more below its row."""
+
+    where: ClassVar[Where] = Where.CIRCUITS
+
+    def __init__(self, host: Host) -> None:
+        super().__init__(host)
+        self._below = 0
+
+    def head(self, cells: int) -> Sequence[Line]:
+        """The names of the columns."""
+        _, rows = self._rows(cells)
+        return [line(" " * SIGN_CELLS, Bit(_cells(rows[0], _widths(rows, cells)), Ink.HEAD))]
+
+    def lay(self, cells: int) -> None:
+        """Lay the lines out; those of another row once more when the cursor had to go to it."""
+        before = self.at
+        super().lay(cells)
+        if self.at != before:
+            super().lay(cells)
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """The count, both sides with the row under the cursor unfolded, the protection, the caution."""
+        told, rows = self._rows(cells)
+        widths = _widths(rows, cells)
+        texts = {one.label: _cells(row, widths) for one, row in zip(told, rows[1:], strict=True)}
+        result = self._count(cells)
+        self._below = 0
+        for side in sides(told):
+            if side:
+                result += [EMPTY, line(" ", Bit(side_head(side), Ink.HEAD))]
+            for one in side:
+                result += [self._row(one, texts[one.label]), *self._under(one, cells)]
+        return [*result, *self._protection(cells), EMPTY, *_read(CAUTION, cells, first=100)]
+
+    def kept(self) -> int:
+        """So many lines under the cursor are about its row."""
+        return self._below
+
+    def enter(self) -> None:
+        """Show it by itself."""
+        if isinstance(self.at, OnCircuit):
+            self.host.show(CircuitPage(self.host, self.at.label))
+
+    def hint_of(self, act: Act) -> str | None:
+        """Only a run can be opened."""
+        return "" if act is Act.ENTER and not isinstance(self.at, OnCircuit) else None
+
+    # -- lines -----------------------------------------------------------------------------------------------------
+
+    def _rows(self, cells: int) -> tuple[tuple[CircuitLine, ...], list[CircuitCells]]:
+        """The runs, and head and cells of their rows: in full where there is room for them."""
+        told = self.host.report.circuits
+        long = [LONG_HEAD, *(long_cells(one) for one in told)]
+        roomy = sum(_widest(long)) + GAP * len(LONG_HEAD.all) + SIGN_CELLS <= cells
+        return told, long if roomy else [SHORT_HEAD, *(short_cells(one) for one in told)]
+
+    def _count(self, cells: int) -> list[Line]:
+        marks = self.host.marks
+        texts = (circuits_count(self.host.report), legend(marks.broken, marks.mind))
+        if sum(map(width, texts)) + 5 <= cells:
+            return [line(" ", Bit(texts[0], Ink.HEAD), "   ", texts[1], item=COUNT)]
+        return [line(" ", Bit(cut(texts[0], cells - 2), Ink.HEAD), item=COUNT), line(" ", cut(texts[1], cells - 2))]
+
+    def _row(self, one: CircuitLine, text: str) -> Line:
+        ink = Ink.CARE if one.serious else Ink.PLAIN
+        return line(f" {sign_of(self.host, one)}{estimate_sign(one)} ", Bit(text, ink), item=OnCircuit(one.label))
+
+    def _under(self, one: CircuitLine, cells: int) -> list[Line]:
+        """What the row under the cursor says, as far as the window is high."""
+        if self.at != OnCircuit(one.label):
+            return []
+        texts = [part for text in circuit_told(one) for part in wrapped(text, cells - 7)]
+        found = fitted([line(f"      {text}") for text in texts], max(self.host.rows_high - 1, 1), cells)
+        self._below = len(found)
+        return found
+
+    def _protection(self, cells: int) -> list[Line]:
+        marks, points = self.host.marks, self.host.report.mains
+        if not points:
+            return []
+        rows = [EMPTY, line(" ", Bit(TITLE, Ink.HEAD))]
+        for index, point in enumerate(points):
+            mark = point_mark(point, marks.holds, marks.mind, marks.broken)
+            first, *rest = wrapped(mains_line(self.host.catalogue, point), cells - 5)
+            ink = Ink.CARE if mark == marks.broken else Ink.PLAIN
+            rows.append(line(f" {mark}  ", Bit(first, ink), item=OnText(index)))
+            rows += [line("    ", Bit(text, ink)) for text in rest]
+        return [*rows, *_read(MAINS_CAUTION, cells, first=90)]
+
+
+class CircuitPage(Page):
+    """One run: all that is said of it, and the part it belongs to."""
+
+    where: ClassVar[Where] = Where.CIRCUIT
+
+    def __init__(self, host: Host, label: str) -> None:
+        super().__init__(host)
+        self.label = label
+
+    @property
+    def _line(self) -> CircuitLine | None:
+        return next((one for one in self.host.report.circuits if one.label == self.label), None)
+
+    def head(self, cells: int) -> Sequence[Line]:
+        """Its name and mark."""
+        one = self._line
+        return [line(" ", Bit(cut(circuit_name(one), cells - 2), Ink.HEAD))] if one is not None else [EMPTY]
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """Each sentence, each line of it to be stood on; then the part."""
+        one = self._line
+        if one is None:
+            return ()
+        texts = [part for text in circuit_told(one) for part in wrapped(text, cells - 5)]
+        sign = sign_of(self.host, one)
+        rows = [line(f" {' ' if i else sign}  {text}", item=OnText(i)) for i, text in enumerate(texts)]
+        name = cut(option_name(self.host.catalogue, one.option), cells - 5)
+        return [*rows, EMPTY, line("    ", Bit(name), item=OnOption(one.option))]
+
+    def enter(self) -> None:
+        """Go to the part, else back."""
+        if isinstance(self.at, OnOption):
+            step = self.host.catalogue.groups[self.host.catalogue.options[self.at.option].group].step
+            self.host.walk_to(step, self.at)
+        else:
+            self.host.close()
+
+    def hint_of(self, act: Act) -> str | None:
+        """Enter leads somewhere from the last line only."""
+        return None if act is not Act.ENTER or isinstance(self.at, OnOption) else go_back()
+
+
+def _read(text: str, cells: int, first: int) -> list[Line]:
+    """A sentence to read; the cursor may stand on its first line."""
+    return [
+        line(f"    {part}", item=OnText(first) if i == 0 else None) for i, part in enumerate(wrapped(text, cells - 5))
+    ]
+
+
+def _widest(rows: Sequence[CircuitCells]) -> list[int]:
+    columns = zip(*(row.all for row in rows), strict=True)
+    return [max(width(cell) for cell in column) for column in columns]
+
+
+def _widths(rows: Sequence[CircuitCells], cells: int) -> list[int]:
+    """Widths of the columns; the mark is left out where the circuit would get too little, and stands below its row."""
+    mark, circuit, *rest = _widest(rows)
+    room = cells - SIGN_CELLS - 1 - sum(rest) - GAP * (len(rest) + 1)
+    if room - mark - GAP >= min(circuit, MOST_NAME):
+        return [mark, min(circuit, room - mark - GAP), *rest]
+    if room - mark - GAP >= LEAST_NAME + 6:
+        return [mark, room - mark - GAP, *rest]
+    return [0, max(min(circuit, room), 4), *rest]
+
+
+def _cells(row: CircuitCells, widths: Sequence[int]) -> str:
+    return (" " * GAP).join(left(cell, cells) for cell, cells in zip(row.all, widths, strict=True) if cells).rstrip()
