@@ -20,7 +20,7 @@ from .energy_use import BETWEEN, SUMMER, WINTER
 from .filling import engine_a, panel_w, turning
 from .formulas.charging import charge_limit_a, recharge_lead_h, recharge_lithium_h
 from .formulas.energy import DAY_H, amp_hours_ah, autonomy_days
-from .formulas.validity import OutsideValidity
+from .formulas.validity import OutsideValidity, at_least
 from .frame import Asked
 from .outcome import all_settings
 from .power_parts import (
@@ -165,7 +165,7 @@ def _filled(bank: Bank | None, settings: Mapping[str, float]) -> _Filled | None:
 
 def _hours(filled: _Filled, charge_a: float, day_wh: float, settings: Mapping[str, float]) -> float:
     """From as empty as it may get to full, while the mean of the day is drawn; no end where that is all it gets."""
-    given_a = min(charge_a, filled.most_a)
+    given_a = min(at_least("charging A", charge_a), filled.most_a)
     load_a = amp_hours_ah(day_wh, filled.volts_v) / DAY_H
     if load_a >= given_a:
         return inf

@@ -112,9 +112,9 @@ def charge_rate(van: Van, pieces: Pieces, brief: Brief) -> Pair:
 def solar_voltage(van: Van, pieces: Pieces, brief: Brief) -> Pair:
     panels = [(o.power.panel_voc_v or 0, n) for o, n in pieces if o.power.panel_voc_v]
     most = min((o.power.solar_controller_max_v or 0 for o, _ in pieces if o.power.solar_controller_max_v), default=None)
-    if not panels or most is None:
+    if not panels:
         return None, None
-    row = sum(n for _, n in panels) if most > 50 else 1
+    row = sum(n for _, n in panels) if most is None or most > 50 else 1  # without a controller the worse counts
     return row * max(v for v, _ in panels) * 1.126, most
 
 

@@ -22,6 +22,7 @@ BRIEF: Mapping[str, tuple[Answer, ...]] = {
     "season": ("summer", "three-season", "winter"),
     "region": ("uk", "south"),
     "drive_h_per_day": (0, 0.5, 2),
+    "design_temp_c": (5, 0, -12),
     "nights_off_grid": (0, 2, 6),
     "site_amps": ("6", "10", "16"),
     "must_run": (("none",), ("kettle",), ("laptop", "kettle"), ("microwave", "induction", "medical"), ("e-bike",)),

@@ -25,6 +25,7 @@ EXTRA = ("solar", "appliances", "sockets")
 ENDS: Mapping[str, tuple[Answer, ...]] = {
     **{key: BRIEF[key] for key in ("season", "region", "site_amps")},
     "drive_h_per_day": (0, 6),
+    "design_temp_c": (-20, 15),
     "nights_off_grid": (0, 14),
 }
 """What an unknown answer may turn out to be."""
