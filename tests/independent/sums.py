@@ -13,7 +13,7 @@ from pathlib import Path
 if __package__ in (None, ""):  # run as a file: the folder above the tests is not on the path then
     sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from tests.independent import living, power, warmth_beside, weights
+from tests.independent import living, power, power_beside, warmth_beside, weights
 from tests.independent.build import Build, Reading, build
 
 NAMES = [
@@ -76,6 +76,7 @@ SUMS: dict[str, Callable[[Build], Reading]] = {
     "inverter-largest-load": power.inverter_largest_load,
     "lead-draw": power.lead_draw,
     "solar-voltage": power.solar_voltage,
+    **power_beside.SUMS,
     "price-gross": price_gross,
     "lead-weeks": lead_weeks,
     **warmth_beside.SUMS,

@@ -13,6 +13,7 @@ import pytest
 from specbuilder.cli.main import main
 from tests.independent.build import ROOT, Table, build
 from tests.independent.limits import broken, is_heard, limits
+from tests.independent.power_beside import cannot_run_together
 from tests.independent.sums import NAMES, SUMS, results
 from tests.independent.weights import front_kg, rear_kg
 
@@ -86,3 +87,13 @@ def test_the_energy_of_a_day_by_hand() -> None:
     """The family in summer: pump, fridge, heater, monitor, sockets, lights; laptop and idle; phones and always on."""
     value, _ = results("saturday-family")["daily-energy"]
     assert value == pytest.approx(20 + 432 + 46.7 + 24 + 34 + 36 + 60 * 2.5 / 0.88 + 8 * 3 + 33 + 48)
+
+
+@each_build
+def test_the_same_things_cannot_run_together(name: str) -> None:
+    told = check(name)["cannot_run_together"]
+    found = cannot_run_together(build(name))
+    assert [one["feed"] for one in told] == [feed for feed, _, _ in found]
+    for one, (_, given, sets) in zip(told, found, strict=True):
+        assert agree(one["limit_w"], given)
+        assert {frozenset((o["id"], o["count"]) for o in s["options"]): s["watts_w"] for s in one["sets"]} == sets
