@@ -170,3 +170,37 @@ def test_what_cannot_be_is_named_not_answered(absurd: object) -> None:
     assert callable(absurd)
     with pytest.raises(OutsideValidity):
         absurd()
+
+
+COLD_C = st.floats(-20, 10)
+
+
+@given(COLD_C, SHARE, SHARE)
+def test_between_two_warmths_a_battery_gives_between_two_shares(cold_c: float, one: float, other: float) -> None:
+    low, high = sorted((one, other))
+    share = energy.cold_share_between(cold_c, -20, low, 10, high)
+    assert low - 1e-9 <= share <= high + 1e-9
+    assert energy.cold_share_between(-20, -20, low, 10, high) == pytest.approx(low)
+    assert energy.cold_share_between(10, -20, low, 10, high) == pytest.approx(high)
+
+
+@given(COLD_C, COLD_C)
+def test_colder_never_gives_more(one: float, other: float) -> None:
+    colder, warmer = sorted((one, other))
+    shares = [energy.cold_share_between(c, -20, 0.7, 10, 1) for c in (colder, warmer)]
+    assert shares[0] <= shares[1]
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        (-21, -20, 0.7, 0, 0.8),
+        (1, -20, 0.7, 0, 0.8),
+        (0, 0, 0.7, 0, 0.8),
+        (-5, -20, 1.2, 0, 0.8),
+        (nan, -20, 0.7, 0, 1),
+    ],
+)
+def test_outside_the_two_warmths_nothing_is_said(arguments: tuple[float, ...]) -> None:
+    with pytest.raises(OutsideValidity):
+        energy.cold_share_between(*arguments)
