@@ -39,6 +39,8 @@ class LintCode(StrEnum):
     """Mass or price is nought and nothing says why."""
     IMPLAUSIBLE = "implausible"
     """A figure outside what its kind can be."""
+    FIGURE_MISSING = "figure-missing"
+    """A figure that a sum cannot be made without."""
     NO_REASON = "no-reason"
     """A rule without the sentence the customer hears, or a need without one."""
     NO_SOURCE = "no-source"
@@ -68,6 +70,8 @@ class Lint:
     value: float | None = None
     least: float | None = None
     most: float | None = None
+    above: bool = False
+    """The least itself is out as well."""
     others: tuple[str, ...] = ()
     """Rules or options that take part: with which it clashes, or which imply it."""
     origin: Origin

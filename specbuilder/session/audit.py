@@ -24,6 +24,7 @@ from specbuilder.model.rules import AnyOf, Atom, Given, Not, Rule
 from specbuilder.model.vans import Van
 from specbuilder.rulegraph.judge import hearing
 
+from .audit_figures import figure_lints
 from .audit_reach import reach_lints
 from .evaluate import MADE
 
@@ -118,12 +119,14 @@ def lints(catalogue: Catalogue, cased: frozenset[RuleId] | None = None) -> tuple
 
     ``cased``: the rules that have a case; None: nobody looked.
     """
+    impossible = tuple(figure_lints(catalogue))
     found = (
         *reach_lints(catalogue),
         *_without_case(catalogue, cased),
         *_lacking(catalogue),
         *_zeros(catalogue),
-        *_implausible(catalogue),
+        *impossible,
+        *_implausible(catalogue, frozenset((one.subject, one.field.rpartition(".")[2]) for one in impossible)),
         *_unexplained(catalogue),
         *_without_fix(catalogue),
         *_without_usual(catalogue),
@@ -156,13 +159,16 @@ def _zeros(catalogue: Catalogue) -> Iterator[Lint]:
             yield _lint(LintCode.ZERO_WITHOUT_NOTE, option.id, option.origin, "mass_kg")
 
 
-def _implausible(catalogue: Catalogue) -> Iterator[Lint]:
+def _implausible(catalogue: Catalogue, told: frozenset[tuple[str, str]]) -> Iterator[Lint]:
+    """Figures that are unusual; what cannot be right is ``told`` already, by option and key."""
     for option in catalogue.options.values():
         if option.refused:
             continue
         own = {**_OWN_RANGE, **_VAN_RANGE} if option.van is not None else _OWN_RANGE
         for key, value, origin in _numbers(option, option.origin):
             bounds = _range(key, own)
+            if (option.id, key) in told:
+                continue
             if bounds is not None and not bounds[0] <= value <= bounds[1]:
                 yield Lint(
                     code=LintCode.IMPLAUSIBLE,

@@ -80,8 +80,11 @@ def _what(lint: Lint) -> str:
         case LintCode.ZERO_WITHOUT_NOTE:
             return f"{lint.field} is 0 and no zero_note says why"
         case LintCode.IMPLAUSIBLE:
-            expected = f"{as_written(lint.least)} to {as_written(lint.most)}"
+            least = as_written(lint.least)
+            expected = f"{f'above {least} and up' if lint.above else least} to {as_written(lint.most)}"
             return f"{lint.field} is {as_written(lint.value)}, expected {expected}"
+        case LintCode.FIGURE_MISSING:
+            return f"lacks {lint.field}: its sums cannot be made without it"
         case LintCode.NO_REASON:
             return f"{lint.field} is empty: it is the sentence the customer hears"
         case LintCode.NO_SOURCE:
