@@ -7,6 +7,7 @@ purpose.
 from __future__ import annotations
 
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -71,6 +72,20 @@ def test_users_are_calculations_and_followed_through_the_files() -> None:
     assert "unladen-mass" not in users["luggage_kg"], "it stands in the same file, and does not use it"
     assert "battery-nights" in users["load_wh"], "through the energy of a day"
     assert {f.name for f in FORMULAS if f.schedule} >= {"drop_v", "bundle_share", "fuse_in_window_a", "start_voltage_v"}
+
+
+def test_a_ledger_is_no_surer_than_the_formulas_it_rests_on(catalogue: Catalogue) -> None:
+    surest = [Confidence.ESTIMATE, Confidence.KNOWN, Confidence.VERIFIED]
+    for formula in FORMULAS:
+        word = Confidence(formula.confidence.replace(",", " ").split()[0])
+        for ledger in (one for one in formula.used_by if catalogue.ledgers[one].part_of is None):
+            assert surest.index(catalogue.ledgers[ledger].confidence) <= surest.index(word), (ledger, formula.name)
+
+
+def test_every_ledger_says_how_sure_it_is() -> None:
+    """Figures told beside one may leave it out: they count as estimates then."""
+    tables = tomllib.loads((ROOT / "rules" / "ledgers.toml").read_text("utf-8"))["ledger"]
+    assert [id_ for id_, table in tables.items() if "part_of" not in table and "confidence" not in table] == []
 
 
 def test_every_ledger_and_figure_stands_in_the_table(catalogue: Catalogue) -> None:

@@ -10,6 +10,8 @@ from typing import NamedTuple, TypeAlias
 from specbuilder.model.ids import LedgerId
 
 FORMULAS = "formulas"
+_MACHINERY = frozenset({"calculation", "frame", "measure", "outcome", "prepared", "tally"})
+"""Files every sum is made with: what they use themselves says nothing of one of them."""
 _SCHEDULE = ("circuit_schedule", "circuit_schedule")
 
 Name: TypeAlias = tuple[str, str]
@@ -84,7 +86,7 @@ def _home(code: Mapping[str, Code], at: Name) -> Name | None:
 
 def _needs(code: Mapping[str, Code], at: Name) -> Iterator[Name]:
     module, name = at
-    if module not in code or name not in code[module].made:
+    if module in _MACHINERY or module not in code or name not in code[module].made:
         return
     made = code[module].made[name]
     own = {arg.arg for arg in ast.walk(made) if isinstance(arg, ast.arg)} if isinstance(made, ast.FunctionDef) else ()

@@ -104,7 +104,7 @@ def test_check_and_why_say_it_in_a_sentence(
     (ledger,) = [
         one for one in counter("--rules", str(rules), "why", str(EXAMPLE), blind.split()[0]).out if file in one
     ]
-    assert ledger.startswith("Nothing can be said: of the thing itself")
+    assert "Nothing can be said: of the thing itself" in ledger
 
 
 @pytest.mark.parametrize(

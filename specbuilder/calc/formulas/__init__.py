@@ -21,11 +21,9 @@ KEPT: Mapping[str, str] = MappingProxyType(
         "battery sheet: its box, its hold and when it may be charged": (
             "gas_flow_m3_per_h vent_cm2 fixing_n discharge_h lithium_may_charge packs_short_circuit_ka"
         ),
-        "energy sheet: the day in amp-hours, and how long filling takes": (
-            "amp_hours_ah recharge_lithium_h recharge_lead_h fridge_wh fridge_day_wh carnot glow_wh"
-        ),
-        "inverter and plug sheet: what runs, what starts, what is too much": (
-            "used_share mains_allowed_w start_w microwave_input_w rate_per_h charger_input_w at_once_w mains_a over_w"
+        "energy sheet: the fridge in other air, and one start of a burner": ("fridge_wh fridge_day_wh carnot glow_wh"),
+        "inverter and plug sheet: what is used of the limit, and what is too much": (
+            "used_share microwave_input_w rate_per_h charger_input_w at_once_w mains_a over_w"
         ),
         "cable sheet: the same sum turned round, for whoever checks a run by hand": (
             "area_for_drop_mm2 most_amps_for_drop_a smallest_area_mm2 charger_input_a engine_input_a"
@@ -41,9 +39,7 @@ KEPT: Mapping[str, str] = MappingProxyType(
         "heat sheet: how the loss of a van or a lining was come to": (
             "layer_m2k_per_w u_value_w_per_m2k rib_factor surface_loss_w_per_k air_change_loss_w_per_k surface_c"
         ),
-        "fuel sheet: the pick-up, the start and heights above the sea": (
-            "reserve_l start_a heater_start_v"
-        ),
+        "fuel sheet: the pick-up, the start and heights above the sea": ("reserve_l start_a heater_start_v"),
         "water sheet: waste and the pump": "least_waste_l pump_min pump_ah",
         "catalogue: how the mass of a piece of furniture was come to": "board_kg",
     }
