@@ -15,7 +15,7 @@ from specbuilder.wording import findings, glance, spoken
 from specbuilder.wording.absurd import absurd_lines
 from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.plain import ended
-from specbuilder.wording.readings import reading_detail, worst_first
+from specbuilder.wording.readings import detail_texts, worst_first
 from specbuilder.wording.states import step_name
 
 from . import asjson
@@ -149,7 +149,7 @@ def _step_lines(catalogue: Catalogue, report: Report, step: Step) -> tuple[str, 
 
 def _ledger_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
     for reading in worst_first(catalogue, tuple(report.readings.values())):
-        yield ended(reading_detail(catalogue, reading)[0])
+        yield ended(detail_texts(catalogue, reading)[0])
 
 
 def _brief_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:

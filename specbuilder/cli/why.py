@@ -19,7 +19,7 @@ from specbuilder.wording.brief import line_words
 from specbuilder.wording.names import key_name, ledger_name
 from specbuilder.wording.plain import ended
 from specbuilder.wording.power import power_lines
-from specbuilder.wording.readings import reading_detail, silent_line
+from specbuilder.wording.readings import detail_texts, silent_line
 from specbuilder.wording.why import asked_for, perhaps_more_reasons, reason_number
 
 from . import asjson
@@ -119,8 +119,8 @@ def _why_ledger(catalogue: Catalogue, report: Report, ledger: LedgerId, json: bo
     reading = report.readings.get(ledger) or next((r for r in others if r.id == ledger), None)
     if reading is None:
         return _plain("ledger", ledger, (f"{ledger_name(catalogue, ledger)}: {silent_line()}.",), json)
-    detail = reading_detail(catalogue, reading, others if of is None else ())
-    detail += power_lines(catalogue, power_notes(catalogue, report.spec, ledger))
+    notes = power_lines(catalogue, power_notes(catalogue, report.spec, ledger))
+    detail = detail_texts(catalogue, reading, others if of is None else (), notes)
     if json:
         return Answer((asjson.reading_json(catalogue, reading, detail),))
     return Answer(detail)

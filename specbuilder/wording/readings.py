@@ -92,11 +92,39 @@ def reading_amount(catalogue: Catalogue, reading: Reading) -> str:
     return _value_of_bound(reading.value, reading.bound, spec.unit, currency)
 
 
-def reading_detail(catalogue: Catalogue, reading: Reading, beside: tuple[Reading, ...] = ()) -> tuple[str, ...]:
-    """Name, verdict, entries, sum, bound, figures beside it, formula, source, assumptions: one line each."""
+@dataclass(frozen=True, slots=True)
+class DetailLine:
+    """One line of a ledger's detail, and the entry it tells, if it tells one."""
+
+    text: str
+    entry: Entry | None = None
+
+
+def reading_detail(
+    catalogue: Catalogue, reading: Reading, beside: tuple[Reading, ...] = (), notes: tuple[str, ...] = ()
+) -> tuple[DetailLine, ...]:
+    """Name, verdict, sum, bound, figures and notes beside it; then every entry; then formula, source, assumptions."""
+    spec = catalogue.ledgers[reading.id]
+    return (
+        DetailLine(f"{spec.name}: {reading_line(catalogue, reading)}"),
+        *map(DetailLine, _sum_and_bound(catalogue, reading)),
+        *(DetailLine(beside_line(catalogue, one)) for one in beside if one.applies),
+        *map(DetailLine, notes),
+        *(DetailLine(entry_line(catalogue, spec, entry), entry) for entry in reading.entries),
+        *map(DetailLine, _grounds(catalogue, reading)),
+    )
+
+
+def detail_texts(
+    catalogue: Catalogue, reading: Reading, beside: tuple[Reading, ...] = (), notes: tuple[str, ...] = ()
+) -> tuple[str, ...]:
+    """The same as plain lines."""
+    return tuple(line.text for line in reading_detail(catalogue, reading, beside, notes))
+
+
+def _sum_and_bound(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
     spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
-    lines = [f"{spec.name}: {reading_line(catalogue, reading)}"]
-    lines += (entry_line(catalogue, spec, entry) for entry in reading.entries)
+    lines: list[str] = []
     if reading.value is not None and reading.applies:
         lines.append(f"together {quantities.span(reading.value, spec.unit, currency)}")
     if reading.bound is not None:
@@ -105,10 +133,14 @@ def reading_detail(catalogue: Catalogue, reading: Reading, beside: tuple[Reading
         )
     if reading.outside is not None:
         lines.append(outside_words(catalogue, reading.outside))
-    lines += (beside_line(catalogue, one) for one in beside if one.applies)
-    lines.append(f"Formula: {spec.formula}")
+    return tuple(lines)
+
+
+def _grounds(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
+    """On what it stands: formula, source, estimates, assumptions, and what is still open."""
+    spec = catalogue.ledgers[reading.id]
     source = ended(f"Source: {spec.source}")
-    lines.append(ended(f"{source} Confidence: {spec.confidence.value}"))
+    lines = [f"Formula: {spec.formula}", ended(f"{source} Confidence: {spec.confidence.value}")]
     if _is_estimate(catalogue, reading):
         lines.append(f"{ESTIMATE}: rests on catalogue figures that nobody has measured on this van.")
     if reading.assumed:

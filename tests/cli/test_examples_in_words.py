@@ -17,7 +17,7 @@ from specbuilder.storage.rules_files import read_rules, rules_folder
 from specbuilder.storage.spec_files import read_spec_file
 from specbuilder.wording import rows
 from specbuilder.wording.glance import glance, head
-from specbuilder.wording.readings import reading_bar, reading_detail
+from specbuilder.wording.readings import detail_texts, reading_bar
 from tests.wording.test_forbidden_words import FORBIDDEN
 
 NEVER = re.compile(rf"\b({FORBIDDEN.replace('(in)?valid|', 'invalid|')})\b", re.IGNORECASE)
@@ -41,7 +41,7 @@ def _lines(catalogue: Catalogue, report: Report) -> list[str]:
         lines += answers.show(catalogue, report, step.value).lines
     for reading in report.readings.values():
         bar = reading_bar(catalogue, reading)
-        lines += (*reading_detail(catalogue, reading), bar.short, bar.words)
+        lines += (*detail_texts(catalogue, reading), bar.short, bar.words)
     for option in catalogue.options:
         row = rows.row_words(catalogue, report, option)
         lines += (row.name, row.money, row.mass, row.state)

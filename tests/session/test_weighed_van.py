@@ -15,7 +15,7 @@ from specbuilder.model.spec import Spec
 from specbuilder.session.beside import figures_beside
 from specbuilder.session.evaluate import evaluate
 from specbuilder.storage.spec_files import read_spec_file
-from specbuilder.wording.readings import reading_detail
+from specbuilder.wording.readings import detail_texts
 
 FAMILY = Path(__file__).parents[2] / "examples" / "saturday-family.toml"
 MASS, REAR, FRONT = LedgerId("total-mass"), LedgerId("rear-axle"), LedgerId("front-axle")
@@ -70,7 +70,7 @@ def test_what_no_scales_can_show_says_nothing(catalogue: Catalogue, family: Spec
     reading = evaluate(catalogue, weighed(family, 11, 800), exact=False).readings[REAR]
     assert reading.value is None
     assert reading.verdict is Verdict.CANNOT_TELL
-    told = "\n".join(reading_detail(catalogue, reading))
+    told = "\n".join(detail_texts(catalogue, reading))
     assert "Nothing can be said: weighed front axle kg is 11, but must be from" in told
 
 

@@ -11,8 +11,8 @@ from specbuilder.model.span import Span, point
 from specbuilder.wording.readings import (
     Bar,
     beside_line,
+    detail_texts,
     reading_bar,
-    reading_detail,
     reading_line,
     reading_measure,
     worst_first,
@@ -55,7 +55,7 @@ def test_what_has_no_end_says_so() -> None:
     endless = reading("nights", point(math.inf), point(2), Verdict.HOLDS)
     _says(endless, "holds: no end (ESTIMATE)")
     assert reading_bar(CATALOGUE, endless).amount == "no end of 2 nights"
-    assert "together no end" in reading_detail(CATALOGUE, endless)
+    assert "together no end" in detail_texts(CATALOGUE, endless)
 
 
 def test_a_bar_of_what_has_no_end_can_be_drawn() -> None:
@@ -147,14 +147,14 @@ def test_a_figure_beside_a_ledger_is_told_with_its_own_amount() -> None:
 
 
 def test_every_entry() -> None:
-    assert reading_detail(CATALOGUE, MASS) == (
+    assert detail_texts(CATALOGUE, MASS) == (
         "Weight of the loaded van: holds: 218 to 294 kg spare (ESTIMATE)",
+        "together 2,706 to 2,782 kg",
+        "at most 3,000 kg: what may be",
         "van with driver: 1,960 kg",
         "Side galley: 92 kg",
         "people: 75 kg, assumed",
         "undecided, cooking: 0 to 21 kg",
-        "together 2,706 to 2,782 kg",
-        "at most 3,000 kg: what may be",
         "Formula: sum of all",
         "Source: test sheet. Confidence: estimate.",
         "ESTIMATE: rests on catalogue figures that nobody has measured on this van.",

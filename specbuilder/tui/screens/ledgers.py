@@ -125,8 +125,8 @@ class LedgerPage(Page):
             return ()
         result: list[Line] = []
         figures, notes = self._beside_it()
-        for index, text in enumerate((*reading_detail(self.host.catalogue, reading, figures), *notes)):
-            entry = reading.entries[index - 1] if 0 < index <= len(reading.entries) else None
+        for index, told_line in enumerate(reading_detail(self.host.catalogue, reading, figures, notes)):
+            text, entry = told_line.text, told_line.entry
             item: Item = OnText(index)
             if entry is not None and entry.option is not None:
                 item = OnOption(entry.option)
