@@ -32,6 +32,7 @@ from .battery_beside import (
 )
 from .battery_nights import BATTERY_NIGHTS
 from .beds import BED_LENGTH, BED_WIDTH
+from .beside_living import BESIDE_LIVING
 from .calculation import Calculation
 from .charging import ALTERNATOR_INPUT, CHARGE_RATE
 from .energy_beside import (
@@ -42,25 +43,9 @@ from .energy_beside import (
 )
 from .energy_day import DAILY_ENERGY
 from .fresh_air import HIGH_VENTS, LOW_VENTS
-from .fuel_nights import FULL_TANK_NIGHTS, HALF_TANK_NIGHTS, NIGHT_FUEL
 from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
 from .heat import HEAT
-from .heat_loss import (
-    COLDEST_DOWN,
-    COLDEST_UP,
-    HEATER_SHARE,
-    LOSS_DOWN,
-    LOSS_DOWN_AT_NOUGHT,
-    LOSS_DOWN_IN_FROST,
-    LOSS_UP,
-    LOSS_UP_AT_NOUGHT,
-    LOSS_UP_IN_FROST,
-    MISSING_DOWN,
-    MISSING_IN_FROST,
-    MISSING_UP,
-)
 from .heater_fuel import HEATER_NIGHTS
-from .heater_start import START_AMPS, START_VOLTS
 from .height import CLOSED_HEIGHT
 from .hook_up import HOOK_UP_WATTS
 from .hours import WORKSHOP_HOURS
@@ -115,7 +100,6 @@ from .seats import BELTS, BERTHS, BERTHS_OVER_BELTS
 from .side_balance import SIDE_BALANCE
 from .solar import SOLAR_VOLTAGE
 from .space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
-from .thin_air import AIR_DENSITY, OVER_RICH
 from .water import FRESH_WATER_DAYS, WASTE_SHARE
 from .weeks import LEAD_WEEKS
 from .weighbridge import FINISHED_WEIGHT_BAND, WEIGHBRIDGE_FRONT, WEIGHBRIDGE_REAR, WEIGHBRIDGE_TOTAL
@@ -177,18 +161,6 @@ CALCULATIONS: tuple[Calculation, ...] = (
     WAY_OUT,
     ZONE_USE,
     HEAT,
-    LOSS_DOWN,
-    LOSS_DOWN_AT_NOUGHT,
-    LOSS_DOWN_IN_FROST,
-    LOSS_UP,
-    LOSS_UP_AT_NOUGHT,
-    LOSS_UP_IN_FROST,
-    HEATER_SHARE,
-    COLDEST_DOWN,
-    COLDEST_UP,
-    MISSING_DOWN,
-    MISSING_UP,
-    MISSING_IN_FROST,
     HIGH_VENTS,
     LOW_VENTS,
     GAS_BOTTLES,
@@ -236,15 +208,9 @@ CALCULATIONS: tuple[Calculation, ...] = (
     LEAD_WEEKS,
     FRESH_WATER_DAYS,
     HEATER_NIGHTS,
-    NIGHT_FUEL,
-    FULL_TANK_NIGHTS,
-    HALF_TANK_NIGHTS,
-    START_AMPS,
-    START_VOLTS,
-    AIR_DENSITY,
-    OVER_RICH,
     QUOTE_AGE,
     WORKSHOP_HOURS,
+    *BESIDE_LIVING,
 )
 """Every ledger and figure, in the order they are shown."""
 

@@ -13,7 +13,7 @@ from pathlib import Path
 if __package__ in (None, ""):  # run as a file: the folder above the tests is not on the path then
     sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-from tests.independent import living, power, power_beside, warmth_beside, weights
+from tests.independent import air_water_beside, living, power, power_beside, warmth_beside, weights
 from tests.independent.build import Build, Reading, build
 
 NAMES = [
@@ -80,6 +80,7 @@ SUMS: dict[str, Callable[[Build], Reading]] = {
     "price-gross": price_gross,
     "lead-weeks": lead_weeks,
     **warmth_beside.SUMS,
+    **air_water_beside.SUMS,
 }
 
 

@@ -1,4 +1,4 @@
-"""What is told beside heat, heater fuel, gas, fresh air and water. OPEN marks where the words leave a choice."""
+"""What is told beside heat and heater fuel. OPEN marks where the words leave a choice."""
 
 from __future__ import annotations
 

@@ -21,6 +21,23 @@ def water_days(fresh_l: float, people: float, per_person_day_l: float) -> float:
     return above("fresh water L", fresh_l) / use_l
 
 
+def water_a_day_l(people: float, per_person_day_l: float) -> float:
+    """What everybody together uses in a day. Result in L.
+
+    Equation: ``people * per_person_day_l``.
+    Valid for: 10 L each without shower, 25 L with it.
+    Source: caravan clubs: 3 to 5 L to drink and cook, 5 to 10 L to wash up for all, 10 L and more to wash.
+    Confidence: estimate; 10 L is a house setting.
+
+    Raises:
+        OutsideValidity: nobody who uses it, or nothing used.
+
+    >>> water_a_day_l(2, 10)
+    20
+    """
+    return above("people", people) * above("a person and day L", per_person_day_l)
+
+
 def waste_share(waste_l: float, fresh_l: float) -> float:
     """How much of the fresh water the fixed waste tank takes. Result in parts of one; half is enough.
 

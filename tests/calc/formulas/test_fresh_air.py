@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specbuilder.calc.formulas.fresh_air import (
+    area_below_edge_pct,
     high_vent_in_wall_mm2,
     high_vent_met_share,
     high_vent_mm2,
@@ -137,3 +138,13 @@ def test_absurd_figures_are_named(absurd: object) -> None:
     assert callable(absurd)
     with pytest.raises(OutsideValidity):
         absurd()
+
+
+@given(st.floats(0.1, 30), st.floats(0, 1))
+def test_below_an_edge_in_parts_of_it(edge: float, share: float) -> None:
+    area = max(edge * share, 1e-6)
+    assert area_below_edge_pct(edge, edge) == 0
+    assert edge * (1 - area_below_edge_pct(area, edge) / 100) == pytest.approx(area)
+    for absurd in ((0, edge), (edge * 1.01, edge), (1, 0), (float("nan"), edge)):
+        with pytest.raises(OutsideValidity):
+            area_below_edge_pct(*absurd)

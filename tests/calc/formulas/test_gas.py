@@ -14,6 +14,7 @@ from specbuilder.calc.formulas.gas import (
     gas_g_per_h,
     round_hole_mm,
     small_store_duct_mm,
+    store_vent_mm2,
     store_vent_pair_mm2,
     store_vent_single_mm2,
 )
@@ -53,6 +54,16 @@ def test_openings_follow_the_table_of_the_house() -> None:
     for width, depth in ((900, 650), (400, 350), (1200, 800)):
         assert store_vent_single_mm2(width, depth) == max(float(single) * width * depth, float(least))
         assert store_vent_pair_mm2(width, depth) == max(float(each) * width * depth, float(least_each))
+
+
+@given(SIDES, SIDES)
+def test_the_opening_by_the_floor_is_that_by_its_sides(width: float, depth: float) -> None:
+    floor = width * depth
+    assert store_vent_mm2(floor, 0.02, 10_000) == pytest.approx(store_vent_single_mm2(width, depth))
+    assert store_vent_mm2(floor, 0.01, 5_000) == pytest.approx(store_vent_pair_mm2(width, depth))
+    for absurd in ((0, 0.02, 10_000), (floor, 0, 10_000), (floor, 2, 10_000), (floor, 0.02, 0)):
+        with pytest.raises(OutsideValidity):
+            store_vent_mm2(*absurd)
 
 
 @given(SIDES, SIDES)

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specbuilder.calc.formulas.validity import OutsideValidity
-from specbuilder.calc.formulas.water import least_waste_l, pump_ah, pump_min, waste_share, water_days
+from specbuilder.calc.formulas.water import least_waste_l, pump_ah, pump_min, waste_share, water_a_day_l, water_days
 from tests.calc.formulas.figures import significant
 
 LITRES = st.floats(1, 300)
@@ -21,6 +21,10 @@ def test_two_people_and_fifty_litres() -> None:
 @given(LITRES, st.integers(1, 6), st.floats(1, 50))
 def test_so_many_days_use_the_tank_up(litres: float, people: int, each: float) -> None:
     assert water_days(litres, people, each) * people * each == pytest.approx(litres)
+    assert water_days(litres, people, each) * water_a_day_l(people, each) == pytest.approx(litres)
+    for absurd in ((0, each), (people, 0), (-1, each), (float("nan"), each)):
+        with pytest.raises(OutsideValidity):
+            water_a_day_l(*absurd)
 
 
 @given(LITRES, st.floats(0.1, 1))
