@@ -13,9 +13,10 @@ from specbuilder.model.report import Report
 from specbuilder.wording import brief as brief_words
 from specbuilder.wording import findings, glance, spoken
 from specbuilder.wording.absurd import absurd_lines
+from specbuilder.wording.ledger_detail import detail_texts
 from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.plain import ended
-from specbuilder.wording.readings import detail_texts, worst_first
+from specbuilder.wording.readings import worst_first
 from specbuilder.wording.states import step_name
 
 from . import asjson

@@ -18,7 +18,8 @@ from specbuilder.model.span import Span
 from specbuilder.session.beside import figures_beside
 from specbuilder.session.power_notes import never_together
 from specbuilder.wording.findings import finding_line, finding_words
-from specbuilder.wording.readings import outside_words, reading_line
+from specbuilder.wording.ledger_detail import outside_words
+from specbuilder.wording.readings import reading_line
 from specbuilder.wording.reasons import reasons
 
 FORMAT = 1

@@ -16,10 +16,11 @@ from specbuilder.session.explain import why_finding
 from specbuilder.session.power_notes import power_notes
 from specbuilder.wording import findings, reasons, rows, spoken
 from specbuilder.wording.brief import line_words
+from specbuilder.wording.ledger_detail import detail_texts
 from specbuilder.wording.names import key_name, ledger_name
 from specbuilder.wording.plain import ended
 from specbuilder.wording.power import power_lines
-from specbuilder.wording.readings import detail_texts, silent_line
+from specbuilder.wording.readings import silent_line
 from specbuilder.wording.why import asked_for, perhaps_more_reasons, reason_number
 
 from . import asjson

@@ -7,7 +7,7 @@ from specbuilder.model.circuits import CircuitCode
 from specbuilder.model.report import Report
 
 from .circuits import problem_line
-from .readings import outside_words
+from .ledger_detail import outside_words
 
 _OF_THE_FILE = frozenset(
     {

@@ -14,7 +14,7 @@ from specbuilder.model.report import Report
 from specbuilder.model.rules import FitsVan, NeedsMet, PlacesLegal, Rule, WithinBound, ZonesFree
 from specbuilder.model.spec import Choice
 
-from . import quantities, readings
+from . import ledger_detail, quantities, readings
 from .brief import line_words
 from .names import choice_name, group_name, key_name, lack_name, listed, option_name, tag_name
 from .plain import ended, raised
@@ -57,7 +57,9 @@ def finding_reasons(catalogue: Catalogue, report: Report, finding: Finding) -> t
     reading = report.readings.get(finding.reading) if finding.reading else None
     if reading is not None:
         spec = catalogue.ledgers[reading.id]
-        largest = (f"of it, {readings.entry_line(catalogue, spec, e)}" for e in reading.entries[: readings.LARGEST])
+        largest = (
+            f"of it, {ledger_detail.entry_line(catalogue, spec, e)}" for e in reading.entries[: readings.LARGEST]
+        )
         lines = (lines[0], *largest, *lines[1:])
     return tuple(f"{number}. {line}" for number, line in enumerate(lines, 1))
 
@@ -157,7 +159,7 @@ def _outside(catalogue: Catalogue, report: Report, finding: Finding) -> tuple[st
     reading = report.readings.get(finding.reading) if finding.reading else None
     if finding.verdict is not Verdict.CANNOT_TELL or reading is None or reading.outside is None:
         return ()
-    return (readings.outside_words(catalogue, reading.outside),)
+    return (ledger_detail.outside_words(catalogue, reading.outside),)
 
 
 def _needs(catalogue: Catalogue, finding: Finding) -> str:

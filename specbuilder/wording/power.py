@@ -10,10 +10,10 @@ from specbuilder.model.ledger import Reading
 from specbuilder.model.power import ColdCharging, Feed, InCold, PowerNotes, Together, TooMuch
 from specbuilder.model.span import Span
 
+from .ledger_detail import outside_words
 from .names import lack_name, listed, option_name
 from .plain import lowered
 from .quantities import NO_END, quantity, span, span_tight
-from .readings import outside_words
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _MOST_SETS = 6

@@ -10,7 +10,7 @@ from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import OptionId
 from specbuilder.model.report import Report
 
-from . import readings
+from . import ledger_detail, readings
 from .brief import line_words
 from .names import (
     choice_name,
@@ -154,7 +154,7 @@ def _lines(catalogue: Catalogue, report: Report, node: Cause) -> Iterator[str]:
     reading = report.readings.get(node.ledger)
     spec = catalogue.ledgers[node.ledger]
     for entry in reading.entries[: readings.LARGEST] if reading else ():
-        yield f"of it, {readings.entry_line(catalogue, spec, entry)}"
+        yield f"of it, {ledger_detail.entry_line(catalogue, spec, entry)}"
     if node.option is not None and not report.spec.has(node.option):
         yield f"{option_name(catalogue, node.option)} would go past what may be"
 

@@ -12,7 +12,7 @@ from specbuilder.model.catalogue import Option
 from specbuilder.model.kinds import Verdict
 from specbuilder.model.parts import Circuit, Heat, Power
 from specbuilder.model.span import Span
-from specbuilder.wording.readings import beside_line
+from specbuilder.wording.ledger_detail import beside_line
 from tests import worlds
 from tests.calc.beside_scene import (
     SHIPPED,

@@ -17,7 +17,8 @@ from specbuilder.storage.rules_files import read_rules, rules_folder
 from specbuilder.storage.spec_files import read_spec_file
 from specbuilder.wording import rows
 from specbuilder.wording.glance import glance, head
-from specbuilder.wording.readings import detail_texts, reading_bar
+from specbuilder.wording.ledger_detail import detail_texts
+from specbuilder.wording.readings import reading_bar
 from tests.wording.test_forbidden_words import FORBIDDEN
 
 NEVER = re.compile(rf"\b({FORBIDDEN.replace('(in)?valid|', 'invalid|')})\b", re.IGNORECASE)

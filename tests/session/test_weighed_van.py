@@ -15,7 +15,7 @@ from specbuilder.model.spec import Spec
 from specbuilder.session.beside import figures_beside
 from specbuilder.session.evaluate import evaluate
 from specbuilder.storage.spec_files import read_spec_file
-from specbuilder.wording.readings import detail_texts
+from specbuilder.wording.ledger_detail import detail_texts
 
 FAMILY = Path(__file__).parents[2] / "examples" / "saturday-family.toml"
 MASS, REAR, FRONT = LedgerId("total-mass"), LedgerId("rear-axle"), LedgerId("front-axle")

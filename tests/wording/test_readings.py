@@ -8,15 +8,8 @@ from specbuilder.model.ids import BriefKey, GroupId, OptionId
 from specbuilder.model.kinds import Verdict
 from specbuilder.model.ledger import Entry, Lack, Reading
 from specbuilder.model.span import Span, point
-from specbuilder.wording.readings import (
-    Bar,
-    beside_line,
-    detail_texts,
-    reading_bar,
-    reading_line,
-    reading_measure,
-    worst_first,
-)
+from specbuilder.wording.ledger_detail import beside_line, detail_texts
+from specbuilder.wording.readings import Bar, reading_bar, reading_line, reading_measure, worst_first
 from tests.wording.scene import CATALOGUE, reading
 
 ROOF = reading("roof-load", point(13), point(8), Verdict.BROKEN)

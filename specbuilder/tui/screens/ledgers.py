@@ -18,8 +18,9 @@ from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.tui.marks import Marks
 from specbuilder.wording.findings import silent_words
 from specbuilder.wording.forms import form_title
+from specbuilder.wording.ledger_detail import reading_detail
 from specbuilder.wording.power import power_lines
-from specbuilder.wording.readings import ESTIMATED, Bar, estimated_legend, reading_bar, reading_detail, worst_first
+from specbuilder.wording.readings import ESTIMATED, Bar, estimated_legend, reading_bar, worst_first
 
 from .circuits import CIRCUITS, CircuitsPage, circuits_lines
 from .page import Host, Page
