@@ -47,7 +47,7 @@ def formula_lines(formula: FormulaText) -> tuple[str, ...]:
         f"Result: {ended(formula.result or 'a word, or nothing')}",
         f"Numbers in: {ended(listed(formula.parameters) or 'none')}",
         f"Equation: {ended(formula.equation)}",
-        f"Valid for: {ended(formula.valid)}",
+        f"Holds for: {ended(formula.valid)}",
         f"Source: {ended(formula.source)}",
         f"Confidence: {ended(formula.confidence)}",
         *((f"Check: {ended(raised(formula.check))}",) if formula.check else ()),
