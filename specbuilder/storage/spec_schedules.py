@@ -19,9 +19,9 @@ SEATS. Plates, bolts (size, grade, torque) and belt points are those of the pape
 _CIRCUITS = """\
 CIRCUITS, in build order. area_mm2 (of each cable, where cables_side_by_side says how many), fuse_a and fuse_kind are
 proposals for this load, run and bundle: the papers of the parts and the electrician go first, and to_settle comes
-before any cable is cut. Each run is marked with its id at both
-ends, and its number where count is more than one. NOT HERE: route, grommets, earth and bond points, charger settings,
-RCD: they are the electrician's schedule and the papers of the parts. Computed."""
+before any cable is cut. Each run is marked with its id at both ends, and its number where count is more than one.
+NOT HERE: route, grommets, earth and bond points, charger settings, RCD: they are the electrician's schedule and the
+papers of the parts. Computed."""
 _POWER = "POWER, as the parts declare it. Computed."
 _GAS = """\
 GAS, FUEL AND AIR, as the parts declare it; exhaust_... is the end of the exhaust. NOT HERE: pipe mm and route,

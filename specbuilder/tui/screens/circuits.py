@@ -61,11 +61,11 @@ class CircuitsPage(Page):
     def __init__(self, host: Host) -> None:
         super().__init__(host)
         self._below = 0
+        self._table: tuple[tuple[CircuitLine, ...], int, list[str]] | None = None
 
     def head(self, cells: int) -> Sequence[Line]:
         """The names of the columns."""
-        _, rows = self._rows(cells)
-        return [line(" " * SIGN_CELLS, Bit(_cells(rows[0], _widths(rows, cells)), Ink.HEAD))]
+        return [line(" " * SIGN_CELLS, Bit(self._rows(cells)[0], Ink.HEAD))]
 
     def lay(self, cells: int) -> None:
         """Lay the lines out; those of another row once more when the cursor had to go to it."""
@@ -76,9 +76,8 @@ class CircuitsPage(Page):
 
     def lines(self, cells: int) -> Sequence[Line]:
         """The count, both sides with the row under the cursor unfolded, the protection, the caution."""
-        told, rows = self._rows(cells)
-        widths = _widths(rows, cells)
-        texts = {one.label: _cells(row, widths) for one, row in zip(told, rows[1:], strict=True)}
+        told = self.host.report.circuits
+        texts = dict(zip((one.label for one in told), self._rows(cells)[1:], strict=True))
         result = self._count(cells)
         self._below = 0
         for side in sides(told):
@@ -103,12 +102,16 @@ class CircuitsPage(Page):
 
     # -- lines -----------------------------------------------------------------------------------------------------
 
-    def _rows(self, cells: int) -> tuple[tuple[CircuitLine, ...], list[CircuitCells]]:
-        """The runs, and head and cells of their rows: in full where there is room for them."""
+    def _rows(self, cells: int) -> list[str]:
+        """Head and rows: in full where there is room for them. A key that moves the cursor does not lay them anew."""
         told = self.host.report.circuits
-        long = [LONG_HEAD, *(long_cells(one) for one in told)]
-        roomy = sum(_widest(long)) + GAP * len(LONG_HEAD.all) + SIGN_CELLS <= cells
-        return told, long if roomy else [SHORT_HEAD, *(short_cells(one) for one in told)]
+        if self._table is None or self._table[0] is not told or self._table[1] != cells:
+            rows = [LONG_HEAD, *(long_cells(one) for one in told)]
+            if sum(_widest(rows)) + GAP * len(LONG_HEAD.all) + SIGN_CELLS > cells:
+                rows = [SHORT_HEAD, *(short_cells(one) for one in told)]
+            widths = _widths(rows, cells)
+            self._table = told, cells, [_cells(row, widths) for row in rows]
+        return self._table[2]
 
     def _count(self, cells: int) -> list[Line]:
         marks = self.host.marks
