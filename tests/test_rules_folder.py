@@ -246,6 +246,18 @@ def test_no_word_looks_like_a_name_of_somebody() -> None:
     assert not strange
 
 
+def test_nobody_is_counted_to_travel_sideways_or_on_a_seat_that_no_report_can_prove(catalogue: Catalogue) -> None:
+    """Belts and places behind the cab come with a forward seat only, and such a seat names the vans of its report."""
+    for option in catalogue.options.values():
+        sideways = "side-facing-seat" in option.gives
+        assert not (sideways and (option.space.belts or "travel-seat" in option.gives)), option.id
+        if "seat-report" in option.gives:
+            assert option.fits_vans, option.id
+            assert "seat-report" in option.papers, option.id
+        if option.space.belts and option.space.seat_x_mm is not None:
+            assert "travel-seat" in option.gives, option.id
+
+
 def test_no_text_holds_a_mark_a_company_or_an_address() -> None:
     mark = re.compile(r"[®™©]|\b(?:Ltd|GmbH|Inc|LLC|PLC|S\.A\.)|https?:|www\.|\w@\w+\.\w")
     assert not [(where, text) for where, text in _sentences() if mark.search(text)]
