@@ -357,7 +357,7 @@ def test_audit(counter: Counter) -> None:
             "To look at again: 1 zero-without-note, 1 implausible, 1 no-reason, 1 no-source, 1 no-usual, "
             "3 tag-unused and 1 silent.",
             "zero-without-note options/kitchen.toml:67 usb-pair (USB pair): mass_kg is 0 and no zero_note says why",
-            "implausible options/kitchen.toml:75 gas-light (Gas light): mass_kg is 9200, expected -80 to 400",
+            "implausible options/kitchen.toml:75 gas-light (Gas light): mass_kg is 9200, expected -100 to 1000",
             "no-reason options/kitchen.toml:75 gas-light (Gas light): needs_because is empty: "
             "it is the sentence the customer hears",
             "no-source options/kitchen.toml:75 gas-light (Gas light): source is empty: say where the figures come from",
