@@ -61,10 +61,11 @@ def _needed_m3_per_h(joint: Joint, frame: Frame) -> float | None:
     if not sleepers:
         return None
     setting, catalogue = frame.settings, frame.situation.catalogue
-    water_g = sleepers * at_least("water of a sleeper g/h", cell(catalogue, "people-heat", "asleep", "water_g_per_h"))
+    each_g_per_h = cell(catalogue, "people-heat", "asleep", "water_g_per_h")
+    water_g_per_h = sleepers * at_least("water of a sleeper g/h", each_g_per_h)
     inside = water_in_air_g_per_m3(setting["night_c"], setting["night_humidity_share"])
     outside = water_in_air_g_per_m3(_cold_c(joint[1], frame), setting["outside_humidity_share"])
-    return air_needed_m3_per_h(water_g, inside, outside)
+    return air_needed_m3_per_h(water_g_per_h, inside, outside)
 
 
 def _flow_m3_per_h(joint: Joint, frame: Frame) -> float:
