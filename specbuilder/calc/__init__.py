@@ -13,9 +13,19 @@ from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import Reading
 from specbuilder.model.situation import Situation
 
-from .axles import FRONT_AXLE, FRONT_SHARE, REAR_AXLE
-from .bars import UNDER_BAR_2000, UNDER_BAR_2100, UNDER_BAR_2200
-from .battery_beside import (
+from .living.beside_living import BESIDE_LIVING
+from .living.fresh_air import HIGH_VENTS, LOW_VENTS
+from .living.gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
+from .living.heat import HEAT
+from .living.heater_fuel import HEATER_NIGHTS
+from .living.water import FRESH_WATER_DAYS, WASTE_SHARE
+from .measuring.calculation import Calculation
+from .measuring.outcome import all_settings
+from .order.hours import WORKSHOP_HOURS
+from .order.price import PRICE_GROSS
+from .order.quote import QUOTE_AGE
+from .order.weeks import LEAD_WEEKS
+from .power.battery_beside import (
     NIGHTS_WITHOUT_SUN,
     REFILL_PLUG,
     REFILL_ROAD,
@@ -30,32 +40,37 @@ from .battery_beside import (
     USABLE_NEW,
     USABLE_WORN,
 )
-from .battery_nights import BATTERY_NIGHTS
-from .beds import BED_LENGTH, BED_WIDTH
-from .beside_living import BESIDE_LIVING
-from .calculation import Calculation
-from .charging import ALTERNATOR_INPUT, CHARGE_RATE
-from .energy_beside import (
+from .power.battery_nights import BATTERY_NIGHTS
+from .power.charging import ALTERNATOR_INPUT, CHARGE_RATE
+from .power.energy_beside import (
     DAY_BALANCE,
     INVERTER_LEFT_ON,
     SUMMER_ENERGY,
     WINTER_ENERGY,
 )
-from .energy_day import DAILY_ENERGY
-from .fresh_air import HIGH_VENTS, LOW_VENTS
-from .gas_fuel import FUEL_PICKUPS, GAS_BOTTLES
-from .heat import HEAT
-from .heater_fuel import HEATER_NIGHTS
-from .height import CLOSED_HEIGHT
-from .hook_up import HOOK_UP_WATTS
-from .hours import WORKSHOP_HOURS
-from .inverter_beside import (
+from .power.energy_day import DAILY_ENERGY
+from .power.hook_up import HOOK_UP_WATTS
+from .power.inverter_beside import (
     INVERTER_START,
     MAINS_FOR_GOOD,
     MAINS_IN_HAND,
 )
-from .inverter_load import BATTERY_CURRENT, INVERTER_LARGEST_LOAD, LEAD_DRAW
-from .load_cases import (
+from .power.inverter_load import BATTERY_CURRENT, INVERTER_LARGEST_LOAD, LEAD_DRAW
+from .power.pitch_beside import (
+    LEFT_ON_STRONG_PITCH,
+    LEFT_ON_USUAL_PITCH,
+    LEFT_ON_WEAK_PITCH,
+)
+from .power.power_places import BATTERY_BOX
+from .power.solar import SOLAR_VOLTAGE
+from .room.bars import UNDER_BAR_2000, UNDER_BAR_2100, UNDER_BAR_2200
+from .room.beds import BED_LENGTH, BED_WIDTH
+from .room.height import CLOSED_HEIGHT
+from .room.seats import BELTS, BERTHS, BERTHS_OVER_BELTS
+from .room.space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
+from .room.zone_use import ZONE_USE
+from .weights.axles import FRONT_AXLE, FRONT_SHARE, REAR_AXLE
+from .weights.load_cases import (
     ALL_SEATS_FRONT,
     ALL_SEATS_REAR,
     ALL_SEATS_TOTAL,
@@ -74,7 +89,7 @@ from .load_cases import (
     RUNNING_ORDER_REAR,
     RUNNING_ORDER_TOTAL,
 )
-from .load_places import (
+from .weights.load_places import (
     FREE_BEHIND_SEATS,
     FREE_IN_FOOT_WELL,
     FREE_IN_STORES,
@@ -82,29 +97,14 @@ from .load_places import (
     REST_FURTHEST_BACK,
     REST_FURTHEST_FORWARD,
 )
-from .mass import ARRIVAL_DIFFERENCE, TOTAL_MASS
-from .mass_left import PAY_MASS, UNLADEN_MASS
-from .outcome import all_settings
-from .pitch_beside import (
-    LEFT_ON_STRONG_PITCH,
-    LEFT_ON_USUAL_PITCH,
-    LEFT_ON_WEAK_PITCH,
-)
-from .power_places import BATTERY_BOX
-from .price import PRICE_GROSS
-from .quote import QUOTE_AGE
-from .roof import ROOF_BED_LOAD, ROOF_LOAD_CLOSED, ROOF_LOAD_RAISED
-from .roof_lift import ROOF_HOLD, ROOF_PUSH
-from .roof_panels import PANELS_ON_ROOF
-from .seats import BELTS, BERTHS, BERTHS_OVER_BELTS
-from .side_balance import SIDE_BALANCE
-from .solar import SOLAR_VOLTAGE
-from .space import CROSS_WIDTH, FRIDGE_DOOR_GAP, SWIVEL_GAP, WAY_OUT
-from .water import FRESH_WATER_DAYS, WASTE_SHARE
-from .weeks import LEAD_WEEKS
-from .weighbridge import FINISHED_WEIGHT_BAND, WEIGHBRIDGE_FRONT, WEIGHBRIDGE_REAR, WEIGHBRIDGE_TOTAL
-from .weight_law import CAR_LICENCE, SPEED_ON_DUAL_ROADS, SPEED_ON_OTHER_ROADS
-from .zone_use import ZONE_USE
+from .weights.mass import ARRIVAL_DIFFERENCE, TOTAL_MASS
+from .weights.mass_left import PAY_MASS, UNLADEN_MASS
+from .weights.roof import ROOF_BED_LOAD, ROOF_LOAD_CLOSED, ROOF_LOAD_RAISED
+from .weights.roof_lift import ROOF_HOLD, ROOF_PUSH
+from .weights.roof_panels import PANELS_ON_ROOF
+from .weights.side_balance import SIDE_BALANCE
+from .weights.weighbridge import FINISHED_WEIGHT_BAND, WEIGHBRIDGE_FRONT, WEIGHBRIDGE_REAR, WEIGHBRIDGE_TOTAL
+from .weights.weight_law import CAR_LICENCE, SPEED_ON_DUAL_ROADS, SPEED_ON_OTHER_ROADS
 
 CALCULATIONS: tuple[Calculation, ...] = (
     TOTAL_MASS,

@@ -10,10 +10,10 @@ from dataclasses import fields, is_dataclass
 from types import MappingProxyType
 
 from specbuilder.calc import missing_settings
-from specbuilder.calc.beds import FROM_BENCH
-from specbuilder.calc.roof import LIFTS
-from specbuilder.calc.space import FRONT_DOOR
-from specbuilder.calc.supply import HOUSE_SUPPLIES
+from specbuilder.calc.order.supply import HOUSE_SUPPLIES
+from specbuilder.calc.room.beds import FROM_BENCH
+from specbuilder.calc.room.space import FRONT_DOOR
+from specbuilder.calc.weights.roof import LIFTS
 from specbuilder.model.audit import Lint, LintCode
 from specbuilder.model.brief import BriefLine
 from specbuilder.model.catalogue import Catalogue

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from specbuilder.calc.doubts import doubts_of
-from specbuilder.calc.missing import Gap, missing_of
+from specbuilder.calc.limits.doubts import doubts_of
+from specbuilder.calc.limits.missing import Gap, missing_of
 from specbuilder.model.audit import Lint, LintCode
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.parts import Circuit

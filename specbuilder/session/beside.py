@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from specbuilder.calc import told_beside
-from specbuilder.calc.doubts import told
+from specbuilder.calc.limits.doubts import told
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import Reading

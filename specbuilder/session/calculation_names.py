@@ -17,7 +17,7 @@ def calculation_names() -> Mapping[LedgerId, tuple[str, str]]:
     for module, loaded in sorted(sys.modules.items()):
         if not module.startswith(f"{calc.__name__}."):
             continue
-        short = module.removeprefix(f"{calc.__name__}.")
+        short = module.rpartition(".")[2]
         for name, thing in vars(loaded).items():
             alone.setdefault(id(thing), (short, name))
             for one in thing if isinstance(thing, tuple) else ():

@@ -9,8 +9,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from itertools import product
 
-from specbuilder.calc.shape import Shape
-from specbuilder.calc.states import Fold, Joint
+from specbuilder.calc.limits.shape import Shape
+from specbuilder.calc.measuring.states import Fold, Joint
 from specbuilder.model.ids import OptionId
 
 MOST_TRIED = 4_000

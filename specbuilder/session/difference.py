@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from specbuilder.calc.formulas.money import gross_pence
-from specbuilder.calc.hours import WORKSHOP_HOURS
-from specbuilder.calc.mass import TOTAL_MASS, part_mass_kg
-from specbuilder.calc.weeks import LEAD_WEEKS
+from specbuilder.calc.order.hours import WORKSHOP_HOURS
+from specbuilder.calc.order.weeks import LEAD_WEEKS
+from specbuilder.calc.weights.mass import TOTAL_MASS, part_mass_kg
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.report import Report

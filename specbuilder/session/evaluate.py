@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from functools import partial
 
 from specbuilder.calc import CALCULATIONS, made
-from specbuilder.calc.circuit_schedule import circuit_schedule
-from specbuilder.calc.doubts import told
-from specbuilder.calc.effects import effects
-from specbuilder.calc.mains_protection import mains_protection
-from specbuilder.calc.price import price
+from specbuilder.calc.circuits.circuit_schedule import circuit_schedule
+from specbuilder.calc.circuits.mains_protection import mains_protection
+from specbuilder.calc.limits.doubts import told
+from specbuilder.calc.order.effects import effects
+from specbuilder.calc.order.price import price
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from specbuilder.calc import made
-from specbuilder.calc.calculation import Calculation
+from specbuilder.calc.measuring.calculation import Calculation
 from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind, Truth, Verdict

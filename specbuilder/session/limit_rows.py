@@ -13,8 +13,8 @@ from itertools import product
 from math import floor, inf
 from typing import TypeAlias
 
-from specbuilder.calc.shape import Shape
-from specbuilder.calc.states import Fold, Joint
+from specbuilder.calc.limits.shape import Shape
+from specbuilder.calc.measuring.states import Fold, Joint
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import Pick

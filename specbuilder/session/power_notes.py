@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from specbuilder.calc.battery_beside import sun_by_month
-from specbuilder.calc.battery_cold import charging_in_cold
-from specbuilder.calc.battery_nights import BATTERY_NIGHTS
-from specbuilder.calc.energy_day import DAILY_ENERGY
-from specbuilder.calc.hook_up import HOOK_UP_WATTS
-from specbuilder.calc.inverter_load import BATTERY_CURRENT, INVERTER_LARGEST_LOAD
-from specbuilder.calc.together import together_away, together_plugged
+from specbuilder.calc.power.battery_beside import sun_by_month
+from specbuilder.calc.power.battery_cold import charging_in_cold
+from specbuilder.calc.power.battery_nights import BATTERY_NIGHTS
+from specbuilder.calc.power.energy_day import DAILY_ENERGY
+from specbuilder.calc.power.hook_up import HOOK_UP_WATTS
+from specbuilder.calc.power.inverter_load import BATTERY_CURRENT, INVERTER_LARGEST_LOAD
+from specbuilder.calc.power.together import together_away, together_plugged
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.power import PowerNotes, Together

@@ -8,9 +8,9 @@ from functools import lru_cache
 from typing import TypeAlias
 
 from specbuilder.calc import made
-from specbuilder.calc.frame import Asked
-from specbuilder.calc.shape import shapes_of
-from specbuilder.calc.tally import Tally
+from specbuilder.calc.limits.shape import shapes_of
+from specbuilder.calc.measuring.frame import Asked
+from specbuilder.calc.measuring.tally import Tally
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import CauseKind
 from specbuilder.model.ids import CUSTOMER_PART, GroupId, LedgerId, OptionId, RuleId, Zone

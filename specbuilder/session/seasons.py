@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from specbuilder.calc.battery_nights import BATTERY_NIGHTS
-from specbuilder.calc.energy_day import DAILY_ENERGY
-from specbuilder.calc.energy_use import SEASONS
-from specbuilder.calc.power_parts import SEASON
+from specbuilder.calc.power.battery_nights import BATTERY_NIGHTS
+from specbuilder.calc.power.energy_day import DAILY_ENERGY
+from specbuilder.calc.power.energy_use import SEASONS
+from specbuilder.calc.power.power_parts import SEASON
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ledger import Reading
 from specbuilder.model.spec import Spec

@@ -11,8 +11,8 @@ from dataclasses import replace
 from math import ceil, floor, inf
 from typing import TypeAlias
 
-from specbuilder.calc.shape import Shape
-from specbuilder.calc.states import Joint
+from specbuilder.calc.limits.shape import Shape
+from specbuilder.calc.measuring.states import Joint
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import Pick

@@ -22,9 +22,11 @@ def read_code() -> Mapping[str, Code]:
     """The files of the calculations and the formulas, by module; formulas as ``formulas.NAME``."""
     folder = files("specbuilder") / "calc"
     found: dict[str, Code] = {}
-    for at, prefix in ((folder, ""), (folder / FORMULAS, f"{FORMULAS}.")):
-        for path in sorted(at.iterdir(), key=lambda path: path.name):
-            if path.name.endswith(".py"):
+    rooms = sorted((room for room in folder.iterdir() if room.is_dir()), key=lambda room: room.name)
+    for room in (folder, *rooms):
+        prefix = f"{FORMULAS}." if room.name == FORMULAS else ""
+        for path in sorted(room.iterdir(), key=lambda path: path.name):
+            if path.name.endswith(".py") and (prefix or path.name != "__init__.py"):
                 found[prefix + path.name.removesuffix(".py")] = Code(ast.parse(path.read_text("utf-8")))
     return found
 

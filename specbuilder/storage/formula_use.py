@@ -10,6 +10,7 @@ from typing import NamedTuple, TypeAlias
 from specbuilder.model.ids import LedgerId
 
 FORMULAS = "formulas"
+_CALC = "specbuilder.calc."
 _MACHINERY = frozenset({"calculation", "frame", "measure", "outcome", "prepared", "tally"})
 """Files every sum is made with: what they use themselves says nothing of one of them."""
 _SCHEDULE = ("circuit_schedule", "circuit_schedule")
@@ -38,8 +39,10 @@ class Code:
         self.made, self.foreign = {}, {}
         for node in self.tree.body:
             self.made.update(dict.fromkeys(_names_of(node), node))
-            if isinstance(node, ast.ImportFrom) and node.level == 1 and node.module:
-                self.foreign.update({a.asname or a.name: (node.module, a.name) for a in node.names})
+            if isinstance(node, ast.ImportFrom) and node.module and (node.level or node.module.startswith(_CALC)):
+                home = node.module.removeprefix(_CALC)
+                home = home if home.startswith(f"{FORMULAS}.") else home.rpartition(".")[2]
+                self.foreign.update({a.asname or a.name: (home, a.name) for a in node.names})
 
 
 def users(code: Mapping[str, Code], calculations: Mapping[LedgerId, Name]) -> Mapping[str, Users]:

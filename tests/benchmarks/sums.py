@@ -9,7 +9,7 @@ from dataclasses import replace
 from statistics import median
 
 from specbuilder.calc import made, told_beside
-from specbuilder.calc.circuit_schedule import circuit_schedule
+from specbuilder.calc.circuits.circuit_schedule import circuit_schedule
 from specbuilder.model.kinds import LedgerKind
 from specbuilder.session.situate import lay
 from specbuilder.storage.rules_files import read_rules, rules_folder
@@ -35,10 +35,14 @@ def run(rounds: int = 20) -> None:
             reading.read(laid)
         gc.collect()
         for _ in range(rounds):
-            every.append(_timed(lambda s=replace(laid): [c.read(s) for c in calculations]))
-            sums.append(_timed(lambda s=replace(laid): [c.read(s) for c in linear]))
-            more.append(_timed(lambda s=replace(laid): [c.read(s) for c in beside]))
-            cables.append(_timed(lambda s=replace(laid): circuit_schedule(s)))
+            s = replace(laid)
+            every.append(_timed(lambda s=s: [c.read(s) for c in calculations]))
+            s = replace(laid)
+            sums.append(_timed(lambda s=s: [c.read(s) for c in linear]))
+            s = replace(laid)
+            more.append(_timed(lambda s=s: [c.read(s) for c in beside]))
+            s = replace(laid)
+            cables.append(_timed(lambda s=s: circuit_schedule(s)))
             plain.append(_timed(lambda b=here: [work_out(b) for work_out in SUMS.values()]))
     print(f"all sums      {_spread(every)}   (bound 10), {len(calculations)} ledgers and figures")
     print(f"              {median(every) / median(plain):4.1f}x the referee's {len(SUMS)}, {_spread(plain)}")

@@ -9,7 +9,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
-from specbuilder.calc.circuit_schedule import circuit_schedule
+from specbuilder.calc.circuits.circuit_schedule import circuit_schedule
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.circuits import CircuitCode, CircuitLine
 from specbuilder.model.ids import GroupId, OptionId

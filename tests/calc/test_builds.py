@@ -8,8 +8,8 @@ from typing import NamedTuple
 import pytest
 
 from specbuilder.calc import CALCULATIONS, read_all
-from specbuilder.calc.effects import effects
-from specbuilder.calc.price import price
+from specbuilder.calc.order.effects import effects
+from specbuilder.calc.order.price import price
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import OptionId

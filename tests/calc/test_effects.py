@@ -8,9 +8,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from specbuilder.calc.effects import effects
-from specbuilder.calc.mass import TOTAL_MASS, mass_effect
-from specbuilder.calc.price import gross_effect, price
+from specbuilder.calc.order.effects import effects
+from specbuilder.calc.order.price import gross_effect, price
+from specbuilder.calc.weights.mass import TOTAL_MASS, mass_effect
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import OptionId

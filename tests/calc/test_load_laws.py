@@ -11,8 +11,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from specbuilder.calc import CALCULATIONS, read_all
-from specbuilder.calc.calculation import Calculation
-from specbuilder.calc.load_places import FREE_BEHIND_SEATS, FREE_IN_FOOT_WELL, FREE_IN_STORES, FREE_ON_RACK
+from specbuilder.calc.measuring.calculation import Calculation
+from specbuilder.calc.weights.load_places import FREE_BEHIND_SEATS, FREE_IN_FOOT_WELL, FREE_IN_STORES, FREE_ON_RACK
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import LedgerId, OptionId, Tag
 from specbuilder.model.kinds import Basis, Verdict

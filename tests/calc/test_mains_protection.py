@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from specbuilder.calc.circuit_schedule import circuit_schedule
-from specbuilder.calc.mains_protection import mains_protection
+from specbuilder.calc.circuits.circuit_schedule import circuit_schedule
+from specbuilder.calc.circuits.mains_protection import mains_protection
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import OptionId
 from specbuilder.model.mains import MainsCode, MainsPoint, MainsStand

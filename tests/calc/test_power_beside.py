@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 
 from specbuilder.calc import CALCULATIONS
-from specbuilder.calc.battery_beside import sun_by_month
+from specbuilder.calc.power.battery_beside import sun_by_month
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import LedgerId, OptionId

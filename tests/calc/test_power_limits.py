@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specbuilder.calc.frame import Asked
-from specbuilder.calc.shape import shapes_of
-from specbuilder.calc.tally import Tally
+from specbuilder.calc.limits.shape import shapes_of
+from specbuilder.calc.measuring.frame import Asked
+from specbuilder.calc.measuring.tally import Tally
 from specbuilder.model.brief import Answer
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Pick

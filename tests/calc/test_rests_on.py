@@ -6,9 +6,9 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from specbuilder.calc import CALCULATIONS
-from specbuilder.calc.doubts import doubts_of, told
-from specbuilder.calc.missing import GAPS
-from specbuilder.calc.rests_on import RESTS_ON, keys_of
+from specbuilder.calc.limits.doubts import doubts_of, told
+from specbuilder.calc.limits.missing import GAPS
+from specbuilder.calc.limits.rests_on import RESTS_ON, keys_of
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Verdict
 from specbuilder.model.plausible import OPTION_RANGES, VAN_RANGES

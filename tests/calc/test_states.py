@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from specbuilder.calc import states
-from specbuilder.calc.states import Chain, Fold, Folding, Joint, Slot, States
+from specbuilder.calc.measuring.states import Chain, Fold, Folding, Joint, Slot, States
 
 FOLDS = (Fold.SUM, Fold.LEAST, Fold.MOST)
 NEUTRAL: Joint = (0, inf, -inf)

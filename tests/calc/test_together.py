@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specbuilder.calc.battery_cold import charging_in_cold
-from specbuilder.calc.together import Piece, together_away, together_plugged, too_much
+from specbuilder.calc.power.battery_cold import charging_in_cold
+from specbuilder.calc.power.together import Piece, together_away, together_plugged, too_much
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Owner
 from specbuilder.model.power import ColdCharging, Feed, Together

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from specbuilder.calc import read_all
-from specbuilder.calc.mass import mass_effects
+from specbuilder.calc.weights.mass import mass_effects
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Verdict
 from specbuilder.model.parts import Water

@@ -12,7 +12,7 @@ from functools import cache, lru_cache
 from itertools import chain, product
 from typing import NamedTuple, TypeAlias
 
-from specbuilder.calc.prepared import weighing
+from specbuilder.calc.measuring.prepared import weighing
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue, Group, Option
 from specbuilder.model.ids import BriefKey, OptionId

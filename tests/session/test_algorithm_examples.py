@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from math import inf
 
-from specbuilder.calc.shape import Shape
-from specbuilder.calc.states import Fold, Folding
+from specbuilder.calc.limits.shape import Shape
+from specbuilder.calc.measuring.states import Fold, Folding
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import BASE_VAN_GROUP, OptionId

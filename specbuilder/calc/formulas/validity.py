@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from math import isnan
+from math import isnan, nan
+from typing import Never
 
 
 class OutsideValidity(ValueError):  # noqa: N818  # an answer about a number, as much as a fault
@@ -50,3 +51,12 @@ def within(quantity: str, value: float, least: float, most: float) -> float:
     if isnan(value) or not least <= value <= most:
         raise OutsideValidity(quantity, value, f"from {least:g} to {most:g}")
     return value
+
+
+def missing(what: str) -> Never:
+    """Say that a choice has no such figure.
+
+    Raises:
+        OutsideValidity: always.
+    """
+    raise OutsideValidity(what, nan, "given")

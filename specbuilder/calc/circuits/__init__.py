@@ -1,0 +1,1 @@
+"""The circuit schedule: cable, fuse and protection of every run."""

@@ -1,0 +1,1 @@
+"""Warmth, fuel, gas, fresh air and water."""

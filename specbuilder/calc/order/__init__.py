@@ -1,0 +1,1 @@
+"""What the order hangs on: price, weeks, hours, the age of the quote."""
