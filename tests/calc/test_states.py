@@ -8,7 +8,7 @@ from math import inf
 from hypothesis import given
 from hypothesis import strategies as st
 
-from specbuilder.calc import states
+from specbuilder.calc.measuring import states
 from specbuilder.calc.measuring.states import Chain, Fold, Folding, Joint, Slot, States
 
 FOLDS = (Fold.SUM, Fold.LEAST, Fold.MOST)
