@@ -110,13 +110,22 @@ class _Why:
         }
 
     def _conflicts(self, held: Sequence[int], most: int, budget: Budget) -> Reasons:
-        """The minimal conflicts the choice takes part in."""
+        """The minimal conflicts the choice takes part in; what brief and base van break alone is none of them."""
+        reasoner = self.machine.reasoner
         mine = [lit for lit, choice in self._choices.items() if choice.option == self._option]
         rest = [lit for lit in held if lit not in mine]
-        found = minimal_conflicts(self.machine.reasoner, rest, most, budget, given=mine)
-        own = [c for c in found.found if not isinstance(self.machine.reasoner.consistent(c), frozenset)]
-        causes = sorted((self._tree(conflict, tuple(mine)) for conflict in own), key=_choices_in)
+        ground = [lit for lit in rest if lit not in self._choices or self._is_van(lit)]
+        if isinstance(reasoner.consistent(ground), frozenset):
+            ground = []
+        others = [lit for lit in rest if lit not in ground]
+        found = minimal_conflicts(reasoner, others, most, budget, given=[*ground, *mine])
+        own = [c for c in found.found if not isinstance(reasoner.consistent([*ground, *c]), frozenset)]
+        whole = [minimal_conflicts(reasoner, [*c, *ground], 1, budget, given=mine).found for c in own]
+        causes = sorted((self._tree(some[0], tuple(mine)) for some in whole if some), key=_choices_in)
         return Reasons(causes=tuple(causes), complete=found.is_complete)
+
+    def _is_van(self, lit: int) -> bool:
+        return self._catalogue.options[self._choices[lit].option].van is not None
 
     def _tree(self, reason: Sequence[int], about: tuple[int, ...]) -> Cause:
         """The chain of one reason: by propagation over its own choices where that suffices, else the rules at work."""
