@@ -14,8 +14,9 @@ LONGEST = 500
 WHOLE = frozenset("0123456789")
 LISTED = WHOLE | frozenset(" ,")
 NUMBER = LISTED | frozenset(".")
+SIGNED = NUMBER | frozenset("-")
 DATE = WHOLE | frozenset("-")
-"""Characters that may be typed where a number, several numbers or a date is wanted."""
+"""Characters that may be typed where a number, one that may lie below nought, several numbers or a date is wanted."""
 
 
 @dataclass(frozen=True, slots=True)

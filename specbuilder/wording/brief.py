@@ -16,6 +16,7 @@ from .brief_terms import term
 from .names import group_name, key_name, listed, option_name
 from .plain import ended
 from .states import NOT_KNOWN, UNDECIDED, step_name
+from .typed import below_nought
 
 
 def answer_words(catalogue: Catalogue, line: BriefLine, value: Answer | None) -> str:
@@ -210,6 +211,8 @@ def _group_words(catalogue: Catalogue, report: Report, group: GroupId) -> str:
 def _number_hint(catalogue: Catalogue, line: BriefLine) -> str:
     unit = catalogue.firm.currency if line.unit == quantities.PENCE else quantities.unit_text(line.unit)
     hint = f"{unit}, {_bounds(catalogue, line)}" if unit else _bounds(catalogue, line)
+    if below_nought(line):
+        hint += f"; - begins a number below nought, - and Enter make it {NOT_KNOWN}"
     if line.unnamed is not None:
         hint += f", {answer_words(catalogue, line, line.unnamed)}: {line.unnamed}"
     return hint

@@ -13,6 +13,16 @@ def digits_begin() -> str:
     return "0-9 type"
 
 
+def number_begins() -> str:
+    """The same where the number may lie below nought."""
+    return "0-9 - type"
+
+
+def forget_it() -> str:
+    """Enter behind a minus alone."""
+    return "not known yet"
+
+
 def letters_begin() -> str:
     """Any letter begins the text and Enter takes it."""
     return "A-Z type"

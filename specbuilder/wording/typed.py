@@ -11,6 +11,7 @@ from specbuilder.model.kinds import AnswerType
 from .quantities import PENCE
 
 _LONGEST_NUMBER = 12
+MINUS = "-"
 
 
 def whole(text: str) -> int | None:
@@ -88,6 +89,16 @@ def one_digit(line: BriefLine) -> bool:
             return False
         case _:
             assert_never(line.type)
+
+
+def below_nought(line: BriefLine) -> bool:
+    """True when the answer may lie below nought, so that a minus begins it."""
+    return line.type in (AnswerType.WHOLE, AnswerType.DECIMAL) and line.least < 0
+
+
+def forgets(line: BriefLine, text: str) -> bool:
+    """True when what was typed makes the answer not known again: a minus with no number behind it."""
+    return below_nought(line) and text.strip() == MINUS
 
 
 def typed_answer(line: BriefLine, value: Answer) -> str:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from specbuilder.model.ids import BriefKey, RuleId
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.items import Field, OnAnswer, OnField
 from specbuilder.tui.keys import Where
 from specbuilder.tui.screens.heading import hints
 
 from .bench import counter_on, press, spec
+from .stage import WINDOWS, on_stage
 
 
 def begun(folder: Path, *keys: str) -> Counter:
@@ -132,3 +134,78 @@ def test_end_goes_to_the_last_of_the_actions(tmp_path: Path) -> None:
     assert counter.top.at == counter.top.items()[-1]
     press(counter, "home")
     assert counter.top.at == first
+
+
+# --- below nought
+
+
+def cold(folder: Path, *keys: str) -> Counter:
+    """On the question that may lie below nought."""
+    counter = begun(folder)
+    counter.go_to(OnAnswer(BriefKey("design_temp_c")))
+    counter.lay()
+    press(counter, *keys)
+    return counter
+
+
+def coldest(counter: Counter) -> object:
+    return spec(counter).answers.get(BriefKey("design_temp_c"))
+
+
+def test_minus_begins_a_number_below_nought(tmp_path: Path) -> None:
+    counter = cold(tmp_path, "-", "5", "enter")
+    assert coldest(counter) == -5
+
+
+def test_minus_is_part_of_what_stands_there_only_in_front(tmp_path: Path) -> None:
+    counter = cold(tmp_path, "5", "-", "enter")
+    assert coldest(counter) is None
+    assert "needed here" in counter.message
+    press(counter, "home", "-", "end", "backspace", "enter")
+    assert coldest(counter) == -5
+
+
+def test_a_minus_alone_makes_it_not_known_again(tmp_path: Path) -> None:
+    counter = cold(tmp_path, "-", "5", "enter")
+    stand_on(counter, "design_temp")
+    assert "0-9 - type" in hint_line(counter)
+    assert "- not known" not in hint_line(counter)
+    press(counter, "-")
+    assert "Enter not known yet" in hint_line(counter)
+    press(counter, "enter")
+    assert coldest(counter) is None
+    assert counter.top.entry is None
+    assert "assumed" in next(row.text for row in counter.top.shown if "coldest night" in row.text)
+
+
+def test_a_minus_over_a_number_that_was_not_taken_begins_anew(tmp_path: Path) -> None:
+    counter = cold(tmp_path, "5", "5", "enter", "escape", "-", "5", "enter")
+    assert coldest(counter) == -5
+
+
+def test_elsewhere_minus_still_makes_an_answer_not_known(tmp_path: Path) -> None:
+    counter = begun(tmp_path)
+    stand_on(counter, "ceiling")
+    press(counter, *"24000", "enter")
+    stand_on(counter, "ceiling")
+    assert "- not known" in hint_line(counter)
+    press(counter, "-")
+    assert counter.top.entry is None
+    assert spec(counter).answers.get(BriefKey("ceiling_gross_pence")) is None
+
+
+@WINDOWS
+async def test_minus_five_is_minus_five_and_the_heater_check_hears_it(
+    demo: Path, size: tuple[int, int], plain: bool
+) -> None:
+    async with on_stage(demo, size, plain=plain) as stage:
+        await stage.press("enter", "home")
+        while stage.app.counter.top.at != OnAnswer(BriefKey("design_temp_c")):
+            await stage.press("down")
+        screen = await stage.press("-")
+        assert "- and Enter make it not known yet" in " ".join(screen.split())
+        await stage.press("5", "enter")
+        assert stage.spec().answers.get(BriefKey("design_temp_c")) == -5
+        assert "-5 °C" in stage.screen()
+        assert RuleId("heat-enough") in stage.loud()
+        assert "SIGN now broken: " in stage.screen().splitlines()[-2]

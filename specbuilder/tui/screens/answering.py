@@ -8,10 +8,10 @@ from specbuilder.model.findings import Finding
 from specbuilder.model.ids import GroupId
 from specbuilder.model.kinds import AnswerType, Level, Verdict
 from specbuilder.model.report import Report
-from specbuilder.tui.entry import LISTED, NUMBER, WHOLE
+from specbuilder.tui.entry import LISTED, NUMBER, SIGNED, WHOLE, Entry
 from specbuilder.tui.items import Item, OnAnswer, OnGroup
-from specbuilder.wording.hints import at_once, digits_begin, next_line, take_it, type_it
-from specbuilder.wording.typed import one_digit
+from specbuilder.wording.hints import at_once, digits_begin, forget_it, next_line, number_begins, take_it, type_it
+from specbuilder.wording.typed import below_nought, forgets, one_digit
 
 
 def letters_for(known: BriefLine) -> frozenset[str]:
@@ -22,13 +22,13 @@ def letters_for(known: BriefLine) -> frozenset[str]:
         case AnswerType.LIST | AnswerType.AGES:
             return LISTED
         case AnswerType.WHOLE | AnswerType.DECIMAL:
-            return NUMBER
+            return SIGNED if below_nought(known) else NUMBER
 
 
 def digits_for(known: BriefLine, half_typed: bool) -> str:
     """What a digit does on this line, for the hint line."""
     if half_typed or not one_digit(known):
-        return digits_begin()
+        return number_begins() if below_nought(known) else digits_begin()
     if known.type is AnswerType.ONE_OF:
         return at_once(1, len(known.values))
     return at_once(int(known.least), int(known.most))
@@ -48,6 +48,13 @@ def enter_for(report: Report, known: BriefLine, half_typed: bool) -> str:
     if known.key in report.facts.assumed and report.facts.get(known.key) is not None:
         return take_it()
     return "" if one_digit(known) else type_it()
+
+
+def enter_typing(catalogue: Catalogue, item: Item | None, entry: Entry | None) -> str:
+    """What Enter does with what is being typed: a minus alone makes an answer not known again."""
+    if entry is not None and isinstance(item, OnAnswer) and forgets(catalogue.brief[item.key], entry.text):
+        return forget_it()
+    return take_it()
 
 
 def broken_about(report: Report, item: Item | None) -> Finding | None:

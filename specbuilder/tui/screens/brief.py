@@ -19,9 +19,9 @@ from specbuilder.wording.brief_groups import assumed_hint, assumed_words, group_
 from specbuilder.wording.forms import not_taken
 from specbuilder.wording.hints import next_line, open_it, type_it
 from specbuilder.wording.names import group_name, key_name
-from specbuilder.wording.typed import answer, one_digit
+from specbuilder.wording.typed import MINUS, answer, below_nought, forgets, one_digit
 
-from .answering import broken_about, digits_for, digits_for_group, enter_for, letters_for
+from .answering import broken_about, digits_for, digits_for_group, enter_for, enter_typing, letters_for
 from .fields import FieldLines, value_of
 from .numbered import answer_foot, asked_lines, numbered_lines
 from .page import Host, Page
@@ -170,7 +170,10 @@ class BriefPage(Page):
             case OnAnswer(key):
                 self.host.drafts.pop(self.at, None)
                 self.unfolded.add(key)
-                self.host.edit(AnswerLine(key=key, value=None))
+                if below_nought(self.host.catalogue.brief[key]):
+                    self.start_typing(MINUS)
+                else:
+                    self.host.edit(AnswerLine(key=key, value=None))
             case OnField():
                 self.fields.clear(self.at)
             case OnGroup(group):
@@ -220,6 +223,8 @@ class BriefPage(Page):
         """Enter does what the line asks for; why only where something is broken."""
         if act is Act.WHY:
             return None if broken_about(self.host.report, self.at) is not None else ""
+        if act is Act.LESS and isinstance(self.at, OnAnswer):
+            return "" if below_nought(self.host.catalogue.brief[self.at.key]) else None
         if act is not Act.ENTER:
             return None
         match self.at:
@@ -231,6 +236,10 @@ class BriefPage(Page):
                 return open_it()
             case _:
                 return type_it()
+
+    def typing_hint(self) -> str:
+        """A minus alone makes the answer not known again."""
+        return enter_typing(self.host.catalogue, self.at, self.entry)
 
     def take_text(self, text: str) -> bool:
         """Enter on what was typed."""
@@ -251,14 +260,9 @@ class BriefPage(Page):
             self.unfolded.add(item.key)
         self.at = item
 
-    def order_of(self, item: Item | None) -> int:
-        """Which place an item has among the lines."""
-        items = self.items()
-        return items.index(item) if item in items else -1
-
     def _take_answer(self, known: BriefLine, text: str) -> bool:
         value = answer(known, text)
-        if value is None:
+        if value is None and not forgets(known, text):
             self.host.say(not_an_answer(self.host.catalogue, known))
             return False
         return self._give(known.key, value)

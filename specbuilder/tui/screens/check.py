@@ -198,11 +198,6 @@ class CheckPage(Page):
         """Put the cursor on a line of the check."""
         self.at = item
 
-    def order_of(self, item: Item | None) -> int:
-        """Which place an item has among the lines."""
-        items = self.items()
-        return items.index(item) if item in items else -1
-
     def _of_job(self, at: OnAnswer) -> bool:
         return self.host.catalogue.brief[at.key].question is None
 

@@ -8,7 +8,7 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.keys import WALKED, Act, KeyLine, hints_of
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, width
 from specbuilder.wording.forms import form_title
-from specbuilder.wording.hints import keep_not_taken, letters_begin, take_it
+from specbuilder.wording.hints import keep_not_taken, letters_begin
 from specbuilder.wording.trial_hints import keep_it, to_the_job
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ def jobs_heading(counter: Counter, cells: int) -> list[Line]:
 
 def hints(page: Page, cells: int) -> Line:
     """As many hints as fit for the line under the cursor; help always."""
-    told = _typing() if page.entry is not None and not page.searches else _told(page)
+    told = _typing(page) if page.entry is not None and not page.searches else _told(page)
     last = [hint for hint in told if hint.hot in (Act.KEYS, Act.ACTIONS)]
     rest = [hint for hint in told if hint not in last]
     bits, room = list[Bit](), cells - 1 - sum(width(hint.text) + len(GAP) for hint in last[:1])
@@ -39,8 +39,8 @@ def hints(page: Page, cells: int) -> Line:
     return Line((Bit(" "), *bits, *last[:1]))
 
 
-def _typing() -> list[Bit]:
-    return [Bit(f"Enter {take_it()}", hot=Act.ENTER), Bit(f"Esc {keep_not_taken()}", hot=Act.BACK)]
+def _typing(page: Page) -> list[Bit]:
+    return [Bit(f"Enter {page.typing_hint()}", hot=Act.ENTER), Bit(f"Esc {keep_not_taken()}", hot=Act.BACK)]
 
 
 def _told(page: Page) -> list[Bit]:

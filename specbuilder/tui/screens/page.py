@@ -11,6 +11,7 @@ from specbuilder.tui.items import DATES, NUMBERS, Item, OnField
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Line, within
 from specbuilder.tui.marks import Marks
+from specbuilder.wording.hints import take_it
 
 if TYPE_CHECKING:  # the list of jobs is a page before any catalogue is there
     from specbuilder.model.catalogue import Catalogue
@@ -176,6 +177,10 @@ class Page(ABC):
         """What an act does on this line, for the hint line; empty: nothing; None: what the table of keys says."""
         return None
 
+    def typing_hint(self) -> str:
+        """What Enter does with the text being typed, for the hint line."""
+        return take_it()
+
     def take_text(self, text: str) -> bool:
         """Enter on a typed text; False when it cannot be taken (the last line says why)."""
         return False
@@ -199,6 +204,11 @@ class Page(ABC):
     def items(self) -> list[Item]:
         """Every item the cursor may stand on, in order."""
         return [line.item for line in self.shown if line.item is not None]
+
+    def order_of(self, item: Item | None) -> int:
+        """Which place an item has among the lines."""
+        items = self.items()
+        return items.index(item) if item in items else -1
 
     def cursor(self) -> int | None:
         """The line of the cursor."""
