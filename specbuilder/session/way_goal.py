@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import Enum, auto
 
+from specbuilder.calc import made
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import CauseKind
 from specbuilder.model.ids import OptionId, RuleId
@@ -59,6 +60,8 @@ class Quest:
     """All rules that cannot be kept together then: which of them is broken in the end is a matter of what follows."""
     hopeless: bool = False
     """No edits can reach the goal."""
+    touching: frozenset[OptionId] = frozenset()
+    """Where a target is about a figure that is no sum, and no search holds it: the options that change it."""
 
     @property
     def can_change_van(self) -> bool:
@@ -161,6 +164,7 @@ def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal, waiving: Waiving = 
     quest.firm = frozenset(lit for lit, c in choices.items() if options[c.option].found)
     quest.targets = _reachable(quest, goal)
     quest.facts = ground_of(quest, quest.targets)
+    quest.touching = _touching(catalogue, [rule for rule in quest.targets if rule in machine.compiled.unheard])
     quest.helpful = _helpful(machine)
     if any(is_spending(catalogue, rule) for rule in quest.targets):
         quest.firm |= frozenset(lit for lit, c in choices.items() if options[c.option].safety)
@@ -265,6 +269,15 @@ def _may_follow(catalogue: Catalogue) -> frozenset[OptionId]:
         if rule.kind is RuleKind.NEEDS_ANY:
             needed |= {atom.tag for term in rule.then.terms for atom in term.atoms if isinstance(atom, Given)}
     return frozenset(givers[tag][0] for tag in needed if len(givers.get(tag, ())) == 1)
+
+
+def _touching(catalogue: Catalogue, rules: Sequence[RuleId]) -> frozenset[OptionId]:
+    """The options that change the figures these rules are about."""
+    about = {
+        a.ledger for r in rules for t in catalogue.rules[r].then.terms for a in t.atoms if isinstance(a, WithinBound)
+    }
+    figures = [c for c in made(catalogue) if c.id in about]
+    return frozenset(o.id for o in catalogue.options.values() if any(c.touches(o) for c in figures))
 
 
 def _helpful(machine: Machine) -> frozenset[OptionId]:

@@ -246,7 +246,7 @@ class Trials:
         """Evaluate the spec after it in full: the goal is reached, and nothing more is broken at STOP."""
         known = candidate.spec.choices
         if known not in self._verdicts:
-            report = evaluate(self._quest.catalogue, candidate.spec, exact=False)
+            report = self.look(candidate)
             self._verdicts[known] = report if self._reached(report, candidate.wanted) else None
         candidate.report = self._verdicts[known]
         if candidate.report is None:
@@ -255,6 +255,14 @@ class Trials:
         candidate.key += max(signs - candidate.signs, 0) * SIGNED
         candidate.signs = max(signs, candidate.signs)
         return True
+
+    def look(self, candidate: Candidate) -> Report:
+        """The spec after it, evaluated in full but for the states."""
+        return evaluate(self._quest.catalogue, candidate.spec, exact=False)
+
+    def tried(self, edits: tuple[Edit, ...]) -> Iterator[Candidate]:
+        """Some edits applied, where nothing refuses them."""
+        yield from self._applied(edits, (), 0)
 
     def _reached(self, report: Report, wanted: OptionId | None) -> bool:
         quest = self._quest

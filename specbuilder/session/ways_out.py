@@ -17,6 +17,7 @@ from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.repairs import Ending, Repair, Repairs
 
 from .way_goal import Quest, make_quest
+from .way_probe import probe
 from .way_trial import BIG, Candidate, Trials
 
 SECONDS = 1.0
@@ -70,11 +71,27 @@ class _Search:
         if self._quest.hopeless and not self._quest.instead:
             yield self._list(finished=True)
             return
+        if self._quest.touching:
+            yield from self._probed()
+            return
         for with_van in (False, True):
             if with_van and (self._ways or not self._quest.can_change_van):
                 break
             for _ in self._phase(with_van):
                 yield self._list(finished=False)
+        yield self._list(finished=True)
+
+    def _probed(self) -> Iterator[WaysOut]:
+        """A figure that no search holds: what touches it is tried one by one, and the best of it two by two."""
+        self._complete = False
+        found = sorted(probe(self._quest, self._trials, self._is_over), key=lambda candidate: candidate.key)
+        for candidate in found:
+            way = self._trials.way(candidate)
+            if all(way.spec.choices != known.spec.choices for known in self._ways):
+                self._ways.append(way)
+                yield self._list(finished=False)
+            if len(self._ways) == self._most:
+                break
         yield self._list(finished=True)
 
     def _list(self, *, finished: bool) -> WaysOut:

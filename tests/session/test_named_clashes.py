@@ -124,3 +124,17 @@ def test_a_fuse_window_that_is_empty_is_told_and_the_next_cable_taken(catalogue:
     assert feed.fuse_a is not None
     assert feed.carries_a is not None
     assert 1.25 * feed.load_a <= feed.fuse_a <= feed.carries_a
+
+
+def test_a_battery_empty_too_soon_has_ways_out_that_keep_every_wish(catalogue: Catalogue) -> None:
+    spec = read_spec_file(EXAMPLES / "saturday-family.toml", catalogue).spec
+    spec = said(catalogue, spec, "answer nights_off_grid 4")
+    rule = "nights-on-the-battery"
+    assert is_broken(evaluate(catalogue, spec), rule)
+    *_, found = ways_out(catalogue, spec, ClearFindings(rules=(RuleId(rule),)))
+    assert found.ways
+    assert not found.complete, "no search holds nights, so nobody knows whether there are better ones"
+    for way in found.ways:
+        assert not is_broken(evaluate(catalogue, way.spec), rule)
+    given_up = [c.option for c in found.ways[0].spec.choices if catalogue.options[c.option].is_none]
+    assert set(given_up) <= {c.option for c in spec.choices}, "going without the fridge is told last"
