@@ -157,7 +157,7 @@ def _reading(catalogue: Catalogue, reading: Reading) -> dict[str, Any]:
         "source": spec.source,
         "part_of": spec.part_of,
         "lacks": [_lack(lack) for lack in reading.lacks],
-        "outside": _outside(catalogue, reading),
+        "absurd": _outside(catalogue, reading),
         "words": reading_line(catalogue, reading),
     }
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take
 from specbuilder.model.ids import GroupId
-from specbuilder.model.kinds import Pick
+from specbuilder.model.kinds import Pick, Place
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.clauses import Placement, placements_of
 
@@ -73,3 +73,19 @@ def overfull(catalogue: Catalogue, spec: Spec) -> frozenset[GroupId]:
         if (option := catalogue.options.get(choice.option)) is not None:
             many[option.group] = many.get(option.group, 0) + choice.count
     return frozenset(group for group, count in many.items() if count > catalogue.groups[group].max_choices)
+
+
+def place_of(edit: Edit) -> Place | None:
+    """The place an edit takes something at."""
+    return edit.place if isinstance(edit, Take) else None
+
+
+def order_of(edit: Edit) -> int:
+    """What leaves goes first, so that it is not in the way of what comes; the base van goes before all."""
+    match edit:
+        case LeaveOut():
+            return 0
+        case SetCount() | Move():
+            return 1
+        case _:
+            return 2

@@ -22,7 +22,7 @@ from specbuilder.rulegraph.clauses import placements_of
 from .apply import apply
 from .difference import choices_cost, difference, option_cost
 from .evaluate import evaluate
-from .moves import Alternative, alternatives, overfull, takes
+from .moves import Alternative, alternatives, order_of, overfull, place_of, takes
 from .way_goal import Quest
 
 BIG = 10**10
@@ -110,7 +110,7 @@ class Trials:
         most = MOST_TRIED if len(changed) <= FEW else FEW
         for number, combination in enumerate(islice(self._combinations(changed, ground), most), 1):
             self.was_cut = self.was_cut or number == most
-            edits = self._in_order(sorted((a.edit for a in combination), key=_order))
+            edits = self._in_order(sorted((a.edit for a in combination), key=order_of))
             yield from self._applied(edits, extras, signs)
 
     def _in_order(self, edits: Sequence[Edit]) -> tuple[Edit, ...]:
@@ -137,7 +137,7 @@ class Trials:
         quest = self._quest
         if isinstance(quest.goal, LetIn):
             ways = takes(quest.machine.compiled, quest.catalogue.options[quest.goal.option])
-            yield [way for way in ways if quest.goal.place in (None, _place(way.edit))]
+            yield [way for way in ways if quest.goal.place in (None, place_of(way.edit))]
         if quest.phase:
             yield [way for van in quest.catalogue.vans for way in takes(quest.machine.compiled, van)]
         for choice in changed:
@@ -289,18 +289,3 @@ class Trials:
             brought=candidate.brought,
             left=candidate.left,
         )
-
-
-def _place(edit: Edit) -> object:
-    return edit.place if isinstance(edit, Take) else None
-
-
-def _order(edit: Edit) -> int:
-    """What leaves goes first, so that it is not in the way of what comes; the base van goes before all."""
-    match edit:
-        case LeaveOut():
-            return 0
-        case SetCount() | Move():
-            return 1
-        case _:
-            return 2

@@ -22,7 +22,7 @@ WORDS_OF_A_FORMULA = "Equation:", "Valid for:", "Source:", "Confidence:", ">>>"
 
 
 def _modules(package: ModuleType) -> Iterator[ModuleType]:
-    for found in pkgutil.iter_modules(package.__path__, package.__name__ + "."):
+    for found in pkgutil.walk_packages(package.__path__, package.__name__ + "."):
         yield importlib.import_module(found.name)
 
 

@@ -86,9 +86,9 @@ def test_nothing_is_told_that_rests_on_it(
         reading = readings[ledger]
         assert reading["verdict"] == "cannot tell", ledger
         assert reading["value"] is None, ledger
-        assert reading["outside"]["option"] == owner, ledger
-        assert key in reading["outside"]["quantity"], ledger
-        assert reading["outside"]["written_in"].startswith(f"{file}:"), ledger
+        assert reading["absurd"]["option"] == owner, ledger
+        assert key in reading["absurd"]["quantity"], ledger
+        assert reading["absurd"]["written_in"].startswith(f"{file}:"), ledger
 
 
 @pytest.mark.parametrize(("file", "table", "key", "value", "blind"), PLANTED[::6])

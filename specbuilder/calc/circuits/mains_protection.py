@@ -16,8 +16,8 @@ from .circuit_tables import TableLack, circuit_tables
 INVERTER = Tag("inverter")
 PLUG_SWITCH, INVERTER_SWITCH = Tag("rcd"), Tag("inverter-protected")
 CHANGEOVER = Tag("changeover")
-BOTH = (Tag("socket-both"), Tag("induction"))
-"""What plug and inverter feed in turn, where there are both."""
+ON_PLUG, AWAY, COOKING_ELECTRIC = Tag("socket-hook-up"), Tag("socket-off-grid"), Tag("induction")
+"""What gives both of the first, or the third, is fed by plug and inverter in turn, where there are both."""
 LEAST_BOND = "least bonding conductor in mm2"
 """A figure of the table of cable settings."""
 
@@ -56,7 +56,7 @@ class _Build:
         else:
             yield MainsPoint(code=MainsCode.ONE_EARTH_LINK, stand=MainsStand.HOLDS)
         if self.inverter and self.plug:
-            both = any(tag in self._given for tag in BOTH)
+            both = not set(self._by(ON_PLUG)).isdisjoint(self._by(AWAY)) or COOKING_ELECTRIC in self._given
             apart = MainsPoint(code=MainsCode.SOURCES_APART, stand=MainsStand.HOLDS)
             yield self._brought(MainsCode.CHANGEOVER, CHANGEOVER) if both or CHANGEOVER in self._given else apart
         if self.inverter:
