@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .ids import OptionId, Tag, Zone
+from .ids import CautionId, OptionId, Tag, Zone
 from .kinds import Basis, Place
 
 
@@ -81,6 +81,8 @@ class Van:
     remark: str
     source: str
     basis: Basis = Basis.SCENARIO
+    cautions: tuple[CautionId, ...] = ()
+    """What is said with every build in this van."""
     fitting_parts: tuple[OptionId, ...] = ()
     """Options whose ``fits_vans`` do not name this van yet although their papers do."""
     no_drill_boxes: tuple[NoDrillBox, ...] = ()

@@ -115,6 +115,7 @@ def _van_option(id_: OptionId, van: Van, spot: Spot) -> Option:
         name=van.name,
         description=van.remark,
         gives=van.gives,
+        cautions=van.cautions,
         basis=van.basis,
         source=van.source,
         van=van,
