@@ -42,6 +42,8 @@ class LedgerSpec:
     """The result rests on an estimate and says so wherever it is shown."""
     confidence: Confidence = Confidence.ESTIMATE
     """How sure the formula and its figures are."""
+    below_nought: str = ""
+    """Words for a minus where the figure is only shown: ``too much, over by``; empty: the minus itself is read."""
     part_of: LedgerId | None = None
     """It stands in the detail of that ledger only, not among the ledgers."""
     origin: Origin = NOWHERE

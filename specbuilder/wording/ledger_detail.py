@@ -13,7 +13,7 @@ from specbuilder.model.ledger import Entry, LedgerSpec, Outside, Reading
 from . import quantities
 from .names import group_name, key_name, lack_name, listed, option_name
 from .plain import ended, lowered
-from .readings import ESTIMATE, is_estimate, reading_line
+from .readings import ESTIMATE, is_estimate, reading_line, shown_value
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,7 @@ def _sum_and_bound(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
     spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
     lines: list[str] = []
     if reading.value is not None and reading.applies:
-        lines.append(f"together {quantities.span(reading.value, spec.unit, currency)}")
+        lines.append(f"together {shown_value(spec, reading.value, currency)}")
     if reading.bound is not None:
         lines.append(
             f"{_sense_words(reading.sense)} {quantities.span(reading.bound, spec.unit, currency)}: {spec.bound}"

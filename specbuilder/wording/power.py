@@ -16,6 +16,7 @@ from .plain import lowered
 from .quantities import NO_END, quantity, span, span_tight
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+_FILLED = "with sun and driving counted in"
 _MOST_SETS = 6
 """So many sets are told in words; the rest is counted."""
 
@@ -33,7 +34,7 @@ def power_lines(catalogue: Catalogue, notes: PowerNotes) -> tuple[str, ...]:
 
 
 def season_lines(catalogue: Catalogue, seasons: Mapping[str, tuple[Reading, Reading]]) -> tuple[str, ...]:
-    """``summer  924 Wh a day, 7.3 nights``: one line a season, the seasons in one column."""
+    """``summer  924 Wh a day, 7.3 nights with sun and driving counted in``: one line a season, the seasons in one column."""
     wide = max((len(word) for word in seasons), default=0)
     return tuple(
         f"{word:{wide}}  {_energy(catalogue, day)}, {_nights(catalogue, nights)}"
@@ -53,7 +54,7 @@ def _nights(catalogue: Catalogue, reading: Reading) -> str:
     if reading.value is None:
         return _cannot_tell(catalogue, reading)
     told = span(reading.value, catalogue.ledgers[reading.id].unit, catalogue.firm.currency)
-    return f"nights: {NO_END}" if told == NO_END else told
+    return f"{f'nights: {NO_END}' if told == NO_END else told} {_FILLED}"
 
 
 def _cannot_tell(catalogue: Catalogue, reading: Reading) -> str:

@@ -70,7 +70,7 @@ _UNITS: dict[str, _Unit] = {
     "days": _Unit(1, "day", "days"),
     "years": _Unit(0, "year", "years"),
     "weeks": _Unit(1, "week", "weeks"),
-    "nights": _Unit(1, "night", "nights"),
+    "nights": _Unit(0, "night", "nights", fine=True),
     "places": _Unit(0, "place", "places"),
     "people": _Unit(0, "person", "people"),
     "bottles": _Unit(0, "bottle", "bottles"),

@@ -8,7 +8,7 @@ from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import Level, Sense, Verdict
-from specbuilder.model.ledger import Reading
+from specbuilder.model.ledger import LedgerSpec, Reading
 from specbuilder.model.span import Span
 
 from . import quantities
@@ -19,6 +19,8 @@ ESTIMATED = "e"
 """Beside a short name where there is no room for the word."""
 LARGEST = 3
 """So many entries of a ledger are told in a chain of reasons; its own page has them all."""
+BROKEN, NOTED = "broken", "note"
+"""What is said of a bound that is not kept: at level NOTE it stops nothing and is not called broken."""
 FAR_PAST = 1_000.0
 """So many times the bound, and more is drawn as that."""
 _FEW = 2
@@ -41,7 +43,7 @@ class Bar:
     words: str
     """``holds: 218 kg spare``, ``cannot tell: barrier height``."""
     level: str
-    """``STOP`` when broken at that level, else empty."""
+    """``STOP`` or ``SIGN`` when broken at that level, else empty."""
     estimate: bool
     """Rests on an estimate: say so near the bar."""
 
@@ -52,7 +54,7 @@ def estimated_legend() -> str:
 
 
 def reading_line(catalogue: Catalogue, reading: Reading) -> str:
-    """``holds: 218 kg spare``, ``broken: 13 of 8 kg, over by 5 kg``, ``cannot tell: needs barrier height``.
+    """``holds: 218 kg spare``, ``broken: 13 of 8 kg, over by 5 kg``, ``note: 1 of 2 days, short by 1 day``.
 
     ``ESTIMATE`` follows where the figure rests on one.
     """
@@ -60,15 +62,25 @@ def reading_line(catalogue: Catalogue, reading: Reading) -> str:
 
 
 def reading_measure(catalogue: Catalogue, reading: Reading) -> str:
-    """The line without the word *broken*, where that stands beside it already: ``13 of 8 kg, over by 5 kg``."""
-    return reading_line(catalogue, reading).removeprefix("broken: ")
+    """The line without its first word, where that stands beside it already: ``13 of 8 kg, over by 5 kg``."""
+    return reading_line(catalogue, reading).removeprefix(f"{not_kept(catalogue, reading)}: ")
+
+
+def is_noted(catalogue: Catalogue, reading: Reading) -> bool:
+    """True where the bound is not kept and that is only to be said."""
+    return reading.verdict is Verdict.BROKEN and catalogue.ledgers[reading.id].level is Level.NOTE
+
+
+def not_kept(catalogue: Catalogue, reading: Reading) -> str:
+    """``broken``; at level NOTE ``note``."""
+    return NOTED if catalogue.ledgers[reading.id].level is Level.NOTE else BROKEN
 
 
 def reading_bar(catalogue: Catalogue, reading: Reading) -> Bar:
     """Numbers and words for a bar."""
     spec = catalogue.ledgers[reading.id]
     used, may = _shares(reading)
-    broken = reading.verdict is Verdict.BROKEN
+    broken = reading.verdict is Verdict.BROKEN and not is_noted(catalogue, reading)
     return Bar(
         short=spec.short,
         used=used,
@@ -87,8 +99,25 @@ def reading_amount(catalogue: Catalogue, reading: Reading) -> str:
         return ""
     spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
     if reading.bound is None:
+        if is_below_nought(spec, reading.value):
+            return shown_value(spec, reading.value, currency)
         return quantities.span_tight(reading.value, spec.unit, currency)
     return _value_of_bound(reading.value, reading.bound, spec.unit, currency)
+
+
+def is_below_nought(spec: LedgerSpec, value: Span) -> bool:
+    """Whether it may be a minus for which the ledger has words of its own."""
+    return bool(spec.below_nought) and value.least < 0
+
+
+def shown_value(spec: LedgerSpec, value: Span, currency: str) -> str:
+    """A value by itself; a minus in the words of its ledger: ``too much, over by 620 W``."""
+    if not is_below_nought(spec, value):
+        return quantities.span(value, spec.unit, currency)
+    if value.most <= 0:
+        return f"{spec.below_nought} {quantities.span(value * -1, spec.unit, currency)}"
+    under, above = (quantities.quantity(end, spec.unit, currency) for end in (-value.least, value.most))
+    return f"{spec.below_nought} up to {under}, or up to {above}"
 
 
 def silent_line() -> str:
@@ -110,7 +139,7 @@ def _marked(catalogue: Catalogue, reading: Reading, words: str) -> str:
 def _short_words(catalogue: Catalogue, reading: Reading) -> str:
     """As few words as a bar has room for."""
     if reading.applies and reading.verdict is Verdict.BROKEN:
-        return f"broken: {reading_amount(catalogue, reading)}".rstrip(": ")
+        return f"{not_kept(catalogue, reading)}: {reading_amount(catalogue, reading)}".rstrip(": ")
     if reading.applies and reading.verdict is Verdict.CANNOT_TELL:
         return _cannot_tell(catalogue, reading, asking="", most=1)
     return _words(catalogue, reading)
@@ -135,7 +164,7 @@ def _holds(catalogue: Catalogue, reading: Reading) -> str:
     if reading.value is None:
         return "cannot tell"
     if reading.room is None:
-        value = quantities.span(reading.value, spec.unit, currency)
+        value = shown_value(spec, reading.value, currency)
         return value if reading.sense is Sense.SHOWN else f"{value}, no bound named"
     if reading.room.most <= 0:
         return f"holds: {reading_amount(catalogue, reading)}"
@@ -148,10 +177,10 @@ def _broken(catalogue: Catalogue, reading: Reading) -> str:
     spec, currency = catalogue.ledgers[reading.id], catalogue.firm.currency
     room = reading.room
     if room is None:
-        return "broken"
+        return not_kept(catalogue, reading)
     missing = quantities.span(_fine(room * -1, spec.unit), spec.unit, currency)
     by = f"short by {missing}" if reading.sense is Sense.AT_LEAST else f"over by {missing}"
-    return f"broken: {reading_amount(catalogue, reading)}, {by}"
+    return f"{not_kept(catalogue, reading)}: {reading_amount(catalogue, reading)}, {by}"
 
 
 def _cannot_tell(catalogue: Catalogue, reading: Reading, *, asking: str, most: int) -> str:

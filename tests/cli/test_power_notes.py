@@ -25,9 +25,9 @@ def test_why_tells_the_three_seasons(house: Counter, ledger: str) -> None:
     said = house("why", WALKERS, ledger).out
     seasons = tuple(line for line in said if line.startswith(("summer ", "three-season ", "winter ")))
     assert seasons == (
-        "summer        1,702 Wh a day, 6.2 nights",
-        "three-season  1,857 Wh a day, 4.2 nights",
-        "winter        2,012 Wh a day, 3.1 nights",
+        "summer        1,702 Wh a day, 6.2 nights with sun and driving counted in",
+        "three-season  1,857 Wh a day, 4.2 nights with sun and driving counted in",
+        "winter        2,012 Wh a day, 3.1 nights with sun and driving counted in",
     )
     told = json.loads("\n".join(house("why", WALKERS, ledger, "--json").out))
     assert set(seasons) <= set(told["reasons"])

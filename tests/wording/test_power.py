@@ -30,8 +30,8 @@ def test_three_short_lines() -> None:
         "winter": (reading(DAY, point(997)), reading(NIGHTS, None, applies=False)),
     }
     assert season_lines(RULES, seasons) == (
-        "summer        924 Wh a day, 7.3 nights",
-        "three-season  900 to 960 Wh a day, nights: no end",
+        "summer        924 Wh a day, 7.3 nights with sun and driving counted in",
+        "three-season  900 to 960 Wh a day, nights: no end with sun and driving counted in",
         "winter        997 Wh a day, no battery",
     )
     assert power_lines(RULES, PowerNotes(seasons=MappingProxyType(seasons))) == season_lines(RULES, seasons)
