@@ -22,7 +22,7 @@ class Marks:
     broken: str = "!"
     holds: str = "="
     mind: str = "*"
-    """Something to mind of a circuit that needs no settling."""
+    """Something to mind that needs no settling: of a circuit, or a note of a ledger."""
     free: str = "."
     past: str = ">"
     novalue: str = "-"

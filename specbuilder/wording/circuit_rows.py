@@ -12,8 +12,9 @@ from .circuits import amount, cable_words, drop_words, fuse_words, said_of
 from .plain import ended, raised
 from .quantities import unit_text
 from .readings import ESTIMATED, estimated_legend
+from .states import TO_MIND
 
-SETTLE, MIND = "to settle", "to mind"
+SETTLE, MIND = "to settle", TO_MIND
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

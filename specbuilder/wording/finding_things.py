@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
+from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.report import Report
 
 from .brief import line_words
 from .names import group_name, key_name, ledger_name, option_name
 from .plain import raised
-from .states import UNDECIDED, state_word
+from .states import UNDECIDED, state_word, to_be_said, verdict_word
+
+IF_BROKEN = "said if broken"
+"""Before the sentence of a rule that says nothing now."""
 
 
 def hit_words(catalogue: Catalogue, report: Report, kind: str, id_: str) -> tuple[str, str]:
@@ -28,7 +33,20 @@ def hit_words(catalogue: Catalogue, report: Report, kind: str, id_: str) -> tupl
             return "ledger", ledger_name(catalogue, LedgerId(id_))
         case _:
             finding = next((f for f in report.findings if f.rule == id_), None)
-            return (finding.verdict.value if finding else "rule"), catalogue.rules[RuleId(id_)].because
+            because = catalogue.rules[RuleId(id_)].because
+            return _rule_words(finding, because) if finding is not None else ("rule", f'{IF_BROKEN}: "{because}"')
+
+
+def _rule_words(finding: Finding, because: str) -> tuple[str, str]:
+    """The sentence of a rule that is kept is said only if it were broken, and so it must read."""
+    match finding.verdict:
+        case Verdict.HOLDS:
+            return "holds", f'kept; {IF_BROKEN}: "{because}"'
+        case Verdict.CANNOT_TELL:
+            return "cannot tell", f'at stake: "{because}"'
+        case Verdict.BROKEN:
+            noted = finding.level is Level.NOTE and not finding.accepted
+            return to_be_said() if noted else verdict_word(finding.verdict, finding.accepted), because
 
 
 def open_ledger(catalogue: Catalogue, ledger: LedgerId) -> str:

@@ -18,7 +18,7 @@ from . import ledger_detail, quantities, readings
 from .brief import line_words
 from .names import choice_name, group_name, key_name, lack_name, listed, option_name, tag_name
 from .plain import ended, raised
-from .states import step_name
+from .states import step_name, to_be_said
 
 _FEW = 3
 
@@ -65,16 +65,19 @@ def finding_reasons(catalogue: Catalogue, report: Report, finding: Finding) -> t
 
 
 def finding_head(catalogue: Catalogue, report: Report, finding: Finding) -> str:
-    """Level, verdict and what the customer hears. A NOTE stops nothing, so it is not called broken but *to be said*."""
+    """Level, verdict and what the customer hears; what holds has no level.
+
+    A NOTE stops nothing, so it is not called broken but *to be said*.
+    """
     because = catalogue.rules[finding.rule].because
     level = finding.level.value
     match finding.verdict:
         case Verdict.HOLDS:
-            return f'{level}, holds. Looked at because: "{because}"'
+            return f'Holds. If it were broken: "{because}"'
         case Verdict.BROKEN if finding.accepted:
             return f"{level}, {_acceptance(report, finding)}: {ended(because)}"
         case Verdict.BROKEN if finding.level is Level.NOTE:
-            return f"{level}, to be said: {ended(because)}"
+            return f"{level}, {to_be_said()}: {ended(because)}"
         case Verdict.BROKEN:
             return f"{level}, broken: {ended(because)}"
         case Verdict.CANNOT_TELL:

@@ -17,6 +17,8 @@ CHECKING = "checking"
 UNDECIDED = "undecided"
 NOT_KNOWN = "not known yet"
 USUAL = "usual"
+TO_MIND = "to mind"
+"""Beside the sign of what needs no settling."""
 THEIRS = "theirs"
 ACCEPTED = "accepted"
 
@@ -47,6 +49,11 @@ def verdict_word(verdict: Verdict, accepted: bool = False) -> str:
             return "cannot tell"
         case _:
             assert_never(verdict)
+
+
+def to_be_said() -> str:
+    """What is broken at level NOTE stops nothing."""
+    return "to be said"
 
 
 def level_words(level: Level) -> str:

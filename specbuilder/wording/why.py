@@ -5,12 +5,13 @@ from __future__ import annotations
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import OptionId
-from specbuilder.model.kinds import OptionState
+from specbuilder.model.kinds import Level, OptionState, Verdict
+from specbuilder.model.ledger import Reading
 from specbuilder.model.report import Report
 
 from .names import listed, option_name
 from .plain import fitted
-from .states import level_words, state_word, verdict_word
+from .states import level_words, state_word, to_be_said, verdict_word
 
 _LONGEST_NAME = 60
 
@@ -26,8 +27,12 @@ def why_title(catalogue: Catalogue, report: Report, option: OptionId) -> str:
 
 
 def why_finding_title(catalogue: Catalogue, finding: Finding) -> str:
-    """``WHY it is broken   STOP: cannot be signed``."""
+    """``WHY it is broken   STOP: cannot be signed``; what holds or is only said has no words of stopping."""
     word = verdict_word(finding.verdict, finding.accepted)
+    if finding.verdict is Verdict.HOLDS:
+        return f"WHY it {word}"
+    if finding.verdict is Verdict.BROKEN and finding.level is Level.NOTE and not finding.accepted:
+        return f"WHY: {to_be_said()}   {finding.level.value}: {level_words(finding.level)}"
     told = f"WHY it is {word}" if word in ("broken", "accepted") else f"WHY: {word}"
     return f"{told}   {finding.level.value}: {level_words(finding.level)}"
 
@@ -42,6 +47,14 @@ def nothing_in_the_way(catalogue: Catalogue, report: Report, option: OptionId) -
     if report.spec.has(option):
         return f"{option_name(catalogue, option)} was taken and clashes with nothing. u takes the last thing out again."
     return f"Nothing is in the way of {option_name(catalogue, option)}. Enter takes it."
+
+
+def why_needs_nothing(catalogue: Catalogue, reading: Reading) -> str:
+    """Said where why is asked of a ledger with which nothing is broken: ``Roof load holds: nothing to explain``."""
+    name = catalogue.ledgers[reading.id].name
+    if reading.verdict is Verdict.HOLDS:
+        return f"{name}: it holds, nothing needs explaining"
+    return f"{name}: no rule asks for more than stands here"
 
 
 def nothing_broken_here() -> str:

@@ -308,7 +308,7 @@ def test_why(job: Counter) -> None:
         "3. nothing else is left that gives alarm",
     )
     assert job("why", "1", "flame-needs-alarm").out == (
-        'STOP, holds. Looked at because: "You cannot smell it."',
+        'Holds. If it were broken: "You cannot smell it."',
         "Source: alarm standard.",
     )
     assert job("why", "1", "one-van").out == (

@@ -68,7 +68,7 @@ def test_nothing_to_mend(job: Counter) -> None:
     assert job("fix", "1", "gas-bundle").out == ("Gas bundle is in and clashes with nothing.",)
     assert job("fix", "1", "usb-pair").out == ("Nothing is in the way of USB pair: set takes it.",)
     assert job("fix", "1", "flame-needs-alarm").out == (
-        'Nothing to mend: STOP, holds. Looked at because: "You cannot smell it."',
+        'Nothing to mend: Holds. If it were broken: "You cannot smell it."',
     )
     assert job("fix", "1", "total-mass").out == ("Weight of the loaded van: nothing is broken there.",)
 

@@ -88,7 +88,7 @@ def test_a_broken_need() -> None:
 def test_what_holds_and_what_was_accepted() -> None:
     holds = finding("nights-short", Verdict.HOLDS)
     assert finding_line(CATALOGUE, REPORT, holds) == (
-        'SIGN, holds. Looked at because: "By the second evening the fridge is off."'
+        'Holds. If it were broken: "By the second evening the fridge is off."'
     )
     assert finding_words(CATALOGUE, REPORT, holds).fixes == ()
     accepted = finding("nights-short", Verdict.BROKEN, accepted=True)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
-from specbuilder.model.ids import BriefKey, GroupId, OptionId
-from specbuilder.model.kinds import Verdict
+from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId
+from specbuilder.model.kinds import Confidence, Level, Verdict
 from specbuilder.model.ledger import Entry, Lack, Reading
 from specbuilder.model.span import Span, point
 from specbuilder.wording.ledger_detail import beside_line, detail_texts
-from specbuilder.wording.readings import Bar, reading_bar, reading_line, reading_measure, worst_first
+from specbuilder.wording.readings import Bar, is_noted, reading_bar, reading_line, reading_measure, worst_first
 from tests.wording.scene import CATALOGUE, reading
 
 ROOF = reading("roof-load", point(13), point(8), Verdict.BROKEN)
@@ -26,6 +27,11 @@ MASS = reading(
     ),
     assumed=(BriefKey("site_amps"),),
 )
+_NIGHTS = CATALOGUE.ledgers[LedgerId("nights")]
+_WATER = replace(
+    _NIGHTS, id=LedgerId("water-days"), name="Days of water", level=Level.NOTE, confidence=Confidence.KNOWN
+)
+NOTES = replace(CATALOGUE, ledgers={**CATALOGUE.ledgers, _WATER.id: _WATER})
 HEIGHT = reading(
     "closed-height", point(2035), None, Verdict.CANNOT_TELL, lacks=(Lack(key=BriefKey("parking_limit_mm")),)
 )
@@ -69,6 +75,17 @@ def test_what_is_broken_says_by_how_much() -> None:
         reading("total-mass", Span(3010, 3024), point(3000), Verdict.BROKEN),
         "broken: 3,010-3,024 of 3,000 kg, over by 10 to 24 kg (ESTIMATE)",
     )
+
+
+def test_a_note_is_never_called_broken() -> None:
+    short = replace(reading("nights", point(1), point(2), Verdict.BROKEN), id=_WATER.id)
+    assert reading_line(NOTES, short) == "note: 1 of 2 nights, short by 1 night"
+    assert reading_measure(NOTES, short) == "1 of 2 nights, short by 1 night"
+    bar = reading_bar(NOTES, short)
+    assert (bar.words, bar.level) == ("note: 1 of 2 nights", "")
+    assert beside_line(NOTES, short) == "Days of water: note: 1 of 2 nights, short by 1 night"
+    assert is_noted(NOTES, short)
+    assert not is_noted(CATALOGUE, ROOF)
 
 
 def test_broken_by_a_hair_never_reads_as_if_it_held() -> None:

@@ -13,7 +13,7 @@ from specbuilder.tui.line import EMPTY, Bit, Line, left, line
 from specbuilder.tui.marks import Marks
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.help import digits_words, marks_words
-from specbuilder.wording.states import state_word, verdict_word
+from specbuilder.wording.states import TO_MIND, state_word, verdict_word
 
 from .page import Host, Page
 
@@ -111,6 +111,7 @@ def _column(cells: int) -> int:
 def _marks(marks: Marks, cells: int) -> list[str]:
     words = [f"{marks.of_state(state)} {state_word(state)}" for state in OptionState]
     words += [f"{marks.of_verdict(verdict)} {verdict_word(verdict)}" for verdict in Verdict]
+    words.append(f"{marks.mind} {TO_MIND}")
     rows = [""]
     for word in words:
         if len(rows[-1]) + len(word) + 3 > cells - 3:

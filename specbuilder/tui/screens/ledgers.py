@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import ClassVar
 
+from specbuilder.model.findings import Finding
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.ledger import Reading
@@ -20,7 +21,8 @@ from specbuilder.wording.findings import silent_words
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.ledger_detail import reading_detail
 from specbuilder.wording.power import power_lines
-from specbuilder.wording.readings import ESTIMATED, Bar, estimated_legend, reading_bar, worst_first
+from specbuilder.wording.readings import ESTIMATED, Bar, estimated_legend, is_noted, reading_bar, worst_first
+from specbuilder.wording.why import why_needs_nothing
 
 from .circuits import CIRCUITS, CircuitsPage, circuits_lines
 from .page import Host, Page
@@ -50,8 +52,11 @@ def bar_line(host: Host, reading: Reading, cells: int) -> Line:
     bar_cells = next(length for least, length in BAR_CELLS if cells >= least)
     bar = reading_bar(host.catalogue, reading)
     ink = {Verdict.BROKEN: Ink.CARE, Verdict.CANNOT_TELL: Ink.DOUBT, Verdict.HOLDS: Ink.PLAIN}[reading.verdict]
+    mark = host.marks.of_verdict(reading.verdict)
+    if is_noted(host.catalogue, reading):
+        ink, mark = Ink.PLAIN, host.marks.mind
     estimate = ESTIMATED if bar.estimate else " "
-    start = Bit(f" {host.marks.of_verdict(reading.verdict)}{estimate}{left(bar.short, NAME_CELLS)} ")
+    start = Bit(f" {mark}{estimate}{left(bar.short, NAME_CELLS)} ")
     room = max(cells - NAME_CELLS - bar_cells - 5, 0)
     words = f"{bar.words} {bar.level}".rstrip()
     return line(
@@ -103,6 +108,13 @@ class LedgersPage(Page):
             return True
         return act is Act.WHY
 
+    def hint_of(self, act: Act) -> str | None:
+        """Only a ledger and the circuits can be opened; why is asked of what does not hold."""
+        if act is Act.ENTER:
+            return None if isinstance(self.at, OnReading) or self.at == CIRCUITS else ""
+        asked = asked_about(self.host, self.at.ledger) if isinstance(self.at, OnReading) else None
+        return None if act is not Act.WHY or asked is not None else ""
+
 
 class LedgerPage(Page):
     """One of them, entry by entry."""
@@ -150,7 +162,7 @@ class LedgerPage(Page):
         return self._beside[1:]
 
     def enter(self) -> None:
-        """Go to the choice or the group an entry comes from."""
+        """Go to the choice or the group an entry comes from; a line to read leads nowhere."""
         match self.at:
             case OnOption(option):
                 step = self.host.catalogue.groups[self.host.catalogue.options[option].group].step
@@ -158,7 +170,13 @@ class LedgerPage(Page):
             case OnGroup(group):
                 self.host.walk_to(self.host.catalogue.groups[group].step, self.at)
             case _:
-                self.host.close()
+                pass
+
+    def hint_of(self, act: Act) -> str | None:
+        """Enter leads somewhere from a choice and a group; why is asked of what does not hold."""
+        if act is Act.ENTER:
+            return None if isinstance(self.at, OnOption | OnGroup) else ""
+        return None if act is not Act.WHY or asked_about(self.host, self.ledger) is not None else ""
 
     def act(self, act: Act) -> bool:
         """Why it is broken."""
@@ -168,8 +186,16 @@ class LedgerPage(Page):
         return False
 
 
+def asked_about(host: Host, ledger: LedgerId) -> Finding | None:
+    """The finding about a ledger that needs explaining most; None where all of them hold."""
+    about = [f for f in host.report.findings if f.reading == ledger and f.verdict is not Verdict.HOLDS]
+    levels = tuple(Level)
+    return min(about, key=lambda f: (f.verdict is not Verdict.BROKEN, levels.index(f.level)), default=None)
+
+
 def show_why(host: Host, ledger: LedgerId) -> None:
-    """The first finding about a ledger, if there is one."""
-    about = [f for f in host.report.findings if f.reading == ledger and f.level is not Level.NOTE]
-    if about:
-        host.show(WhyPage(host, about[0]))
+    """Why a ledger does not hold; where it does, the last line says so."""
+    if (found := asked_about(host, ledger)) is not None:
+        host.show(WhyPage(host, found))
+    elif (reading := host.report.readings.get(ledger)) is not None:
+        host.say(why_needs_nothing(host.catalogue, reading))
