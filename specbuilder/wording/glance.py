@@ -22,6 +22,8 @@ WEIGHT = LedgerId("total-mass")
 """The ledger behind *weight left*."""
 CEILING = LedgerId("price-gross")
 """The ledger behind *ceiling*."""
+ABOUT = "about "
+"""Before an estimate where there is no room for the word."""
 _CEILING_KEY = BriefKey("ceiling_gross_pence")
 _NO_NAME = "no name yet"
 
@@ -36,6 +38,7 @@ class _Style:
     merged: bool = False
     """Undecided and not known told together as *open*."""
     estimate: bool = False
+    """With the word ESTIMATE; else the estimate is told as *about*."""
     ceiling: bool = False
     bare: bool = False
     """Without *VAT in*, *left* and what was accepted: below 80 columns."""
@@ -57,8 +60,8 @@ _STYLES = (
 def glance(catalogue: Catalogue, report: Report, width: int) -> str:
     """Price or range, weight left, undecided, not known, broken: always in this order, shortened to fit ``width``.
 
-    Shortened in this order: the ceiling, the word ESTIMATE, the gaps, the ranges, then undecided and not known
-    together as *open*, and below 80 columns the words *VAT in* and *left*.
+    Shortened in this order: the ceiling, the word ESTIMATE to *about*, the gaps, the ranges, then undecided and not
+    known together as *open*, and below 80 columns the words *VAT in* and *left*, and what is said of the van.
     """
     lines = [_glance(catalogue, report, style) for style in _STYLES]
     return next((line for line in lines if len(line) <= width), fitted(lines[-1], width))
@@ -124,16 +127,20 @@ def van_included(included: Truth) -> str:
     return {Truth.YES: "van included", Truth.NO: "van not included", Truth.MAYBE: "van not settled"}[included]
 
 
-def weight_words(report: Report, *, tight: bool = False) -> str:
-    """``218 to 294 kg left``, ``12 kg over``, ``weight: cannot tell``."""
+def weight_words(catalogue: Catalogue, report: Report, *, tight: bool = False, about: bool = True) -> str:
+    """``about 218 to 294 kg left``, ``about 12 kg over``, ``weight: cannot tell``.
+
+    *about* stands where the sum rests on an estimate; without it the caller marks the estimate.
+    """
     room = room_of(report.readings.get(WEIGHT))
     if room is None:
         return "weight: cannot tell"
+    sign = ABOUT if about and catalogue.ledgers[WEIGHT].estimate else ""
     if room.least >= 0:
-        return f"{_kilograms(room, tight)} left"
+        return f"{sign}{_kilograms(room, tight)} left"
     if room.most < 0:
-        return f"{_kilograms(room * -1, tight)} over"
-    return f"{quantities.kilograms(-room.least)} over to {quantities.kilograms(room.most)} left"
+        return f"{sign}{_kilograms(room * -1, tight)} over"
+    return f"{sign}{quantities.kilograms(-room.least)} over to {quantities.kilograms(room.most)} left"
 
 
 def room_of(reading: Reading | None) -> Span | None:
@@ -172,13 +179,16 @@ def _glance(catalogue: Catalogue, report: Report, style: _Style) -> str:
     price = price_words(catalogue, report.price, tight=style.tight)
     if style.ceiling and (ceiling := ceiling_words(catalogue, report)):
         price += f"  ({ceiling})"
-    weight = weight_words(report, tight=style.tight)
+    weight = weight_words(catalogue, report, tight=style.tight, about=not style.estimate)
     if style.estimate and room_of(report.readings.get(WEIGHT)) is not None and catalogue.ledgers[WEIGHT].estimate:
         weight += f" ({ESTIMATE})"
     state = [f"{undecided + unknown} open"] if style.merged else [f"{undecided} undecided", f"{unknown} not known"]
     end = f"{broken} broken" + (f", {accepted} accepted" if accepted and not style.bare else "")
     if style.bare:
-        price, weight = price.replace(" VAT in", ""), weight.removesuffix(" left")
+        price, weight = (
+            price.replace(" VAT in", "").replace("van not included", "without van"),
+            weight.removesuffix(" left"),
+        )
     return _spaced((price, weight, *state, end), style.gap)
 
 

@@ -15,5 +15,5 @@ def narrow_glance(catalogue: Catalogue, report: Report, width: int) -> str:
     undecided, unknown, broken, _ = counts(report)
     end = f"{undecided + unknown} open  {broken} broken"
     price = quantities.money_range_tight(report.price.gross, catalogue.firm.currency)
-    weight = weight_words(report, tight=True)
+    weight = weight_words(catalogue, report, tight=True)
     return f"{fitted(f'{price}  {weight}', max(width - len(end) - 2, 4))}  {end}"

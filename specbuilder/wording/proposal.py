@@ -50,7 +50,7 @@ def proposal_lines(catalogue: Catalogue, after: Report, proposal: Proposal, widt
 def proposal_total(catalogue: Catalogue, after: Report, proposal: Proposal) -> str:
     """``Together +£4,512, +61 kg. Then £21,108 VAT in, van not included; 246 kg left.``"""
     together = difference_short(catalogue, proposal.difference)
-    return f"Together {together}. Then {price_words(catalogue, after.price)}; {weight_words(after)}."
+    return f"Together {together}. Then {price_words(catalogue, after.price)}; {weight_words(catalogue, after)}."
 
 
 def proposal_remarks(catalogue: Catalogue, proposal: Proposal) -> tuple[str, ...]:
@@ -89,7 +89,7 @@ def proposal_spoken(catalogue: Catalogue, after: Report, proposal: Proposal) -> 
     """The proposal one fact a line, for line commands."""
     heading = f"Finished, {aim_word(proposal.aim)}: {_counted(len(proposal.takes))}."
     taken = (f"{_asked(catalogue, choice)}: {ended(choice_name(catalogue, choice))}" for choice in proposal.takes)
-    then = f"Then: {price_words(catalogue, after.price)}; {weight_words(after)}."
+    then = f"Then: {price_words(catalogue, after.price)}; {weight_words(catalogue, after)}."
     together = f"Together: {ended(difference_spoken(catalogue, proposal.difference))}"
     return (heading, *taken, together, then, *proposal_remarks(catalogue, proposal))
 

@@ -30,7 +30,7 @@ def head_lines(catalogue: Catalogue, report: Report) -> tuple[str, ...]:
         f"Customer: {spec.customer.name or 'no name yet'}.",
         f"Van: {van_words(catalogue, report)}.",
         f"Price: {price_words(catalogue, report.price)}.",
-        f"Weight: {weight_words(report).removeprefix('weight: ')}.",
+        f"Weight: {weight_words(catalogue, report).removeprefix('weight: ')}.",
     )
     return tuple(lines)
 

@@ -73,8 +73,8 @@ def switch_rows(catalogue: Catalogue, before: Report, after: Report, switch: Swi
         ),
         SwitchRow(
             name="weight left",
-            now=_left(before),
-            then=_left(after),
+            now=_left(catalogue, before),
+            then=_left(catalogue, after),
             change=_left_change(before, after),
         ),
     )
@@ -173,8 +173,8 @@ def _spoken(catalogue: Catalogue, before: Report, after: Report, switch: Switch)
     yield ended(raised(difference_spoken(catalogue, switch.difference)))
     yield f"Price now: {price_words(catalogue, before.price)}."
     yield f"Price then: {price_words(catalogue, after.price)}."
-    yield f"Weight now: {weight_words(before).removeprefix('weight: ')}."
-    yield f"Weight then: {weight_words(after).removeprefix('weight: ')}."
+    yield f"Weight now: {weight_words(catalogue, before).removeprefix('weight: ')}."
+    yield f"Weight then: {weight_words(catalogue, after).removeprefix('weight: ')}."
     yield f"Stays: {len(switch.stays)} of {len(switch.stays) + len(switch.unfit)} choices."
     for unfit in switch.unfit:
         words = unfit_words(catalogue, unfit, switch.take.option)
@@ -207,8 +207,8 @@ def _asked(catalogue: Catalogue, switch: Switch) -> str:
     return "van" if group == BASE_VAN_GROUP else lowered(group_name(catalogue, group))
 
 
-def _left(report: Report) -> str:
-    return weight_words(report, tight=True).removesuffix(" left").removeprefix("weight: ")
+def _left(catalogue: Catalogue, report: Report) -> str:
+    return weight_words(catalogue, report, tight=True).removesuffix(" left").removeprefix("weight: ")
 
 
 def _left_change(before: Report, after: Report) -> str:

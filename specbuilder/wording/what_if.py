@@ -100,7 +100,7 @@ def _one_answer(catalogue: Catalogue, choice: Choice) -> bool:
 
 def _glance(catalogue: Catalogue, job: Report, tried: Report, *, tight: bool, bare: bool) -> str:
     price = f"{price_words(catalogue, tried.price, tight=tight).partition(' VAT in')[0]} ({_money(job, tried)})"
-    weight = weight_words(tried, tight=tight) + _mass(job, tried)
+    weight = weight_words(catalogue, tried, tight=tight) + _mass(job, tried)
     was = {f.rule for f in job.broken(*_LOUD)}
     breaks = sum(f.rule not in was for f in tried.broken(*_LOUD))
     told = {f.rule for f in job.findings if f.verdict is not Verdict.CANNOT_TELL}

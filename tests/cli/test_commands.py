@@ -151,7 +151,7 @@ def test_show_the_spec(job: Counter) -> None:
         "Customer: The Saturday family.",
         "Van: van not known.",
         "Price: £984 to £3,792 VAT in, van not included.",
-        "Weight: 522 to 614 kg left.",
+        "Weight: about 522 to 614 kg left.",
         "Base van: which van, whose is it, and what do we find on it?",
         "Base van: undecided, adds 0 pounds and 2,370 kilograms.",
         "Kitchen and water: where do you cook, what keeps cold, how much water?",

@@ -6,7 +6,7 @@ import math
 from dataclasses import replace
 
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId
-from specbuilder.model.kinds import Confidence, Level, Verdict
+from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.ledger import Entry, Lack, Reading
 from specbuilder.model.span import Span, point
 from specbuilder.wording.ledger_detail import beside_line, detail_texts
@@ -27,10 +27,8 @@ MASS = reading(
     ),
     assumed=(BriefKey("site_amps"),),
 )
-_NIGHTS = CATALOGUE.ledgers[LedgerId("nights")]
-_WATER = replace(
-    _NIGHTS, id=LedgerId("water-days"), name="Days of water", level=Level.NOTE, confidence=Confidence.KNOWN
-)
+_BELTS = CATALOGUE.ledgers[LedgerId("belts")]
+_WATER = replace(_BELTS, id=LedgerId("water-days"), name="Days of water", level=Level.NOTE)
 NOTES = replace(CATALOGUE, ledgers={**CATALOGUE.ledgers, _WATER.id: _WATER})
 HEIGHT = reading(
     "closed-height", point(2035), None, Verdict.CANNOT_TELL, lacks=(Lack(key=BriefKey("parking_limit_mm")),)
@@ -78,12 +76,12 @@ def test_what_is_broken_says_by_how_much() -> None:
 
 
 def test_a_note_is_never_called_broken() -> None:
-    short = replace(reading("nights", point(1), point(2), Verdict.BROKEN), id=_WATER.id)
-    assert reading_line(NOTES, short) == "note: 1 of 2 nights, short by 1 night"
-    assert reading_measure(NOTES, short) == "1 of 2 nights, short by 1 night"
+    short = replace(reading("belts", point(1), point(2), Verdict.BROKEN), id=_WATER.id)
+    assert reading_line(NOTES, short) == "note: 1 of 2 places, short by 1 place"
+    assert reading_measure(NOTES, short) == "1 of 2 places, short by 1 place"
     bar = reading_bar(NOTES, short)
-    assert (bar.words, bar.level) == ("note: 1 of 2 nights", "")
-    assert beside_line(NOTES, short) == "Days of water: note: 1 of 2 nights, short by 1 night"
+    assert (bar.words, bar.level) == ("note: 1 of 2 places", "")
+    assert beside_line(NOTES, short) == "Days of water: note: 1 of 2 places, short by 1 place"
     assert is_noted(NOTES, short)
     assert not is_noted(CATALOGUE, ROOF)
 

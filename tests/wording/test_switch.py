@@ -53,7 +53,7 @@ def test_the_table_fits_eighty_columns() -> None:
     assert [row.in_columns(80) for row in rows] == [
         "                                                now               then    change",
         "price, VAT in                               £20,712     £21,108-22,000     +£396",
-        "weight left                                  248 kg         240-246 kg     -8 kg",
+        "weight left                            about 248 kg   about 240-246 kg     -8 kg",
     ]
     assert words.switch_title(CATALOGUE, BEFORE, FOUND) == "CHANGE GALLEY  Side galley to Pod galley"
 
@@ -84,8 +84,8 @@ def test_the_whole_of_it_line_by_line() -> None:
         "Adds 396 pounds, 2 kilograms and 2 hours; parts take as long as before.",
         "Price now: £20,712 VAT in, van not included.",
         "Price then: £21,108 to £22,000 VAT in, van not included.",
-        "Weight now: 248 kg left.",
-        "Weight then: 240 to 246 kg left.",
+        "Weight now: about 248 kg left.",
+        "Weight then: about 240 to 246 kg left.",
         "Stays: 1 of 3 choices.",
         'Does not fit: Larchlid tilting roof, long, made for "fenwain-long" (not in this catalogue): USB pair instead.',
         "Does not fit: CO alarm: left out.",
