@@ -14,7 +14,7 @@ from specbuilder.wording.last_line import own_mistake, reading_catalogue
 
 from .errands import Errand, Errands
 from .items import Item, OnAnswer, OnField, OnFinding, OnGroup, OnJob, OnOption, OnReading
-from .keys import Act, act_of
+from .keys import Act, Where, act_of
 from .marks import Marks
 from .screens.help import ActionsPage, KeysPage
 from .screens.jobs import JobRow, JobsPage, NoticePage
@@ -32,6 +32,8 @@ if TYPE_CHECKING:
 T = TypeVar("T")
 
 MOVES: dict[Act, int] = {Act.UP: -1, Act.DOWN: 1, Act.FIRST: -100_000, Act.LAST: 100_000}
+OF_A_STEP = (Where.WHY, Where.DETAILS, Where.USUAL, Where.SWITCH)
+"""Pages about lines of one step."""
 SIDE_ACTS = (Act.LEDGERS, Act.CIRCUITS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS)
 
 
@@ -176,7 +178,15 @@ class Counter(Sight):
         elif walk is not None:
             if act is Act.NEXT:
                 self.close_all()
+            step = walk.step
             walk.do(act)
+            if walk.step is not step:
+                self._close_of_step()
+
+    def _close_of_step(self) -> None:
+        """A step back or forward led elsewhere: what tells about a line of the step before tells nothing there."""
+        while self.sides and self.top.where in OF_A_STEP:
+            self.close()
 
     # -- pages beside the main one ---------------------------------------------------------------------------------
 

@@ -16,6 +16,7 @@ from specbuilder.wording.last_line import again_hint, back_hint
 from specbuilder.wording.what_if import back_in_job, kept, nothing_tried, trial_again, trial_begun
 
 from .desk import Desk
+from .items import Item
 from .screens.page import Host
 
 
@@ -27,6 +28,8 @@ class Doing:
         self.desk = desk
         self.broke: RuleId | None = None
         """What the last edit broke first: the last line speaks of it, so *why* may ask about it."""
+        self._drafts: dict[Item, str] = {}
+        """Texts that were not taken in the job itself while a what-if is on."""
 
     def edit(self, edit: Edit, told: str = "") -> bool:
         """Do it and say it, in the words given or in the edit's own; a refusal is said, too."""
@@ -71,12 +74,15 @@ class Doing:
         if self.desk.trying:
             self.back_to_job()
         else:
+            self._drafts = dict(self.host.drafts)
             self.host.say(trial_again() if self.desk.try_out() else trial_begun())
 
     def back_to_job(self) -> None:
-        """The job as it was; what was tried is kept."""
+        """The job as it was; what was tried is kept, and what was only half typed in it is not."""
         self.broke = None
         self.desk.back_to_job()
+        self.host.drafts.clear()
+        self.host.drafts.update(self._drafts)
         self.host.say(back_in_job())
 
     def keep(self) -> None:

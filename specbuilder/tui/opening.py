@@ -90,6 +90,8 @@ class Opening:
         """Write the spec for the workshop and say where."""
         if self.desk.job is None:
             return
+        if self.walk is not None and self.desk.trying:
+            self.walk.doing.back_to_job()
         try:
             self.floor.say(handed_over(str(self.desk.hand_over())))
         except DiskError as error:

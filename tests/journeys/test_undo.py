@@ -4,6 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from specbuilder.model.ids import OptionId
+from specbuilder.model.kinds import Step
+from specbuilder.tui.keys import Where
+
+from .bench import counter_on, press
 from .stage import WINDOWS, on_stage
 
 
@@ -46,3 +51,18 @@ async def test_undo_reaches_back_over_leaving_and_opening_again(empty: Path) -> 
         assert stage.spec().answers.get("children") == 1
         await stage.press("u", "u")
         assert not stage.spec().answers.given
+
+
+def test_a_step_back_into_another_step_closes_what_told_about_this_one(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "home", "down", "1", "/", *"tow bar", "enter", "enter")
+    assert counter.walk is not None
+    assert counter.walk.step is not Step.BRIEF
+    counter.why(OptionId("tow-bar"))
+    press(counter, "u")
+    assert counter.top.where is Where.WHY, "it tells about the step that is still there"
+    press(counter, "u")
+    assert counter.walk.step is Step.BRIEF
+    assert not counter.sides
+    press(counter, "l", "r", "r")
+    assert counter.top.where is Where.LEDGERS, "what tells about all steps stays"

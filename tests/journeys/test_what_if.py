@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from specbuilder.model.edits import Take
+from specbuilder.model.ids import BriefKey
 from specbuilder.tui.counter import Counter
+from specbuilder.tui.items import OnAnswer
 from specbuilder.tui.screens.heading import hints
 
 from .bench import counter_on, edits, press, spec, to_jobs
@@ -144,6 +146,20 @@ def test_what_is_written_is_the_job_and_never_the_what_if(demo: Path, keys: tupl
     written = list(demo.rglob("*0147*.toml"))
     assert written
     assert not [path for path in written if "tow-bar" in path.read_text()]
+
+
+def test_what_was_half_typed_in_a_what_if_does_not_stand_over_the_job(demo: Path) -> None:
+    counter = tried(demo, "escape")
+    night = OnAnswer(BriefKey("design_temp_c"))
+    counter.go_to(night)
+    counter.lay()
+    row = next(row.text for row in counter.top.shown if row.item == night)
+    press(counter, "t", *"55", "enter", "escape")
+    assert "not taken: 55" in next(row.text for row in counter.top.shown if row.item == night)
+    press(counter, "escape")
+    assert next(row.text for row in counter.top.shown if row.item == night) == row
+    press(counter, *"12", "escape", "t", *"3", "escape", "escape")
+    assert counter.drafts == {night: "12"}, "what was half typed in the job is still there"
 
 
 def test_would_be_changes_nothing(demo: Path) -> None:
