@@ -34,7 +34,7 @@ def power_lines(catalogue: Catalogue, notes: PowerNotes) -> tuple[str, ...]:
 
 
 def season_lines(catalogue: Catalogue, seasons: Mapping[str, tuple[Reading, Reading]]) -> tuple[str, ...]:
-    """``summer  924 Wh a day, 7.3 nights with sun and driving counted in``: one line a season, the seasons in one column."""
+    """``summer  924 Wh a day, 7.3 nights with sun and driving counted in``: one line a season, in columns."""
     wide = max((len(word) for word in seasons), default=0)
     return tuple(
         f"{word:{wide}}  {_energy(catalogue, day)}, {_nights(catalogue, nights)}"
@@ -86,7 +86,7 @@ def _charging(told: InCold) -> str:
     )
     match told.charging:
         case ColdCharging.MAY:
-            return f"may be charged, since its cells stay at {least} or above"
+            return f"may be charged only while its cells stay above {least}; colder nights than the one named are colder"
         case ColdCharging.LEAD:
             return "a lead battery may be charged in frost, slowly; it gives less until it is warm"
         case ColdCharging.WARMS_FIRST:

@@ -57,7 +57,7 @@ _UNITS: dict[str, _Unit] = {
     "V": _same(1, "V"),
     "L": _same(0, "L", fine=True),
     "l": _same(0, "L", fine=True),
-    "C": _same(0, "°C"),
+    "C": _same(1, "°C"),
     "%": _same(1, "%"),
     "% of total": _same(1, "%"),
     "share": _same(2, ""),

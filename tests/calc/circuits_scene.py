@@ -69,7 +69,7 @@ def carries_by_hand_a(line: CircuitLine, area_mm2: float, insulation_c: float) -
     if line.bus == "230":
         cord = next(row for row in table("cables", "mains-cords") if row["area_mm2"] == area_mm2)
         wall = next(row for row in table("cables", "mains-in-walls") if row["area_mm2"] == area_mm2)
-        return float(min(cord["amps"] * 0.82, wall["amps_in_conduit_in_wall"]) * bundle)
+        return float(min(cord["amps"], wall["amps_in_conduit_in_wall"]) * 0.82 * bundle)
     row = next(row for row in table("cables", "conductors") if row["area_mm2"] == area_mm2)
     return float(row[f"amps_{insulation_c:g}c"] * bundle * line.side_by_side)
 

@@ -48,7 +48,7 @@ def warmth_share(ambient_c: float, shares: Sequence[tuple[float, float]]) -> flo
 def cord_ampacity_a(cord_a: float, wall_a: float | None, warmth_share: float, bundle_share: float) -> float:
     """What a mains cord carries behind a panel of the van. Result in A.
 
-    Equation: ``min(cord_a * warmth_share, wall_a) * bundle_share``; ``cord_a`` in free air at 30 degrees, ``wall_a``
+    Equation: ``min(cord_a, wall_a) * warmth_share * bundle_share``; ``cord_a`` in free air at 30 degrees, ``wall_a``
     that of the same section in an insulated wall (None where it lies in none).
     Valid for: 0 to 125 A, shares above 0 up to 1. Surrounded by insulation on all sides it carries less than in a wall:
     give that column as ``wall_a`` then.
@@ -59,12 +59,13 @@ def cord_ampacity_a(cord_a: float, wall_a: float | None, warmth_share: float, bu
         OutsideValidity: a value of 0, below it or beyond its range.
 
     >>> round(cord_ampacity_a(16, 14.5, 0.82, 1), 2)
-    13.12
+    11.89
     """
-    carried = above("cord A", within("cord A", cord_a, 0, 125)) * _share("share left by the warmth", warmth_share)
+    carried = above("cord A", within("cord A", cord_a, 0, 125))
     if wall_a is not None:
         carried = min(carried, above("cord in the wall A", within("cord in the wall A", wall_a, 0, 125)))
-    return carried * _share("share left in the bundle", bundle_share)
+    warm = _share("share left by the warmth", warmth_share)
+    return carried * warm * _share("share left in the bundle", bundle_share)
 
 
 def _share(quantity: str, share: float) -> float:
