@@ -6,6 +6,7 @@ purpose.
 
 from __future__ import annotations
 
+import re
 import sys
 import tomllib
 from pathlib import Path
@@ -15,6 +16,7 @@ import pytest
 from specbuilder.calc import CALCULATIONS, formulas
 from specbuilder.calc.formulas import KEPT
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Confidence
 from specbuilder.model.sources import FormulaText
 from specbuilder.session.calculation_names import calculation_names
@@ -101,13 +103,41 @@ def test_the_line_command_prints_the_page_and_one_entry(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], catalogue: Catalogue
 ) -> None:
     counter = Counter(tmp_path, capsys, ROOT / "rules")
-    assert "\n".join(counter("sources").out) == _page(catalogue).rstrip("\n")
+    how, empty, *page = counter("sources").out
+    assert how.startswith("One of them by itself: specbuilder sources NAME")
+    assert empty == ""
+    assert "\n".join(page) == _page(catalogue).rstrip("\n")
     (formula,) = (f for f in FORMULAS if f.name == "water_days")
     assert counter("sources", "water_days").out == formula_lines(formula)
     assert counter("sources", "water.water_days").out == counter("sources", "water_days").out
     wrong = counter("sources", "water_day")
     assert wrong.code == 2
     assert "water_days" in " ".join(wrong.err)
+
+
+def test_a_ledger_is_told_by_its_id_or_short_name_with_the_formulas_it_uses(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], catalogue: Catalogue
+) -> None:
+    counter = Counter(tmp_path, capsys, ROOT / "rules")
+    for name in ("heat", "battery-nights", "usable-in-cold", "total-mass"):
+        spec, told = catalogue.ledgers[LedgerId(name)], counter("sources", name).out
+        assert told[0].startswith(f"{spec.name} ({name})")
+        assert any(spec.formula in line for line in told)
+        assert any(spec.source in line for line in told)
+        used = [f.name for f in FORMULAS if spec.id in f.used_by]
+        assert used
+        assert [line.split(" ")[0] for line in told[-len(used) :]] == used
+    short = catalogue.ledgers[LedgerId("total-mass")].short
+    assert counter("sources", short).out == counter("sources", "total-mass").out
+    assert "battery-nights" in " ".join(counter("sources", "batery-nights").err)
+
+
+_CODE = re.compile(r"[a-z]_[a-z]|\*|#|\b(sum|max|min|abs|sqrt)\(|\b(eta|mro)\b|\bbrief [a-z]")
+
+
+def test_formulas_and_bounds_are_words_that_can_be_read_aloud(catalogue: Catalogue) -> None:
+    told = {(one.id, text) for one in catalogue.ledgers.values() for text in (one.formula, one.bound)}
+    assert {(id_, found[0]) for id_, text in told if (found := _CODE.search(text))} == set()
 
 
 if __name__ == "__main__" and sys.argv[1:] == ["--write"]:

@@ -172,7 +172,7 @@ def _parser() -> ArgumentParser:
     audit.add_argument("dir", metavar="DIR", nargs="?", help="a folder of rules; the program's own without it")
     audit.add_argument("--cases", metavar="DIR", help="a folder of cases: a rule without one is named")
     sources = commands.add_parser("sources", help="where every sum and formula comes from, and how sure it is")
-    sources.add_argument("formula", metavar="FORMULA", nargs="?", help="one of them by its name; all without it")
+    sources.add_argument("formula", metavar="NAME", nargs="?", help="a ledger, figure or formula; all without it")
     for command in commands.choices.values():
         _folders(command, main=False)
     return top

@@ -17,6 +17,9 @@ from specbuilder.wording.names import listed
 _FORM = re.compile(r"(?P<name>[^=@*]+)(?:@(?P<place>[^=@*]*))?(?:\*(?P<count>[^=@*]*))?", re.DOTALL)
 _MANY = 8
 _LONGEST = 60
+_SOME = 3
+_AS_LIKE = 0.1
+"""A word that much less like what was typed than the best one is no longer named."""
 _T = TypeVar("_T")
 
 
@@ -113,13 +116,22 @@ def thing(catalogue: Catalogue, text: str) -> Thing | Unclear:
     named: dict[Thing, str] = {OptionThing(option=o.id): o.name for o in catalogue.options.values()}
     named.update((GroupThing(g.id), g.name) for g in catalogue.groups.values())
     named.update((LedgerThing(x.id), x.name) for x in catalogue.ledgers.values())
-    found = _by_name(name, named)
+    found = _by_short(catalogue, name, named) or _by_name(name, named)
     if len(found) == 1:
         return found[0]
     if not found and (form := _FORM.fullmatch(name)) and (form["place"] or form["count"]):
         return settable(catalogue, name)
-    words = (*map(_id, named), *catalogue.rules, *catalogue.brief)
+    words = (*map(_id, named), *catalogue.rules, *catalogue.brief, *(x.short for x in catalogue.ledgers.values()))
+    found.sort(key=lambda one: isinstance(one, LedgerThing) and catalogue.ledgers[one.ledger].part_of is not None)
     return _unclear(name, {k: f"{named[k]} ({_id(k)})" for k in found}, words)
+
+
+def _by_short(catalogue: Catalogue, name: str, named: Mapping[Thing, str]) -> list[Thing]:
+    """The ledgers whose short name it is, as it stands beside their bar; none while something bears it as its name."""
+    wanted = name.casefold()
+    if wanted in map(str.casefold, named.values()):
+        return []
+    return [LedgerThing(x.id) for x in catalogue.ledgers.values() if x.short.casefold() == wanted]
 
 
 def _exact(catalogue: Catalogue, name: str) -> Thing | None:
@@ -214,7 +226,20 @@ def _unclear(name: str, found: Mapping[_T, str], words: Iterable[str]) -> Unclea
         some = list(found.values())[:_MANY]
         more = [f"{len(found) - _MANY} more"] if len(found) > _MANY else []
         return Unclear(f'"{name}" could be {listed([*some, *more], "or")}: type one of the names in brackets.')
-    near = difflib.get_close_matches(name, list(words), n=1) if len(name) < _LONGEST else []
+    near = _near(name, words) if len(name) < _LONGEST else []
     if near:
-        return Unclear(f'Nothing is called "{name[:_LONGEST]}": did you mean "{near[0]}"?')
+        meant = listed((f'"{word}"' for word in near), "or")
+        return Unclear(f'Nothing is called "{name[:_LONGEST]}": did you mean {meant}?')
     return Unclear(f'Nothing is called "{name[:_LONGEST]}": specbuilder show FILE STEP lists what there is.')
+
+
+def _near(name: str, words: Iterable[str]) -> list[str]:
+    """The words most like it; those that hold a word like it where none is."""
+    every = list(dict.fromkeys(words))
+    found = difflib.get_close_matches(name, every, n=_SOME)
+    if found:
+        likeness = {word: difflib.SequenceMatcher(a=word, b=name).ratio() for word in found}
+        return [word for word in found if likeness[word] > likeness[found[0]] - _AS_LIKE]
+    parts = list(dict.fromkeys(part for word in every for part in word.split("-")))
+    like = difflib.get_close_matches(name.casefold(), parts, n=1)
+    return [word for word in every if like and like[0] in word.split("-")][:_SOME]

@@ -39,6 +39,27 @@ def sources_page(catalogue: Catalogue, formulas: tuple[FormulaText, ...]) -> tup
     )
 
 
+def how_to_ask() -> str:
+    """The line above the page on a screen."""
+    return "One of them by itself: specbuilder sources NAME, the id of a ledger or figure or the name of a formula."
+
+
+def ledger_lines(catalogue: Catalogue, spec: LedgerSpec, formulas: tuple[FormulaText, ...]) -> tuple[str, ...]:
+    """One ledger or figure part by part, one line each; then the formulas it uses."""
+    of = catalogue.ledgers[spec.part_of] if spec.part_of is not None else None
+    used = tuple(one for one in formulas if spec.id in one.used_by)
+    return (
+        f"{spec.name} ({spec.id}){f', in {spec.unit}' if spec.unit else ''}",
+        *((f"Told beside: {of.name} ({of.id})",) if of is not None else ()),
+        f"Formula: {ended(spec.formula)}",
+        f"Bound: {ended(_bound(spec))}",
+        f"Source: {ended(spec.source)}",
+        f"Confidence: {spec.confidence.value}.",
+        f"Uses: {ended(listed(one.name for one in used) or 'no equation of its own, it adds what the choices bring')}",
+        *(f"{one.name} ({one.module}): {one.says} Equation: {ended(one.equation)}" for one in used),
+    )
+
+
 def formula_lines(formula: FormulaText) -> tuple[str, ...]:
     """One formula part by part, one line each."""
     return (
@@ -65,10 +86,13 @@ def _ledger_table(catalogue: Catalogue) -> Iterator[str]:
 
 
 def _ledger_row(spec: LedgerSpec) -> str:
-    bound = f"{_SENSE[spec.sense]}{spec.bound}" if spec.bound else "none, it is shown"
     name = f"{spec.name}, {spec.unit}" if spec.unit else spec.name
     told = f"beside `{spec.part_of}`: {spec.formula}" if spec.part_of else spec.formula
-    return _row(f"`{spec.id}`", name, told, bound, spec.source, spec.confidence.value)
+    return _row(f"`{spec.id}`", name, told, _bound(spec), spec.source, spec.confidence.value)
+
+
+def _bound(spec: LedgerSpec) -> str:
+    return f"{_SENSE[spec.sense]}{spec.bound}" if spec.bound else "none, it is shown"
 
 
 def _row(*cells: str) -> str:

@@ -53,3 +53,16 @@ def test_a_blocked_option_has_its_reasons_each_enough_by_itself(house: Counter) 
     starts = sum(line.startswith("1. ") for line in said.out)
     assert starts == len(told["all_reasons"])
     assert starts == 1 or sum(line.startswith("Reason ") for line in said.out) == starts
+
+
+def test_a_ledger_answers_to_its_short_name_and_what_is_near_is_named(house: Counter) -> None:
+    assert house("why", FAMILY, "rear axle").out == house("why", FAMILY, "rear-axle").out
+    assert house("why", FAMILY, "nights").out == house("why", FAMILY, "battery-nights").out
+    (said,) = [line for line in house("why", FAMILY, "nigths").err if "did you mean" in line]
+    assert '"gas-nights"' in said
+
+
+def test_a_minus_of_a_shown_figure_is_told_in_words(house: Counter) -> None:
+    said = house("why", CLASHING.replace("wide-bench-wrong-roof", "winter-walkers"), "hook-up-watts").out
+    (weak,) = [line for line in said if line.startswith("Left on a pitch of 6 A")]
+    assert "too much, over by 1,811 W" in weak
