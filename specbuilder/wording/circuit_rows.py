@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import astuple, dataclass, replace
 
-from specbuilder.model.circuits import CircuitLine
+from specbuilder.model.circuits import CircuitCode, CircuitLine
 from specbuilder.model.mains import MainsPoint, MainsStand
 from specbuilder.model.report import Report
 
@@ -68,13 +68,26 @@ def circuits_count(report: Report) -> str:
     lines, points = report.circuits, report.mains
     settle = sum(bool(line.serious) for line in lines) + sum(p.stand is MainsStand.TO_SETTLE for p in points)
     mind = sum(minded(line) for line in lines) + sum(p.stand is MainsStand.BY_PAPER for p in points)
+    mind += bool(backed_up_words(lines))
     runs = "1 run" if len(lines) == 1 else f"{len(lines)} runs"
     return f"Circuits: {runs}, {settle} {SETTLE}, {mind} {MIND}"
 
 
 def minded(line: CircuitLine) -> bool:
-    """True when there is something to mind of it."""
-    return len(line.serious) < len(line.problems)
+    """True when there is something to mind of it that is not true of nearly every run."""
+    return any(not problem.serious and problem.code is not CircuitCode.BREAKING_BACKED_UP for problem in line.problems)
+
+
+def backed_up_words(lines: tuple[CircuitLine, ...]) -> str:
+    """What is true of nearly every run and marks no row, said once: the fuse before it helps; empty where of none."""
+    runs = sum(any(p.code is CircuitCode.BREAKING_BACKED_UP for p in line.problems) for line in lines)
+    if not runs:
+        return ""
+    who = "1 run has a fuse that breaks" if runs == 1 else f"{runs} runs have fuses that break"
+    return (
+        f"Mind, of all rows: {who} less than can flow there, and the fuse before breaks the rest, if the electrician "
+        "confirms that the two go together. The figures stand with each run."
+    )
 
 
 def legend(settle: str, mind: str) -> str:

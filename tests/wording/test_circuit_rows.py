@@ -10,6 +10,7 @@ from specbuilder.model.circuits import CircuitBasis, CircuitCode, CircuitLine, C
 from specbuilder.wording.circuit_rows import (
     LONG_HEAD,
     SHORT_HEAD,
+    backed_up_words,
     circuit_short,
     circuit_told,
     estimate_sign,
@@ -59,6 +60,14 @@ def test_one_run_says_what_to_settle_before_what_to_mind() -> None:
     assert [said.partition(":")[0] for said in circuit_told(both)][-2:] == ["To settle", "Mind"]
     assert minded(both)
     assert not minded(broken(CircuitCode.DROP_ABOVE_LIMIT))
+
+
+def test_what_is_true_of_nearly_every_run_is_said_once_of_all() -> None:
+    backed = broken(CircuitCode.BREAKING_BACKED_UP)
+    assert not minded(backed)
+    assert backed_up_words((PUMP, HOT)) == ""
+    assert backed_up_words((PUMP, backed)).startswith("Mind, of all rows: 1 run has a fuse that breaks less")
+    assert backed_up_words((backed, backed)).startswith("Mind, of all rows: 2 runs have fuses that break less")
 
 
 def test_the_estimate_is_signed_and_a_part_s_own_figures_are_not() -> None:

@@ -14,6 +14,7 @@ from specbuilder.wording.circuit_rows import (
     LONG_HEAD,
     SHORT_HEAD,
     CircuitCells,
+    backed_up_words,
     circuit_told,
     circuits_count,
     estimate_sign,
@@ -85,6 +86,8 @@ class CircuitsPage(Page):
                 result += [EMPTY, line(" ", Bit(side_head(side), Ink.HEAD))]
             for one in side:
                 result += [self._row(one, texts[one.label]), *self._under(one, cells)]
+        shared = backed_up_words(told)
+        result += [EMPTY, *_read(shared, cells, first=80, sign=self.host.marks.mind)] if shared else []
         return [*result, *self._protection(cells), EMPTY, *_read(CAUTION, cells, first=100)]
 
     def kept(self) -> int:
@@ -189,10 +192,11 @@ class CircuitPage(Page):
         return None if act is not Act.ENTER or isinstance(self.at, OnOption) else go_back()
 
 
-def _read(text: str, cells: int, first: int) -> list[Line]:
-    """A sentence to read; the cursor may stand on its first line."""
+def _read(text: str, cells: int, first: int, sign: str = " ") -> list[Line]:
+    """A sentence to read, behind its sign; the cursor may stand on its first line."""
     return [
-        line(f"    {part}", item=OnText(first) if i == 0 else None) for i, part in enumerate(wrapped(text, cells - 5))
+        line(f" {' ' if i else sign}  {part}", item=None if i else OnText(first))
+        for i, part in enumerate(wrapped(text, cells - 5))
     ]
 
 
