@@ -24,6 +24,8 @@ from .widgets.board import Board
 NARROWEST, LOWEST = 60, 18
 WIDE, WIDEST = 100, 160
 HEADING_ROWS = 4
+ROOMY, ROOMIEST = 120, 140
+"""From so many columns on a page that is opened beside the walk gets half the window, and more than half."""
 TRACE = "SPECBUILDER_TRACE"
 """Set by developers who want the traceback of a mistake in the program."""
 
@@ -140,6 +142,8 @@ class CounterScreen(Screen[None]):
         small = self.size.width < NARROWEST or self.size.height < LOWEST
         self.set_class(small, "-too-small")
         self.set_class(bool(counter.sides), "-side")
+        self.set_class(bool(counter.sides) and self.size.width >= ROOMY, "-reading")
+        self.set_class(self.size.width >= ROOMIEST, "-roomiest")
         self.set_class(counter.walk is None, "-jobs")
         if small:
             texts = [

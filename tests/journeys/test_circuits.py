@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from specbuilder.model.circuits import CircuitCode
 from specbuilder.tui.clicks import click
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.items import OnCircuit, OnOption, OnText, OnWord
@@ -66,9 +67,9 @@ def squeezed(screen: str, column: int = 0) -> str:
 async def test_from_the_ledgers_to_a_run_and_back(tmp_path: Path, size: tuple[int, int], plain: bool) -> None:
     async with on_stage(a_job(tmp_path / "jobs", "winter-walkers"), size, plain=plain) as stage:
         screen = await stage.press("enter", "l", "end")
-        assert "Circuits: 28 runs, 0 to settle, 17 to mind" in screen
+        assert "Circuits: 28 runs, 0 to settle, 7 to mind" in screen
         screen = await stage.press("enter")
-        assert "Circuits: 28 runs, 0 to settle, 17 to mind" in screen
+        assert "Circuits: 28 runs, 0 to settle, 7 to mind" in screen
         assert "! to settle   * to mind   e: ESTIMATE" in screen
         assert "12 V: 20 runs" in screen
         column = screen.splitlines()[5].index("|") + 1 if size[0] > 100 else 0
@@ -114,11 +115,24 @@ async def test_what_protects_the_230_v_side_stands_at_the_end(
         await stage.press("enter", "i")
         seen = "\n".join(await stage.read_through())
         assert TITLE in seen
-        told = squeezed(seen, 90 if size[0] > 100 else 0)
+        told = squeezed(seen, stage.screen().splitlines()[5].index("|") + 1 if size[0] > 100 else 0)
         assert "! To settle: 30 mA two-pole residual-current switch (RCD), type A" in told
         assert "* Mind: bonding of 4 mm²" in told
         assert "= Holds: two-pole breaker for every circuit" in told
         assert "inspects and tests" in told
+
+
+def test_what_is_true_of_nearly_every_run_marks_no_row_and_is_said_once(tmp_path: Path) -> None:
+    counter = opened(tmp_path, "winter-walkers")
+    press(counter, "i")
+    backed = [c for c in counter.report.circuits if any(p.code is CircuitCode.BREAKING_BACKED_UP for p in c.problems)]
+    assert len(backed) > 5
+    minded = [row.text for row in counter.top.shown if row.text.startswith(f" {counter.marks.mind}e")]
+    assert 0 < len(minded) < len(backed)
+    assert texts(counter).count("Mind, of all rows:") == 1
+    assert f"{len(backed)} runs have fuses that break less" in texts(counter)
+    to_circuit(counter, backed[0].label)
+    assert "breaks the rest, if the electrician confirms" in texts(counter), "its own figures stand with the run"
 
 
 @pytest.mark.parametrize("size", [(60, 18), (80, 24), (100, 30), (140, 40), (200, 60)])
@@ -132,6 +146,19 @@ async def test_every_row_can_be_stood_on_and_its_first_lines_stay_in_view(
             screen = await stage.press("down")
             assert f"({label})" in screen.replace("\n", " "), label
             assert "Fuse " in screen or "No fuse" in screen
+
+
+@pytest.mark.parametrize(("size", "least"), [((100, 30), 34), ((120, 30), 58), ((140, 40), 78), ((200, 60), 110)])
+async def test_a_page_that_is_opened_has_room_to_be_read(tmp_path: Path, size: tuple[int, int], least: int) -> None:
+    async with on_stage(a_job(tmp_path / "jobs", "vanload-on-hushwain"), size) as stage:
+        await stage.press("enter", "l")
+        counter = stage.app.counter
+        assert counter.side_cells >= least
+        assert counter.main_cells >= 55, "the walk beside it can still be read"
+        narrow = counter.side_cells
+        await stage.press("escape", "l", "enter", "w", "escape", "escape")
+        assert counter.side_cells <= narrow
+        assert not [row.text for row in counter.main.shown if width(row.text) > counter.main_cells]
 
 
 # --- keys, clicks, widths
