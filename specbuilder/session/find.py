@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
@@ -20,6 +20,8 @@ class HitKind(StrEnum):
     QUESTION = "question"
     LEDGER = "ledger"
     RULE = "rule"
+    FIELD = "field"
+    """Something that is typed and is no line of the brief: its names are the caller's."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,17 +33,22 @@ class Hit:
     step: Step
 
 
-def find(catalogue: Catalogue, text: str, called: Mapping[BriefKey, str] = MappingProxyType({})) -> tuple[Hit, ...]:
+def find(
+    catalogue: Catalogue,
+    text: str,
+    called: Mapping[BriefKey, str] = MappingProxyType({}),
+    fields: Sequence[tuple[Hit, str]] = (),
+) -> tuple[Hit, ...]:
     """Everything whose name holds all the words typed, best first: beginnings before middles, names before text.
 
-    ``called`` holds what the lines of the brief are called on screen.
+    ``called`` holds what the lines of the brief are called on screen, ``fields`` what is typed beside them.
     """
     words = text.casefold().split()
     if not words:
         return ()
     ranked = [
         (rank, order, hit)
-        for order, (hit, name, more) in enumerate(_things(catalogue, called))
+        for order, (hit, name, more) in enumerate(_things(catalogue, called, fields))
         if (rank := _rank(words, name.casefold(), more.casefold())) is not None
     ]
     return tuple(hit for _, _, hit in sorted(ranked, key=lambda r: r[:2]))
@@ -57,13 +64,17 @@ def _rank(words: list[str], name: str, more: str) -> int | None:
     return None
 
 
-def _things(catalogue: Catalogue, called: Mapping[BriefKey, str]) -> Iterator[tuple[Hit, str, str]]:
+def _things(
+    catalogue: Catalogue, called: Mapping[BriefKey, str], fields: Sequence[tuple[Hit, str]]
+) -> Iterator[tuple[Hit, str, str]]:
     """What can be found, the questions first: there are few of them, and they are asked for by name."""
     for line in catalogue.brief.values():
         if line.question is not None:
             name = called.get(line.key, line.key.replace("_", " "))
             more = f"{catalogue.questions[line.question].asks} {line.key.replace('_', ' ')} {line.ask}"
             yield Hit(kind=HitKind.QUESTION, id=line.key, step=Step.BRIEF), name, more
+    for hit, name in fields:
+        yield hit, name, ""
     for option in catalogue.options.values():
         step = catalogue.groups[option.group].step
         yield Hit(kind=HitKind.OPTION, id=option.id, step=step), option.name, option.description

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from .quantities import number_text
 from .states import NOT_KNOWN
 
 
@@ -24,7 +25,9 @@ def field_words(name: str) -> FieldWords:
 
 def field_value(name: str, text: str) -> str:
     """What stands beside the label: the text, or ``not known yet``; a note that nobody wrote is no gap."""
-    return text or ("none" if name in _NOTES else NOT_KNOWN)
+    if not text:
+        return "none" if name in _NOTES else NOT_KNOWN
+    return f"{number_text(float(text), _UNITS[name], _EXACT)} {_UNITS[name]}" if name in _UNITS else text
 
 
 def not_taken(text: str) -> str:
@@ -62,6 +65,13 @@ def question_take_hint() -> str:
     return "Enter writes it down as an open question; Esc leaves it"
 
 
+_EXACT = 2
+"""More decimals than a sum is told with: what was typed is shown as it was."""
+_UNITS = {"mileage": "km", "weighed-front": "kg", "weighed-rear": "kg", "part-mass": "kg", "part-watts": "W"}
+_WEIGHED = (
+    "In kg, from the scales: empty, before the work, nobody in it, tank nine tenths full (running order). "
+    "75 kg for the driver in his seat are added."
+)
 _NOTES = ("choice-note", "job-note", "stops")
 
 _FIELDS: dict[str, FieldWords] = {
@@ -84,12 +94,12 @@ _FIELDS: dict[str, FieldWords] = {
     "damage": FieldWords(label="Damage found", hint="What was there before we touched it, in words."),
     "weighed-front": FieldWords(
         label="Weighed, front axle",
-        hint="In kilograms, from the weighbridge ticket.",
+        hint=_WEIGHED,
         needs="Kilograms are needed here, above nought.",
     ),
     "weighed-rear": FieldWords(
         label="Weighed, rear axle",
-        hint="In kilograms, from the weighbridge ticket.",
+        hint=_WEIGHED,
         needs="Kilograms are needed here, above nought.",
     ),
     "choice-note": FieldWords(label="Note for the workshop", hint="Printed on the workshop sheet. Enter begins."),

@@ -15,6 +15,7 @@ from specbuilder.tui.items import Field, Item, OnField
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line
 from specbuilder.wording.forms import field_value, field_words, form_title, not_taken
 from specbuilder.wording.typed import above_nought, plain, whole
+from specbuilder.wording.weighed import other_axle, weighed_words
 
 from .page import Host
 
@@ -35,6 +36,10 @@ _FIELDS: dict[Step, tuple[str, tuple[Field, ...]]] = {Step.BRIEF: ("customer", _
 _NEEDED = frozenset({Field.VIN_TAIL, Field.YEAR})
 
 
+FIELDS = tuple((step, field) for step, (_, fields) in _FIELDS.items() for field in fields)
+"""Every field of the walk, with its step."""
+
+
 class FieldLines:
     """The fields at the end of a step."""
 
@@ -53,7 +58,10 @@ class FieldLines:
             mark = marks.doubt if field in _NEEDED and not value else " "
             typing = entry if item == at else None
             draft = self.host.drafts.get(item, "")
-            result.append(field_line(item, mark, field_value(field, value), typing, draft, cells))
+            told = field_value(field, value)
+            if needed := other_axle(spec.van_data, field):
+                mark, told = marks.doubt, f"{told}, {needed}"
+            result.append(field_line(item, mark, told, typing, draft, cells))
         return result
 
     def hint(self, item: OnField) -> str:
@@ -66,7 +74,10 @@ class FieldLines:
         if edit is None:
             self.host.say(field_words(item.field).needs)
             return False
-        return value_of(self.host.report.spec, item.field) == text or self.host.edit(edit)
+        if value_of(self.host.report.spec, item.field) == text:
+            return True
+        told = weighed_words(self.host.catalogue, self.host.report, self.host.would_be(edit))
+        return self.host.edit(edit, told)
 
     def clear(self, item: OnField) -> bool:
         """Make a field not known again."""

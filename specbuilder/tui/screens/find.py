@@ -8,15 +8,16 @@ from typing import ClassVar
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
 from specbuilder.session.find import Hit, HitKind, find
 from specbuilder.tui.ink import Ink
-from specbuilder.tui.items import Item, OnAnswer, OnFinding, OnGroup, OnOption, OnReading
+from specbuilder.tui.items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnReading
 from specbuilder.tui.keys import Where
 from specbuilder.tui.line import Bit, Line, cut, left, line
 from specbuilder.wording.finding_things import hit_words
-from specbuilder.wording.forms import form_title
+from specbuilder.wording.forms import field_value, field_words, form_title
 from specbuilder.wording.last_line import nothing_found
 from specbuilder.wording.names import key_name
 from specbuilder.wording.states import step_name
 
+from .fields import FIELDS, value_of
 from .ledgers import LedgerPage
 from .page import Host, Page
 from .why import WhyPage
@@ -46,17 +47,23 @@ class FindPage(Page):
             return [line(f"   {nothing_found()}")] if self.entry is not None and self.entry.text.strip() else []
         rows: list[Line] = []
         for item, hit in self.hits.items():
-            kind, name = hit_words(self.host.catalogue, self.host.report, hit.kind.value, hit.id)
+            kind, name = self._words(item, hit)
             room = cells - 3 - 9 - 14
             rows.append(line("   ", left(step_name(hit.step), 9), left(kind, 12), "  ", cut(name, room), item=item))
         return rows
+
+    def _words(self, item: Item, hit: Hit) -> tuple[str, str]:
+        if isinstance(item, OnField):
+            value = field_value(item.field, value_of(self.host.report.spec, item.field))
+            return hit.kind.value, f"{field_words(item.field).label}: {value}"
+        return hit_words(self.host.catalogue, self.host.report, hit.kind.value, hit.id)
 
     def searched(self) -> None:
         """Look again; the best stands first."""
         text = self.entry.text if self.entry is not None else ""
         catalogue = self.host.catalogue
         called = {key: key_name(catalogue, key) for key in catalogue.brief}
-        self.hits = {_item(hit): hit for hit in find(catalogue, text, called)[:MOST]}
+        self.hits = {_item(hit): hit for hit in find(catalogue, text, called, _typed())[:MOST]}
         self.at = next(iter(self.hits), None)
 
     def enter(self) -> None:
@@ -77,6 +84,10 @@ class FindPage(Page):
                 self.host.say(nothing_found())
 
 
+def _typed() -> tuple[tuple[Hit, str], ...]:
+    return tuple((Hit(kind=HitKind.FIELD, id=f.value, step=step), field_words(f).label) for step, f in FIELDS)
+
+
 def _item(hit: Hit) -> Item:
     match hit.kind:
         case HitKind.OPTION:
@@ -89,3 +100,5 @@ def _item(hit: Hit) -> Item:
             return OnReading(LedgerId(hit.id))
         case HitKind.RULE:
             return OnFinding(RuleId(hit.id))
+        case HitKind.FIELD:
+            return OnField(Field(hit.id))
