@@ -212,7 +212,7 @@ def _number_hint(catalogue: Catalogue, line: BriefLine) -> str:
     unit = catalogue.firm.currency if line.unit == quantities.PENCE else quantities.unit_text(line.unit)
     hint = f"{unit}, {_bounds(catalogue, line)}" if unit else _bounds(catalogue, line)
     if below_nought(line):
-        hint += f"; - begins a number below nought, - and Enter make it {NOT_KNOWN}"
+        hint += f"; - begins one below nought; - and Enter: {NOT_KNOWN}"
     if line.unnamed is not None:
         hint += f", {answer_words(catalogue, line, line.unnamed)}: {line.unnamed}"
     return hint

@@ -203,7 +203,7 @@ async def test_minus_five_is_minus_five_and_the_heater_check_hears_it(
         while stage.app.counter.top.at != OnAnswer(BriefKey("design_temp_c")):
             await stage.press("down")
         screen = await stage.press("-")
-        assert "- and Enter make it not known yet" in " ".join(screen.split())
+        assert "- and Enter: not known yet" in " ".join(screen.split())
         await stage.press("5", "enter")
         assert stage.spec().answers.get(BriefKey("design_temp_c")) == -5
         assert "-5 °C" in stage.screen()
