@@ -140,7 +140,9 @@ def weight_words(catalogue: Catalogue, report: Report, *, tight: bool = False, a
         return f"{sign}{_kilograms(room, tight)} left"
     if room.most < 0:
         return f"{sign}{_kilograms(room * -1, tight)} over"
-    return f"{sign}{quantities.kilograms(-room.least)} over to {quantities.kilograms(room.most)} left"
+    over = quantities.kilograms(-room.least)
+    over = over.removesuffix(" kg") if tight else over
+    return f"{sign}{over} over to {quantities.kilograms(room.most)} left"
 
 
 def room_of(reading: Reading | None) -> Span | None:
