@@ -86,7 +86,7 @@ def _charging(told: InCold) -> str:
     )
     match told.charging:
         case ColdCharging.MAY:
-            return f"may be charged only while its cells stay above {least}; colder nights than the one named are colder"
+            return f"may be charged only while its cells stay above {least}; a colder night counts"
         case ColdCharging.LEAD:
             return "a lead battery may be charged in frost, slowly; it gives less until it is warm"
         case ColdCharging.WARMS_FIRST:

@@ -127,8 +127,7 @@ def test_volts_behind_a_thin_cable_are_said_to_be_too_few(heater: str, volts: fl
     assert number(reading) == pytest.approx(volts, abs=1e-3)
     assert reading.verdict is Verdict.BROKEN
     assert beside_line(RULES, reading) == (
-        "Volts at the heater while it lights; it gives up at about 10.5 V: "
-        "broken: 9.8 of 11 V, short by 1.2 V (ESTIMATE)"
+        "Volts at the heater while it lights; it gives up at about 10.5 V: note: 9.8 of 11 V, short by 1.2 V (ESTIMATE)"
     )
 
 

@@ -12,7 +12,7 @@ from specbuilder.calc import read_all, told_beside
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Weighed
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Anchor, Basis, Verdict
 from specbuilder.model.ledger import Reading
 from specbuilder.model.parts import Position, Space, Water
@@ -82,8 +82,12 @@ def build(**more: Answer) -> Situation:
     return situation(RULES, *PARTS, van=LONG, facts_=facts({**FOUR, **more}))
 
 
+_FULL = LedgerId("filled-up-rear")
+"""The one case that stands among the ledgers: a rule is about it."""
+
+
 def beside(now: Situation) -> dict[str, Reading]:
-    return {c.id: c.read(now) for c in told_beside(now.catalogue)}
+    return {c.id: c.read(now) for c in told_beside(now.catalogue)} | {_FULL: read_all(now)[_FULL]}
 
 
 def value(readings: Mapping[str, Reading], id_: str) -> float:

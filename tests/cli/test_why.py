@@ -30,7 +30,8 @@ def test_why_something_is_in_when_all_is_well(job: Counter) -> None:
 
 def test_a_broken_limit_as_a_numbered_chain_with_its_largest_entries(house: Counter) -> None:
     assert house("why", CLASHING, "bench-beside-kitchen").out[:7] == (
-        "STOP, broken: Seats and kitchen side by side are too wide for the van: you choose these seats or this kitchen.",
+        "STOP, broken: Seats and kitchen side by side are too wide for the van: "
+        "you choose these seats or this kitchen.",
         "1. Width of seats and kitchen side by side: 1,650 of 1,610 mm, over by 40 mm (ESTIMATE)",
         "2. of it, Bench Three, three belts, fixed: 1,210 mm",
         "3. of it, Side galley: 440 mm",

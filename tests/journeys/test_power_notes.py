@@ -45,9 +45,9 @@ def test_three_seasons_beside_the_days_energy_and_the_nights(tmp_path: Path) -> 
         counter = opened(folder, "winter-walkers", ledger)
         page = shown(counter, 400)
         assert [text for text in page if text.startswith(("summer ", "three-season ", "winter "))] == [
-            "summer 1,702 Wh a day, 6.2 nights",
-            "three-season 1,857 Wh a day, 4.2 nights",
-            "winter 2,012 Wh a day, 3.1 nights",
+            "summer 1,702 Wh a day, 6.2 nights with sun and driving counted in",
+            "three-season 1,857 Wh a day, 4.2 nights with sun and driving counted in",
+            "winter 2,012 Wh a day, 3.1 nights with sun and driving counted in",
         ]
         assert set(told(counter, ledger)) <= set(page)
 

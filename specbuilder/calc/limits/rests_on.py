@@ -48,6 +48,7 @@ RESTS_ON: Mapping[LedgerId, Keys] = MappingProxyType(
         for ledger, keys in {
             "total-mass": _keys(f"{_LOADED} space.plate_raise_kg", f"{_FUEL} m_max_kg mro_kg"),
             "rear-axle": _more(_AXLES, "r_max_kg"),
+            "filled-up-rear": _more(_more(_AXLES, "r_max_kg"), "m_max_kg"),
             "front-axle": _more(_AXLES, "f_max_kg"),
             "front-share": _more(_AXLES, "front_min_share"),
             "side-balance": _keys(f"{_LOADED} position.y_mm", f"{_FUEL} mro_kg track_mm"),
