@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 if __package__ in (None, ""):  # run as a file: the folder above the tests is not on the path then
@@ -84,6 +85,7 @@ SUMS: dict[str, Callable[[Build], Reading]] = {
 }
 
 
+@cache
 def results(name: str) -> dict[str, Reading]:
     """Value and bound of every sum of an example."""
     return {ledger: work_out(build(name)) for ledger, work_out in SUMS.items()}
