@@ -7,6 +7,7 @@ import importlib.resources
 import re
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import MappingProxyType
@@ -59,6 +60,10 @@ def rules_folder() -> Traversable:
     raise RulesFaults((Fault("rules", 0, "", "the rules that belong to the program are gone: install it again."),))
 
 
+_KNOWN: dict[str, Catalogue] = {}
+"""The catalogue last read, by the bytes it was read from: who asks again without a change gets a copy of it."""
+
+
 def read_rules(folder: Traversable | Path) -> Catalogue:
     """Everything the ``.toml`` files of the folder and its sub-folders say.
 
@@ -71,6 +76,9 @@ def read_rules(folder: Traversable | Path) -> Catalogue:
         faults.add(
             quotable(folder.name), "there is no rule file in this folder: put the .toml files of the rules there."
         )
+    digest = _digest(files)
+    if not faults and (known := _KNOWN.get(digest)) is not None:
+        return replace(known)
     documents = [(source, document) for file in files for source, document in _document(file, faults)]
     whole = not faults
     entries = entries_of(documents)
@@ -82,7 +90,9 @@ def read_rules(folder: Traversable | Path) -> Catalogue:
     _note_hidden((source for source, _ in documents), faults)
     if faults or firm is None:
         raise RulesFaults(faults.in_order())
-    return _catalogue(firm, draft, _digest(files))
+    _KNOWN.clear()
+    _KNOWN[digest] = _catalogue(firm, draft, digest)
+    return replace(_KNOWN[digest])
 
 
 def _files(folder: Traversable, faults: FaultList, above: str = "", depth: int = 0) -> Iterator[_File]:
