@@ -40,7 +40,8 @@ class Network(Trail):
         self.slack: list[int] = []
         """Of each limit: what is left of its bound."""
         self.near: list[float] = []
-        """Of each limit: with less left than that it is worth a closer look."""
+        """Of each limit: with less left than that it is worth a closer look; one behind a gate is never: it costs more
+        than it rules out."""
         self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
         """By literal: the limits it draws on, and how much; but for those behind a gate."""
         self.gated: list[Table] = []
@@ -92,7 +93,7 @@ class Network(Trail):
             for weight, lit in terms:
                 table[lit].append((index, weight))
         self.slack = list(self.bound)
-        self.near = [TIGHT * (bound - self._out(index)) for index, bound in enumerate(self.bound)]
+        self.near = [-1.0 if index in tables else TIGHT * bound for index, bound in enumerate(self.bound)]
         bounds = Bounds(problem.clauses, self.terms)
         if not bounds.is_idle():
             self.bounds = bounds
