@@ -13,12 +13,13 @@ from specbuilder.calc.measuring.frame import Frame
 from specbuilder.calc.measuring.measure import Measure, largest
 from specbuilder.calc.measuring.states import Joint
 from specbuilder.calc.measuring.tally import Tally
+from specbuilder.calc.measuring.unsaid import nothing_here, unsaid
 from specbuilder.calc.measuring.verdicts import verdict_of
 from specbuilder.calc.power.power_parts import is_battery
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import GroupId, LedgerId
 from specbuilder.model.kinds import Place, Verdict
-from specbuilder.model.ledger import Lack, Outside, Reading
+from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span, point
 from specbuilder.model.vans import Van
@@ -80,18 +81,10 @@ class StartVolts:
             bound = point(_least_volts(situation))
             each = [_volts(way) for way in self._ways(situation)]
         except OutsideValidity as fault:
-            return Reading(
-                id=self.id,
-                value=None,
-                bound=None,
-                verdict=Verdict.CANNOT_TELL,
-                lacks=lacks,
-                sense=sense,
-                outside=Outside(fault.quantity, fault.value, fault.needs),
-            )
+            return unsaid(self.id, sense, fault, lacks)
         found = [volts for volts in each if volts is not None]
         if not found:
-            return Reading(id=self.id, value=None, bound=bound, verdict=Verdict.HOLDS, applies=False, sense=sense)
+            return nothing_here(self.id, sense, bound)
         value = Span(round(min(found), 6), round(max(found), 6))
         settled = len(found) == len(each)
         return Reading(

@@ -19,6 +19,7 @@ from .lines import joined, largest_first, lines
 from .measure import Measure, Shares, shares, summands, taking
 from .prepared import Prepared
 from .states import Chain, Joint, Slot, States, add_state
+from .unsaid import outside_of
 
 _UNSAID = nan
 """Of a state of which nothing can be said; always this one object, so that it equals itself in a set."""
@@ -115,7 +116,7 @@ def _under(measure: Measure, prep: Prepared, frame: Frame, listed: bool, lacks: 
     except OutsideValidity as fault:
         _note_unsaid(measure, prep, share, lacks)
         _note_lacks(chain, measure, frame, share, lacks)
-        outside = Outside(fault.quantity, fault.value, fault.needs)
+        outside = outside_of(fault)
         return Outcome(None, lacks=tuple(lacks), outside=outside)
     if span is None:
         return Outcome(None, absent, tuple(lacks))

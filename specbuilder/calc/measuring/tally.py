@@ -8,13 +8,14 @@ from specbuilder.calc.formulas.validity import OutsideValidity
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId
 from specbuilder.model.kinds import LedgerKind, Place, Sense, Verdict
-from specbuilder.model.ledger import Lack, Outside, Reading
+from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.situation import Situation
 
 from .frame import Asked, Frame
 from .measure import Measure, shares, summands
 from .outcome import Outcome, outcome, settings_of, standing, van_frames
 from .prepared import Prepared, prepared
+from .unsaid import nothing_here, unsaid
 from .verdicts import verdict_of
 
 
@@ -41,11 +42,7 @@ class Tally:
         try:
             return self._read(situation)
         except OutsideValidity as fault:
-            sense = situation.catalogue.ledgers[self.id].sense
-            outside = Outside(fault.quantity, fault.value, fault.needs)
-            return Reading(
-                id=self.id, value=None, bound=None, verdict=Verdict.CANNOT_TELL, sense=sense, outside=outside
-            )
+            return unsaid(self.id, situation.catalogue.ledgers[self.id].sense, fault)
 
     def _read(self, situation: Situation) -> Reading:
         prep, asked = prepared(situation), Asked(situation.facts)
@@ -54,7 +51,7 @@ class Tally:
         if value.span is None and value.absent:
             bound = self._bound(prep, Asked(situation.facts))
             settled = bound.span if bound is not None else None
-            return Reading(id=self.id, value=None, bound=settled, verdict=Verdict.HOLDS, applies=False, sense=sense)
+            return nothing_here(self.id, sense, settled)
         if self.unnamed(situation):
             return self._reading(situation, sense, value, None, Verdict.HOLDS, asked, applies=False)
         bound = self._bound(prep, asked)

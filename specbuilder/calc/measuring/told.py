@@ -10,7 +10,7 @@ from specbuilder.calc.formulas.validity import OutsideValidity
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, LedgerId
 from specbuilder.model.kinds import Place, Sense, Verdict
-from specbuilder.model.ledger import Lack, Outside, Reading
+from specbuilder.model.ledger import Entry, Lack, Reading
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span, hull
 from specbuilder.model.vans import Van
@@ -18,6 +18,7 @@ from specbuilder.model.vans import Van
 from .calculation import Calculation
 from .outcome import all_settings
 from .prepared import prepared
+from .unsaid import unsaid
 from .verdicts import verdict_of
 
 _DECIMALS = 6
@@ -34,6 +35,9 @@ class Found:
     """While there are any, the value may still move."""
     assumed: tuple[BriefKey, ...] = ()
     applies: bool = True
+    open_ended: bool = False
+    """It may still turn out otherwise, or that there is nothing to measure: no verdict yet."""
+    entries: tuple[Entry, ...] = ()
 
 
 NOTHING = Found(applies=False)
@@ -51,6 +55,8 @@ class ToldFigure:
     looks_at: Callable[[Option], bool] = lambda _option: False
     """What else of an option it looks at."""
     settings: tuple[str, ...] = ()
+    gaps: Callable[[Situation], Iterable[Lack]] = lambda _situation: ()
+    """What may bring another number where one is absurd or missing."""
 
     def touches(self, option: Option) -> bool:
         """True when the option itself changes value or bound."""
@@ -66,9 +72,7 @@ class ToldFigure:
         try:
             found = self.find(situation, all_settings(situation.catalogue)[self.id])
         except OutsideValidity as fault:
-            outside = Outside(fault.quantity, fault.value, fault.needs)
-            cannot = Verdict.CANNOT_TELL
-            return Reading(id=self.id, value=None, bound=None, verdict=cannot, sense=sense, outside=outside)
+            return unsaid(self.id, sense, fault, self.gaps(situation))
         value, bound = _rounded(found.value), _rounded(found.bound)
         return Reading(
             id=self.id,
@@ -76,6 +80,7 @@ class ToldFigure:
             bound=bound,
             verdict=_verdict(sense, found, value, bound),
             lacks=found.lacks,
+            entries=found.entries,
             applies=found.applies,
             assumed=found.assumed,
             sense=sense,
@@ -89,7 +94,7 @@ def _rounded(span: Span | None) -> Span | None:
 def _verdict(sense: Sense, found: Found, value: Span | None, bound: Span | None) -> Verdict:
     if not found.applies:
         return Verdict.HOLDS
-    if value is None:
+    if value is None or found.open_ended:
         return Verdict.CANNOT_TELL
     if bound is None:
         return Verdict.CANNOT_TELL if found.lacks else Verdict.HOLDS

@@ -33,7 +33,7 @@ from .power_parts import (
     is_plug_charger,
     lacks_charge,
 )
-from .told_power import NOTHING, Outlook, PowerFigure, Told, over
+from .told_power import NOTHING, Outlook, Told, over, power_figure
 
 _AGE, _WORN, _LITHIUM, _LEAD, _ABSORPTION = "age_share", "worn_share", "lithium_share", "lead_share", "absorption_h"
 _TO_80 = 0.2
@@ -244,33 +244,33 @@ def _refill_lacks(
 
 
 _SUN = ("sun_share",)
-USABLE_NEW = PowerFigure(id=LedgerId("usable-new"), value=_new, settings=SEASON_SETTINGS)
+USABLE_NEW = power_figure(ledger=LedgerId("usable-new"), value=_new, settings=SEASON_SETTINGS)
 """What the battery gives when it is new, in the season of the brief."""
-USABLE_AGED = PowerFigure(id=LedgerId("usable-aged"), value=_aged, settings=(_AGE, *SEASON_SETTINGS))
+USABLE_AGED = power_figure(ledger=LedgerId("usable-aged"), value=_aged, settings=(_AGE, *SEASON_SETTINGS))
 """The same at the age the nights are planned for."""
-USABLE_WORN = PowerFigure(id=LedgerId("usable-worn"), value=_worn, settings=(_WORN, *SEASON_SETTINGS))
+USABLE_WORN = power_figure(ledger=LedgerId("usable-worn"), value=_worn, settings=(_WORN, *SEASON_SETTINGS))
 """The same at the end of its life."""
-USABLE_IN_COLD = PowerFigure(
-    id=LedgerId("usable-in-cold"), value=_in_cold, settings=(_AGE, "lead_full_c", "lead_loss_share_per_c")
+USABLE_IN_COLD = power_figure(
+    ledger=LedgerId("usable-in-cold"), value=_in_cold, settings=(_AGE, "lead_full_c", "lead_loss_share_per_c")
 )
 """The same when the battery itself is as cold as the night of the brief."""
-NIGHTS_WITHOUT_SUN = PowerFigure(
-    id=LedgerId("nights-without-sun"), value=_without_sun, settings=(_AGE, *SEASON_SETTINGS)
+NIGHTS_WITHOUT_SUN = power_figure(
+    ledger=LedgerId("nights-without-sun"), value=_without_sun, settings=(_AGE, *SEASON_SETTINGS)
 )
 """Nights with neither sun nor driving."""
-SUN_SUMMER = PowerFigure(id=LedgerId("sun-summer"), value=_sun_in(SUMMER), settings=_SUN)
+SUN_SUMMER = power_figure(ledger=LedgerId("sun-summer"), value=_sun_in(SUMMER), settings=_SUN)
 """What the panels bring in a summer day."""
-SUN_BETWEEN = PowerFigure(id=LedgerId("sun-three-season"), value=_sun_in(BETWEEN), settings=_SUN)
+SUN_BETWEEN = power_figure(ledger=LedgerId("sun-three-season"), value=_sun_in(BETWEEN), settings=_SUN)
 """What they bring in a day of spring or autumn."""
-SUN_WINTER = PowerFigure(id=LedgerId("sun-winter"), value=_sun_in(WINTER), settings=_SUN)
+SUN_WINTER = power_figure(ledger=LedgerId("sun-winter"), value=_sun_in(WINTER), settings=_SUN)
 """What they bring in a winter day."""
-SUN_BEST_MONTH = PowerFigure(id=LedgerId("sun-best-month"), value=_best_month, settings=_SUN)
+SUN_BEST_MONTH = power_figure(ledger=LedgerId("sun-best-month"), value=_best_month, settings=_SUN)
 """What they bring in a day of the best month."""
-SUN_WORST_MONTH = PowerFigure(id=LedgerId("sun-worst-month"), value=_worst_month, settings=_SUN)
+SUN_WORST_MONTH = power_figure(ledger=LedgerId("sun-worst-month"), value=_worst_month, settings=_SUN)
 """What they bring in a day of the worst month."""
-ROAD_CHARGE = PowerFigure(id=LedgerId("road-charge"), value=_road, settings=("engine_v",))
+ROAD_CHARGE = power_figure(ledger=LedgerId("road-charge"), value=_road, settings=("engine_v",))
 """What the driving of a day brings."""
-REFILL_ROAD = PowerFigure(id=LedgerId("refill-road"), value=_from_road, settings=(_LITHIUM, _LEAD, _ABSORPTION))
+REFILL_ROAD = power_figure(ledger=LedgerId("refill-road"), value=_from_road, settings=(_LITHIUM, _LEAD, _ABSORPTION))
 """Hours of driving until the battery is full."""
-REFILL_PLUG = PowerFigure(id=LedgerId("refill-plug"), value=_from_plug, settings=(_LITHIUM, _LEAD, _ABSORPTION))
+REFILL_PLUG = power_figure(ledger=LedgerId("refill-plug"), value=_from_plug, settings=(_LITHIUM, _LEAD, _ABSORPTION))
 """Hours on the plug until the battery is full."""

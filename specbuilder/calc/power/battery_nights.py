@@ -15,11 +15,12 @@ from specbuilder.calc.formulas.validity import OutsideValidity
 from specbuilder.calc.measuring.frame import Asked
 from specbuilder.calc.measuring.outcome import all_settings
 from specbuilder.calc.measuring.prepared import Prepared, prepared
+from specbuilder.calc.measuring.unsaid import nothing_here, unsaid
 from specbuilder.calc.measuring.verdicts import verdict_of
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Place, Verdict
-from specbuilder.model.ledger import Lack, Outside, Reading
+from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span, hull
 
@@ -123,24 +124,22 @@ class BatteryNights:
         sense = situation.catalogue.ledgers[self.id].sense
         supply = _supply(prep)
         if not any(is_battery(option) for use in supply.holding for option in use.options):
-            return Reading(id=self.id, value=None, bound=None, verdict=Verdict.HOLDS, applies=False, sense=sense)
+            return nothing_here(self.id, sense)
         bound = asked.number(NIGHTS)
         try:
             day = energy_of(prep)
             nights = _nights(prep, day, supply, asked)
         except OutsideValidity as fault:
-            return Reading(
-                id=self.id,
-                value=None,
-                bound=bound,
-                verdict=Verdict.CANNOT_TELL,
-                lacks=tuple(lacks_of(situation, lacks_use, lacks_idle, lacks_energy, lacks_sun_watts, lacks_engine_a)),
-                sense=sense,
-                outside=Outside(fault.quantity, fault.value, fault.needs),
+            return unsaid(
+                self.id,
+                sense,
+                fault,
+                lacks_of(situation, lacks_use, lacks_idle, lacks_energy, lacks_sun_watts, lacks_engine_a),
+                bound,
             )
         value = nights.value
         if value is None:
-            return Reading(id=self.id, value=None, bound=bound, verdict=Verdict.HOLDS, applies=False, sense=sense)
+            return nothing_here(self.id, sense, bound)
         told = Verdict.CANNOT_TELL if nights.absent else verdict_of(sense, value, bound)
         lacks: tuple[Lack, ...] = ()
         if nights.absent or not value.settled:

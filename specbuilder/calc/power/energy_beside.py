@@ -20,7 +20,7 @@ from .banks import STORE_SETTINGS, Bank, bank_lacks, banks, holds
 from .energy_use import SUMMER, WINTER
 from .filling import engine_a, panel_w, turning
 from .power_parts import is_engine_charger, is_inverter, is_panel, lacks_idle
-from .told_power import NOTHING, Outlook, PowerFigure, Told
+from .told_power import NOTHING, Outlook, Told, power_figure
 
 
 def _summer(outlook: Outlook) -> Told:
@@ -92,10 +92,10 @@ def _left_on(joint: Joint, _frame: Frame) -> float | None:
     return missing("idle watts of the inverter W") if lacks else inverter_idle_wh(idle_w, DAY_H)
 
 
-SUMMER_ENERGY = PowerFigure(id=LedgerId("summer-energy"), value=_summer)
+SUMMER_ENERGY = power_figure(ledger=LedgerId("summer-energy"), value=_summer)
 """Watt-hours of a summer day, whatever season the brief names."""
 
-WINTER_ENERGY = PowerFigure(id=LedgerId("winter-energy"), value=_winter)
+WINTER_ENERGY = power_figure(ledger=LedgerId("winter-energy"), value=_winter)
 """Watt-hours of a winter day, whatever season the brief names."""
 
 INVERTER_LEFT_ON = Tally(
@@ -104,7 +104,7 @@ INVERTER_LEFT_ON = Tally(
 )
 """What the inverter takes for itself when nobody switches it off."""
 
-DAY_BALANCE = PowerFigure(
-    id=LedgerId("day-balance"), value=_balance, settings=("sun_share", "engine_v", *STORE_SETTINGS)
+DAY_BALANCE = power_figure(
+    ledger=LedgerId("day-balance"), value=_balance, settings=("sun_share", "engine_v", *STORE_SETTINGS)
 )
 """What a day leaves in the battery, or takes from it; nothing to measure without one."""

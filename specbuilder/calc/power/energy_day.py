@@ -18,10 +18,11 @@ from specbuilder.calc.measuring.frame import Asked
 from specbuilder.calc.measuring.lines import largest_first
 from specbuilder.calc.measuring.outcome import all_settings
 from specbuilder.calc.measuring.prepared import Prepared, prepared
+from specbuilder.calc.measuring.unsaid import unsaid
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId
 from specbuilder.model.kinds import Place, Verdict
-from specbuilder.model.ledger import Entry, Lack, Outside, Reading
+from specbuilder.model.ledger import Entry, Lack, Reading
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import ZERO, Span, hull, point
 
@@ -227,15 +228,7 @@ class DailyEnergy:
         try:
             day = energy_of(prepared(situation))
         except OutsideValidity as fault:
-            return Reading(
-                id=self.id,
-                value=None,
-                bound=None,
-                verdict=Verdict.CANNOT_TELL,
-                lacks=tuple(lacks_of(situation, lacks_use, lacks_idle)),
-                sense=sense,
-                outside=Outside(fault.quantity, fault.value, fault.needs),
-            )
+            return unsaid(self.id, sense, fault, lacks_of(situation, lacks_use, lacks_idle))
         totals = [_ends(way.total) for way in day.ways]
         value = Span(min(least for least, _ in totals), max(most for _, most in totals))
         return Reading(

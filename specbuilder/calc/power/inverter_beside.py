@@ -22,7 +22,7 @@ from .energy_day import Use
 from .hook_up import by_turns
 from .inverter_load import LOADED_V, SEVERAL, pack_amps, packs, stands
 from .power_parts import LEAD, is_battery, is_inverter, is_load, lacks_output, lacks_protection
-from .told_power import NOTHING, Outlook, PowerFigure, Told
+from .told_power import NOTHING, Outlook, Told, power_figure
 
 _IN_HAND, LEAD_LOADED_V = "in_hand_share", "lead_loaded_v"
 
@@ -148,5 +148,5 @@ def _lacks(uses: Sequence[Use]) -> Iterator[Lack]:
     yield from (use.lack for use in uses if len({told(option) for option in use.options}) > 1)
 
 
-INVERTER_START = PowerFigure(id=LedgerId("inverter-start"), value=_largest_start)
+INVERTER_START = power_figure(ledger=LedgerId("inverter-start"), value=_largest_start)
 """The strongest start on the inverter against what it gives for a moment."""

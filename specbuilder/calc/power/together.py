@@ -12,6 +12,7 @@ from specbuilder.calc.formulas.validity import OutsideValidity, at_least, missin
 from specbuilder.calc.measuring.frame import Asked, Frame
 from specbuilder.calc.measuring.outcome import all_settings
 from specbuilder.calc.measuring.prepared import as_brought
+from specbuilder.calc.measuring.unsaid import outside_of
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Owner
@@ -120,7 +121,7 @@ def together_plugged(situation: Situation) -> Together | None:
 
 
 def _outside(fault: OutsideValidity) -> Outside:
-    return Outside(fault.quantity, fault.value, fault.needs)
+    return outside_of(fault)
 
 
 def _together(

@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from itertools import chain
 from typing import NamedTuple
 
-from specbuilder.calc.formulas.validity import OutsideValidity
 from specbuilder.calc.measuring.frame import Asked
-from specbuilder.calc.measuring.outcome import all_settings
 from specbuilder.calc.measuring.prepared import Prepared, prepared
-from specbuilder.calc.measuring.verdicts import verdict_of
+from specbuilder.calc.measuring.told import NOTHING as NOT_HERE
+from specbuilder.calc.measuring.told import Found, ToldFigure
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import LedgerId
-from specbuilder.model.kinds import Place, Sense, Verdict
-from specbuilder.model.ledger import Entry, Lack, Outside, Reading
+from specbuilder.model.ledger import Entry, Lack
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span
 
@@ -33,7 +30,6 @@ from .power_parts import (
     lacks_use,
 )
 
-_DECIMALS = 6
 _GAPS = (lacks_use, lacks_idle, lacks_energy, lacks_sun_watts, lacks_engine_a, lacks_charge)
 
 
@@ -112,58 +108,31 @@ def touches_power(option: Option) -> bool:
     return any(test(option) for test in tests)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class PowerFigure:
-    """One such figure."""
+def power_figure(ledger: LedgerId, value: Callable[[Outlook], Told], settings: tuple[str, ...] = ()) -> ToldFigure:
+    """One such figure; nothing can be said while a number of the electrics is missing or absurd."""
 
-    id: LedgerId
-    value: Callable[[Outlook], Told]
-    settings: tuple[str, ...] = ()
-
-    def touches(self, option: Option) -> bool:
-        """True when it uses, makes, holds or fills the energy of the van."""
-        return touches_power(option)
-
-    def amount(self, _situation: Situation, _option: Option, _place: Place | None) -> float | None:
-        """None: it is no sum."""
-        return None
-
-    def read(self, situation: Situation) -> Reading:
-        """Value and verdict; nothing can be said while a figure is missing or absurd."""
-        catalogue, asked = situation.catalogue, Asked(situation.facts)
-        sense = catalogue.ledgers[self.id].sense
-        try:
-            told = self.value(Outlook(prepared(situation), asked, all_settings(catalogue)[self.id]))
-            lacks = tuple(_lacks(told, asked))
-        except OutsideValidity as fault:
-            return Reading(
-                id=self.id,
-                value=None,
-                bound=None,
-                verdict=Verdict.CANNOT_TELL,
-                lacks=tuple(lacks_of(situation, *_GAPS)),
-                sense=sense,
-                outside=Outside(fault.quantity, fault.value, fault.needs),
-            )
+    def find(situation: Situation, own: Mapping[str, float]) -> Found:
+        asked = Asked(situation.facts)
+        told = value(Outlook(prepared(situation), asked, own))
+        lacks = tuple(_lacks(told, asked))
         if told.span is None:
-            return Reading(id=self.id, value=None, bound=None, verdict=Verdict.HOLDS, applies=False, sense=sense)
-        value = Span(round(told.span.least, _DECIMALS), round(told.span.most, _DECIMALS))
-        return Reading(
-            id=self.id,
-            value=value,
+            return NOT_HERE
+        return Found(
+            value=told.span,
             bound=told.bound,
-            verdict=Verdict.CANNOT_TELL if told.absent else _verdict(sense, value, told.bound),
             lacks=lacks,
-            entries=told.entries,
             assumed=asked.assumed,
-            sense=sense,
+            open_ended=told.absent or (told.bound is None and not told.span.settled),
+            entries=told.entries,
         )
 
-
-def _verdict(sense: Sense, value: Span, bound: Span | None) -> Verdict:
-    if sense is Sense.SHOWN or bound is None:
-        return Verdict.HOLDS if value.settled else Verdict.CANNOT_TELL
-    return verdict_of(sense, value, bound)
+    return ToldFigure(
+        id=ledger,
+        find=find,
+        looks_at=touches_power,
+        settings=settings,
+        gaps=lambda situation: lacks_of(situation, *_GAPS),
+    )
 
 
 def _lacks(told: Told, asked: Asked) -> Iterable[Lack]:

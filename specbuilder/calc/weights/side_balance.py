@@ -15,11 +15,12 @@ from specbuilder.calc.formulas.validity import OutsideValidity
 from specbuilder.calc.measuring.lines import largest_first
 from specbuilder.calc.measuring.outcome import all_settings
 from specbuilder.calc.measuring.prepared import prepared
+from specbuilder.calc.measuring.unsaid import unsaid
 from specbuilder.calc.measuring.verdicts import verdict_of
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, LedgerId, OptionId
 from specbuilder.model.kinds import Place, Verdict
-from specbuilder.model.ledger import Entry, Lack, Outside, Reading
+from specbuilder.model.ledger import Entry, Lack, Reading
 from specbuilder.model.sides import leader_of, moves_with_its_place, y_on_side_mm
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span, hull, point
@@ -60,10 +61,7 @@ class SideBalance:
             ends = [_pct(m, t, kg) for m in turning for t in tracks for kg in totals]
             scale = _pct(1, tracks[0], totals[0])
         except OutsideValidity as fault:
-            outside = Outside(fault.quantity, fault.value, fault.needs)
-            return Reading(
-                id=self.id, value=None, bound=bound, verdict=Verdict.CANNOT_TELL, outside=outside, sense=sense
-            )
+            return unsaid(self.id, sense, fault, bound=bound)
         across = turning[0] < 0 < turning[1]
         value = Span(0.0 if across else round(min(ends), 6), round(max(ends), 6))
         return Reading(
