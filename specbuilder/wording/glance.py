@@ -22,6 +22,8 @@ WEIGHT = LedgerId("total-mass")
 """The ledger behind *weight left*."""
 CEILING = LedgerId("price-gross")
 """The ledger behind *ceiling*."""
+NOT_SETTLED = "weight not settled"
+"""In a small window, while the van may turn out over its plate or under it: half a range would be misread."""
 ABOUT = "about "
 """Before an estimate where there is no room for the word."""
 _CEILING_KEY = BriefKey("ceiling_gross_pence")
@@ -187,10 +189,10 @@ def _glance(catalogue: Catalogue, report: Report, style: _Style) -> str:
     state = [f"{undecided + unknown} open"] if style.merged else [f"{undecided} undecided", f"{unknown} not known"]
     end = f"{broken} broken" + (f", {accepted} accepted" if accepted and not style.bare else "")
     if style.bare:
-        price, weight = (
-            price.replace(" VAT in", "").replace("van not included", "without van"),
-            weight.removesuffix(" left"),
-        )
+        price = price.replace(" VAT in", "").replace("van not included", "without van")
+        room = room_of(report.readings.get(WEIGHT))
+        either_way = room is not None and room.least < 0 <= room.most
+        weight = NOT_SETTLED if either_way else weight.removesuffix(" left")
     return _spaced((price, weight, *state, end), style.gap)
 
 
