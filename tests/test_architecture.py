@@ -20,7 +20,7 @@ FLOORS = (
     ("documents",),
     ("wording", "storage"),
     ("session",),
-    ("rulegraph", "calc"),
+    ("rulegraph", "calc", "workshop"),
     ("model", "reasoning"),
 )
 """From the top. Who stands beside another does not see it."""
@@ -30,6 +30,7 @@ NEVER_SEEN_FROM = {
     "wording": {"session", "rulegraph", "calc", "reasoning"},
     "storage": {"session", "rulegraph", "calc", "reasoning"},
     "documents": {"storage", "session", "rulegraph", "calc", "reasoning"},
+    "workshop": {"reasoning"},
     "rulegraph": {"reasoning"},
     "calc": {"reasoning"},
 }

@@ -15,9 +15,10 @@ from specbuilder.model.spec import Spec
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, do
 from specbuilder.storage.jobs import JobsFolder
-from specbuilder.wording.edits import done, refused
+from specbuilder.wording.edits import done
 from specbuilder.wording.glance import glance
 from specbuilder.wording.plain import ended
+from specbuilder.wording.refusals import refused
 
 from .aftermath import aftermath
 from .answers import Answer

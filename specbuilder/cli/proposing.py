@@ -10,8 +10,9 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit, Take, TakeUsual, Together
 from specbuilder.model.spec import Spec
 from specbuilder.session.state import Session, do
-from specbuilder.wording.edits import done, refused
+from specbuilder.wording.edits import done
 from specbuilder.wording.plain import ended
+from specbuilder.wording.refusals import refused
 
 from .answers import Answer
 from .change import Target, Worked, standing, through

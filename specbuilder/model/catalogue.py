@@ -180,6 +180,23 @@ class Firm:
     undo_rate_net_pence_per_h: int
     """Only for undoing work already done: prices of parts are fitted prices."""
     catalogue_version: str
+    address: str = ""
+    ask_for: str = ""
+    """Whom the customer asks for, and where: role, telephone, mail."""
+    vat_number: str = ""
+    undo_h_per_hole: float = 1
+    """Hours for blanking one hole that is cut already (ESTIMATE)."""
+    work_days: tuple[str, ...] = ("mon", "tue", "wed", "thu", "fri")
+    hours_per_day: float = 7.5
+    """Hours of work on one van a day."""
+    not_included: tuple[str, ...] = ()
+    """What the customer might think is in the price and is not."""
+    terms: tuple[str, ...] = ()
+    """Sentences of the firm's terms, for its papers."""
+    cancelling: str = ""
+    """The firm's own words on deposit and cancelling, confirmed by its adviser; empty: the slot says so."""
+    paper_foot: str = ""
+    """One line at the foot of every paper."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

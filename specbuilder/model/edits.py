@@ -8,6 +8,7 @@ from typing import TypeAlias
 from .brief import Answer
 from .ids import BriefKey, OptionId, RuleId
 from .kinds import Owner, Place, Step
+from .record import Record
 from .spec import OpenQuestion, OwnPart, VanData
 
 
@@ -127,6 +128,13 @@ class WriteNote:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Write:
+    """Write down what happened: it stays, and undo does not reach behind it."""
+
+    record: Record
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TakeUsual:
     """The house usual for every undecided group of a step, never over a choice."""
 
@@ -156,6 +164,7 @@ Edit: TypeAlias = (
     | PutQuestion
     | CloseQuestion
     | WriteNote
+    | Write
     | TakeUsual
     | Together
 )

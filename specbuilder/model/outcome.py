@@ -20,6 +20,8 @@ class Refusal(StrEnum):
     TOO_MANY = "too many"
     NOT_AN_ANSWER = "not an answer"
     NOTHING_TO_DO = "nothing to do"
+    FROZEN = "frozen"
+    """The revision was quoted or signed: what it says stays as it is, and a change makes the next revision."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from .brief import Answers
 from .ids import OptionId, RuleId
 from .kinds import JobState, Owner, Place
+from .record import Record, RecordKind, Undone
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,6 +121,14 @@ class Spec:
     questions: tuple[OpenQuestion, ...] = ()
     note: str = ""
     """Private to the house: on no paper and no customer view."""
+    records: tuple[Record, ...] = ()
+    """What happened to the job, of all its revisions, in the order it was written down."""
+    undone: tuple[Undone, ...] = ()
+    """Work that signed changes made useless; it is in the price."""
+
+    def recorded(self, *kinds: RecordKind) -> tuple[Record, ...]:
+        """The records of these kinds, oldest first."""
+        return tuple(record for record in self.records if record.kind in kinds)
 
     def chosen(self, option: OptionId) -> tuple[Choice, ...]:
         """Every choice of this option (one for each place)."""

@@ -25,6 +25,7 @@ from specbuilder.model.edits import (
     TakeUsual,
     Together,
     Withdraw,
+    Write,
     WriteNote,
 )
 from specbuilder.model.ids import OptionId
@@ -72,6 +73,8 @@ def apply(catalogue: Catalogue, spec: Spec, edit: Edit) -> Outcome:
             return _changed(spec, replace(spec, questions=tuple(q for q in spec.questions if q.text != text)))
         case WriteNote(note=note):
             return _changed(spec, replace(spec, note=note))
+        case Write(record=record):
+            return _changed(spec, replace(spec, records=(*spec.records, record)))
         case TakeUsual(step=step, at=at):
             takes = usual_takes(catalogue, spec, step)
             return _together(catalogue, spec, tuple(replace(take, at=at) for take in takes))

@@ -6,21 +6,17 @@ import difflib
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
-from types import MappingProxyType
 from typing import NamedTuple
 
 from specbuilder.model.origin import Origin
+from specbuilder.model.plain_text import hidden_character
 
 from .toml_lines import Path, TomlLines
 
-_TOLD = MappingProxyType({"\n": "a line break", "\t": "a tab"})
 _LONGEST_QUOTE = 60
 _LONGEST_LIST = 12
 _SHORTEST_START = 3
 _PLAIN_KEY = re.compile(r"[A-Za-z0-9_-]+")
-_HIDDEN = re.compile(
-    "[\x00-\x1f\x7f-\x9f\u00ad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\ud800-\udfff\ufff9-\ufffb]"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,19 +107,6 @@ def quotable(text: str, longest: int = _LONGEST_QUOTE) -> str:
     """Text from a file, safe to show: cut to a length, and what cannot be printed written out as ``U+001B``."""
     cut = text if len(text) <= longest else text[: longest - 3] + "..."
     return "".join(each if each.isprintable() else f"U+{ord(each):04X}" for each in cut)
-
-
-def hidden_character(text: str, *, lines: bool = False) -> str | None:
-    """What must not stand in a text, or None when all is well.
-
-    Control characters could steer the terminal and direction marks could turn what is read; neither can be seen.
-    With ``lines`` the text may break into several.
-    """
-    for found in _HIDDEN.finditer(text):
-        if not (lines and found[0] == "\n"):
-            told = _TOLD.get(found[0], f"the hidden character U+{ord(found[0]):04X}")
-            return f"{told} at place {found.start() + 1}"
-    return None
 
 
 def hidden_lines(text: str) -> Iterator[tuple[int, str]]:

@@ -11,9 +11,10 @@ from pathlib import Path
 from specbuilder.model.edits import NameCustomer, Together
 from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.kinds import JobState
+from specbuilder.model.plain_text import hidden_character
 
 from .disk import DiskError, reading
-from .faults import Fault, hidden_character
+from .faults import Fault
 from .job_files import JobFiles
 from .journal import read_journal
 from .lock import LockHolder

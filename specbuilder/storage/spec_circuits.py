@@ -7,8 +7,8 @@ from types import MappingProxyType
 from specbuilder.model.catalogue import Option
 from specbuilder.model.circuits import CircuitCode, CircuitLine, CircuitProblem
 from specbuilder.model.parts import Circuit
+from specbuilder.workshop.view import Chosen
 
-from .spec_view import Chosen
 from .toml_out import Value, figure, item
 
 _SHORT = MappingProxyType(

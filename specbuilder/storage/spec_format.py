@@ -5,8 +5,6 @@ from __future__ import annotations
 import hashlib
 from types import MappingProxyType
 
-from .faults import hidden_character
-
 FORMAT = 1
 CHECKSUM = "checksum"
 
@@ -103,23 +101,3 @@ def checksum_of(text: str) -> str:
             del lines[number]
             break
     return hashlib.sha256("\n".join(lines).encode(errors="replace")).hexdigest()
-
-
-def one_line(text: str) -> str:
-    """The text fit for a file: line ends and tabs become blanks, any other hidden character a sign that shows it.
-
-    Hidden characters are refused where text is put in. One that comes all the same must not keep a job from being
-    saved, nor make a file that cannot be read.
-    """
-    return _shown(text.replace("\r\n", " ").replace("\n", " ").replace("\t", " "), lines=False)
-
-
-def lines(text: str) -> str:
-    """The text fit for a file as with ``one_line``, but it may have several lines."""
-    return _shown(text.replace("\r\n", "\n").replace("\t", " "), lines=True)
-
-
-def _shown(text: str, *, lines: bool) -> str:
-    if hidden_character(text, lines=lines) is None:
-        return text
-    return "".join("\N{REPLACEMENT CHARACTER}" if hidden_character(c, lines=lines) else c for c in text)

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from specbuilder.model.findings import Finding
 from specbuilder.model.kinds import Verdict
+from specbuilder.workshop.view import Chosen, SpecView
 
 from .spec_sums import verdict_words
-from .spec_view import Chosen, SpecView
 from .toml_out import Value, comment, item, table
 
 _FINDINGS = "FINDINGS: what is broken, what cannot be told yet, and what is to be said. Computed."

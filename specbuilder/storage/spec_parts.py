@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from specbuilder.model.catalogue import Option
 from specbuilder.model.kinds import Basis, JobState, Owner
+from specbuilder.model.plain_text import lines, one_line
 from specbuilder.model.spec import Choice, OwnPart
+from specbuilder.workshop.view import Chosen, SpecView
 
-from .spec_format import lines, one_line
-from .spec_view import Chosen, SpecView
 from .text_limits import NOTE_LONGEST, cut
 from .toml_out import Value, comment, exact, figure, item, table
 

@@ -8,9 +8,10 @@ from enum import StrEnum
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import JobState, Owner, Place
+from specbuilder.model.plain_text import hidden_character
 from specbuilder.model.spec import Acceptance, Choice, Customer, OpenQuestion, OwnPart, Spec, VanData
 
-from .faults import Fault, FaultList, Source, hidden_character, quotable
+from .faults import Fault, FaultList, Source, quotable
 from .fields import Fields
 from .spec_answers import answers
 from .spec_counts import PlacedChoice, note_counts

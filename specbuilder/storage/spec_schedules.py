@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from specbuilder.model.catalogue import Option
-from specbuilder.model.kinds import Owner
 from specbuilder.model.parts import Heat, Hole, Power, Water
+from specbuilder.workshop.cuts import unsettled
+from specbuilder.workshop.view import Chosen, SpecView
 
 from .spec_circuits import circuit_item
-from .spec_view import Chosen, SpecView
 from .toml_out import Value, Values, comment, figure, item, rows, table
 
 _HOLES = """\
@@ -46,19 +46,6 @@ def schedules(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
     yield _declared("power", _POWER, (_power(one, option) for one, option in known if option.power != _NO_POWER))
     yield _declared("gas_fuel_air", _GAS, (_gas(view, one, option) for one, option in known if option.heat != _NO_HEAT))
     yield _declared("water", _WATER, (_water(view, one, option) for one, option in known if option.water != _NO_WATER))
-
-
-def unsettled(view: SpecView, one: Chosen, option: Option, hole: Hole) -> list[str]:
-    """Why a hole is not to be cut yet; nothing when it may be."""
-    spot = view.positions.of_cut(hole, one.choice, option)
-    if spot is None:
-        why = [f"measure on the van: {hole.measure or 'its place is drawn beside other parts'}"]
-    else:
-        why = ["x is not known before the base van is decided"] if spot.x_mm is None else []
-        why += [f"NO-DRILL ZONE: {box}" for box in view.positions.boxes_hit(hole, spot)]
-    why += ["its side is not decided"] if option.places and one.choice.place is None else []
-    why += ["the customer's own part: measure the part"] if one.choice.owner is Owner.CUSTOMER else []
-    return why + (["more than one: places of the others are measured"] if one.choice.count > 1 else [])
 
 
 def _headed(remark: str, items: list[str]) -> str:

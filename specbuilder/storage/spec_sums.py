@@ -9,8 +9,8 @@ from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Basis, Level, Sense, Truth, Verdict
 from specbuilder.model.ledger import Entry, LedgerSpec, Reading
 from specbuilder.model.span import Span, point
+from specbuilder.workshop.view import SpecView
 
-from .spec_view import SpecView
 from .toml_out import Value, Values, figure, rows, table
 
 _NONE = "None"

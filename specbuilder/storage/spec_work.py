@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator
 
 from specbuilder.model.catalogue import WorkStep
-from specbuilder.model.ids import LedgerId, OptionId
-from specbuilder.model.ledger import Entry, Reading
-from specbuilder.model.span import ZERO, Span
+from specbuilder.model.ids import OptionId
+from specbuilder.workshop.hours import StepHours, step_hours
+from specbuilder.workshop.view import Chosen, SpecView
 
 from .spec_sums import ends
-from .spec_view import Chosen, SpecView
 from .toml_out import Value, Values, comment, item, rows, table
 
-_HOURS = LedgerId("workshop-hours")
 _SIGNED = ("signed", "date")
 _STEPS = """\
 SEQUENCE. A hold point stops the work until its figures are read and it is signed. This file is written again by the
@@ -24,7 +21,7 @@ _PAPERS = "PAPERS that others sign, by the hold point at which they must be ther
 
 def work(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
     """Hours, sequence, papers."""
-    plan = _plan(view)
+    plan = step_hours(view)
     yield _hours(view, plan)
     yield "\n" + comment(_STEPS)
     yield from (_step(view, chosen, step, plan) for step in view.catalogue.work.values())
@@ -33,49 +30,7 @@ def work(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
     yield from papers
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Plan:
-    """Hours of a build; its steps and what is open add up to the whole."""
-
-    whole: Span
-    steps: Mapping[str, Span]
-    open: tuple[Entry, ...]
-    """What no step can be named for: groups that are not chosen yet, parts without a step."""
-
-
-def _plan(view: SpecView) -> _Plan | None:
-    """None when the hours are not summed, or not by line."""
-    reading = view.report.readings.get(_HOURS)
-    if reading is None or reading.value is None or not reading.entries:
-        return None
-    steps = view.catalogue.work
-    hours = {step.id: Span(step.hours_fixed, step.hours_fixed) for step in steps.values()}
-    cables = _cables(reading, steps)
-    for step in steps.values():
-        hours[step.id] += cables * step.hours_per_circuit
-    left: list[Entry] = []
-    for entry in reading.entries:
-        option = view.catalogue.options.get(entry.option) if entry.option else None
-        at = view.build_step(option) if option else ""
-        if at in hours:
-            hours[at] += entry.amount
-        elif entry.option or entry.group:
-            left.append(entry)
-    return _Plan(whole=reading.value, steps=hours, open=tuple(left))
-
-
-def _cables(reading: Reading, steps: Mapping[str, WorkStep]) -> Span:
-    """How many cable runs the hours count: what is left of the lines of no part once the steps have theirs."""
-    of_no_part = ZERO
-    for entry in reading.entries:
-        if entry.option is None and entry.group is None:
-            of_no_part += entry.amount
-    each_h = sum(step.hours_per_circuit for step in steps.values())
-    fixed_h = sum(step.hours_fixed for step in steps.values())
-    return (of_no_part - fixed_h) * (1 / each_h) if each_h else ZERO
-
-
-def _hours(view: SpecView, plan: _Plan | None) -> str:
+def _hours(view: SpecView, plan: StepHours | None) -> str:
     remark = "HOURS, an estimate for the workshop's plan: fixed work, cable runs and parts of each step. Computed."
     if plan is None:
         return table("hours", {"said": "NOT SUMMED BY STEP"}, remark=remark)
@@ -87,7 +42,7 @@ def _hours(view: SpecView, plan: _Plan | None) -> str:
     return table("hours", ends("whole", plan.whole, "h"), remark=remark) + rows("line", lines)
 
 
-def _step(view: SpecView, chosen: tuple[Chosen, ...], step: WorkStep, plan: _Plan | None) -> str:
+def _step(view: SpecView, chosen: tuple[Chosen, ...], step: WorkStep, plan: StepHours | None) -> str:
     known = [(one, one.option) for one in chosen if one.option is not None]
     here = [option.id for _, option in known if view.build_step(option) == step.id]
     held = [o.id for _, o in known if step.hold_point in o.hold_points and o.id not in here]

@@ -7,17 +7,18 @@ from collections.abc import Iterator
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import JobState
+from specbuilder.model.plain_text import lines, one_line
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 from specbuilder.model.vans import Van
+from specbuilder.workshop.view import SpecView, view_of
 
-from .spec_format import CHECKSUM, FORMAT, checksum_of, lines, one_line
+from .spec_format import CHECKSUM, FORMAT, checksum_of
 from .spec_head import first_page, sides_and_limits
 from .spec_notes import notes
 from .spec_parts import parts
 from .spec_schedules import schedules
 from .spec_sums import sums
-from .spec_view import SpecView, view_of
 from .spec_work import work
 from .text_limits import CONTACT_LONGEST, NAME_LONGEST, NOTE_LONGEST, VAN_TEXT_LONGEST, VIN_TAIL_LONGEST, cut
 from .toml_out import Value, comment, exact, figure, item, keys, table

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .faults import hidden_character
+from specbuilder.model.plain_text import hidden_character
 
 NAME_LONGEST = 120
 """The customer's name."""

@@ -13,6 +13,7 @@ from specbuilder.wording import edits as words
 from specbuilder.wording.findings import now_broken
 from specbuilder.wording.jobs import disk_trouble, read_only
 from specbuilder.wording.last_line import again_hint, back_hint
+from specbuilder.wording.refusals import refused
 from specbuilder.wording.what_if import back_in_job, kept, nothing_tried, trial_again, trial_begun
 
 from .desk import Desk
@@ -38,7 +39,7 @@ class Doing:
         before = self.desk.report
         done, outcome = self.desk.edit(edit)
         if done is None:
-            self.host.say(words.refused(self.desk.catalogue, edit, outcome))
+            self.host.say(refused(self.desk.catalogue, edit, outcome))
             return False
         self._say_edit(before, told or self._words_of(done), read=bool(told))
         return True

@@ -24,16 +24,17 @@ from specbuilder.model.edits import (
     TakeUsual,
     Together,
     Withdraw,
+    Write,
     WriteNote,
 )
 from specbuilder.model.ids import BriefKey, OptionId
-from specbuilder.model.kinds import Owner, Pick
-from specbuilder.model.outcome import Outcome, Refusal
+from specbuilder.model.kinds import Owner
 from specbuilder.model.spec import Spec
 
-from .brief import answer_words, not_an_answer, telling
-from .names import chosen_name, group_name, key_name, listed, option_name
+from .brief import answer_words, telling
+from .names import chosen_name, key_name, listed, option_name
 from .plain import ended, fitted, lowered, raised
+from .records import record_name
 from .states import NOT_KNOWN, step_name
 
 _FEW = 3
@@ -50,7 +51,7 @@ def done(
 ) -> str:
     """``Took Gas bundle, with CO alarm, instead of Fuel hob``; no full stop, so that a hint may follow."""
     main = _done(catalogue, edit, before, after)
-    own = _about(edit)
+    own = about_options(edit)
     came = listed((option_name(catalogue, o) for o in brought if o not in own), most=_FEW)
     gone = listed((option_name(catalogue, o) for o in left if o not in own), most=_FEW)
     if came:
@@ -90,6 +91,8 @@ def edit_name(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> st
             return f'open question "{_quoted(text)}" is back'
         case WriteNote():
             return "note of the job"
+        case Write(record=record):
+            return record_name(record, catalogue.firm.currency)
         case TakeUsual(step=step):
             return f"house usual of step {step_name(step)}"
         case Together(edits=edits):
@@ -116,43 +119,6 @@ def nothing_to_undo() -> str:
 def nothing_to_redo() -> str:
     """``Nothing left to put back``."""
     return "Nothing left to put back"
-
-
-def refused(catalogue: Catalogue, edit: Edit, outcome: Outcome) -> str:
-    """Why the edit was not done, and what to do instead.
-
-    Raises:
-        ValueError: if it was done.
-    """
-    name = _subject(catalogue, edit, outcome.spec)
-    match outcome.refused:
-        case None:
-            raise ValueError("the edit was done")
-        case Refusal.UNKNOWN_OPTION:
-            return f"{name}: take one that this catalogue has"
-        case Refusal.IN_ALREADY:
-            return "In already; n goes on, - leaves it out"
-        case Refusal.COMES_WITH:
-            source = listed((_short(option_name(catalogue, option)) for option in outcome.refused_by), most=_FEW)
-            return f"{_short(name)} comes with {source}: leave that out first"
-        case Refusal.NOT_CHOSEN:
-            return f"{name} is not in, so nothing was changed"
-        case Refusal.PLACE_NOT_ALLOWED:
-            return f"{name} {_places(catalogue, edit)}"
-        case Refusal.TOO_MANY:
-            return _too_many(catalogue, edit, name)
-        case Refusal.NOT_AN_ANSWER:
-            line = catalogue.brief.get(edit.key) if isinstance(edit, AnswerLine) else None
-            return not_an_answer(catalogue, line) if line else "The brief has no such line"
-        case Refusal.NOTHING_TO_DO:
-            return "Nothing to change: it is so already"
-        case _:
-            assert_never(outcome.refused)
-
-
-def _short(name: str) -> str:
-    """The name before its first comma or colon."""
-    return name.split(",")[0].split(":")[0]
 
 
 def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
@@ -185,6 +151,8 @@ def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
             return f'Answered: "{_quoted(text)}"'
         case WriteNote(note=note):
             return "Note of the job written" if note else "Note of the job taken off"
+        case Write(record=record):
+            return f"Written down: {record_name(record, catalogue.firm.currency)}"
         case TakeUsual(step=step):
             came = (
                 option_name(catalogue, c.option) for c in after.choices if not before.has(c.option) and not c.came_with
@@ -208,20 +176,15 @@ def _takes(edit: Edit) -> bool:
     return isinstance(edit, Take) or (isinstance(edit, Together) and any(_takes(part) for part in edit.edits))
 
 
-def _about(edit: Edit) -> tuple[OptionId, ...]:
+def about_options(edit: Edit) -> tuple[OptionId, ...]:
     """The options an edit names itself."""
     match edit:
         case Take() | LeaveOut() | SetCount() | Move() | SetOwner() | SetNote():
             return (edit.option,)
         case Together(edits=edits):
-            return tuple(option for e in edits for option in _about(e))
+            return tuple(option for e in edits for option in about_options(e))
         case _:
             return ()
-
-
-def _subject(catalogue: Catalogue, edit: Edit, spec: Spec) -> str:
-    about = _about(edit)
-    return chosen_name(catalogue, spec, about[0]) if about else "This"
 
 
 def _answer(catalogue: Catalogue, spec: Spec, edit: AnswerLine) -> str:
@@ -265,25 +228,6 @@ VAN_FIELDS = {
     "weighed_rear_kg": "weighed rear axle",
 }
 """Data of the real van as people call them, by the field of ``VanData``."""
-
-
-def _places(catalogue: Catalogue, edit: Edit) -> str:
-    about = _about(edit)
-    option = catalogue.options.get(about[0]) if about else None
-    if option is None or not option.places:
-        return "has no side to choose"
-    return f"may stand {listed((place.value for place in option.places), 'or')} only"
-
-
-def _too_many(catalogue: Catalogue, edit: Edit, name: str) -> str:
-    about = _about(edit)
-    option = catalogue.options.get(about[0]) if about else None
-    if option is None:
-        return f"{name}: no more of it"
-    group = catalogue.groups[option.group]
-    if group.pick is Pick.ANY and group.max_choices <= option.max_count:
-        return f"{group_name(catalogue, group.id)}: no more than {group.max_choices}, leave another out first"
-    return f"{option.name}: no more than {option.max_count} of it in one van"
 
 
 def _because(catalogue: Catalogue, rule: str) -> str:

@@ -12,9 +12,10 @@ from hypothesis import given, settings
 from specbuilder.model.brief import Answers
 from specbuilder.model.ids import BriefKey, OptionId, RuleId
 from specbuilder.model.kinds import JobState, Owner, Place
+from specbuilder.model.plain_text import lines, one_line
 from specbuilder.model.spec import Acceptance, Choice, Customer, OpenQuestion, OwnPart, Spec, VanData
 from specbuilder.storage.spec_files import read_spec, spec_text
-from specbuilder.storage.spec_format import COMPUTED_KEYS, COMPUTED_TABLES, lines, one_line
+from specbuilder.storage.spec_format import COMPUTED_KEYS, COMPUTED_TABLES
 from tests.storage.scene import CATALOGUE, report_of
 from tests.storage.specs import hostile_specs, specs
 

@@ -29,7 +29,8 @@ from specbuilder.model.ids import BriefKey, OptionId, RuleId
 from specbuilder.model.kinds import Owner, Place, Step
 from specbuilder.model.outcome import Outcome, Refusal
 from specbuilder.model.spec import OpenQuestion, Spec, VanData
-from specbuilder.wording.edits import done, nothing_to_redo, nothing_to_undo, redone, refused, undone
+from specbuilder.wording.edits import done, nothing_to_redo, nothing_to_undo, redone, undone
+from specbuilder.wording.refusals import refused
 from tests.wording.scene import CATALOGUE, choice, spec
 
 EMPTY = spec()

@@ -10,8 +10,8 @@ from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Place
 from specbuilder.model.spec import Choice, Spec
-from specbuilder.storage.positions import Positions, Spot
 from specbuilder.storage.rules_files import read_rules, rules_folder
+from specbuilder.workshop.positions import Positions, Spot
 
 _PLACES = {place.value: place for place in Place}
 

@@ -9,11 +9,11 @@ from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.ledger import Entry, Lack, LedgerSpec
 from specbuilder.model.parts import Circuit, Hole
+from specbuilder.model.plain_text import one_line
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, Spec
 
 from .positions import Positions
-from .spec_format import one_line
 
 _STEERING = "steering"
 """The key of the brief that says on which side the wheel is."""
