@@ -17,6 +17,7 @@ from specbuilder.model.catalogue import Catalogue
 PACKAGE = Path(__file__).parent.parent / "specbuilder"
 FLOORS = (
     ("tui", "cli"),
+    ("office",),
     ("documents",),
     ("wording", "storage"),
     ("session",),
@@ -29,6 +30,7 @@ NEVER_SEEN_FROM = {
     "cli": {"rulegraph", "calc", "reasoning"},
     "wording": {"session", "rulegraph", "calc", "reasoning"},
     "storage": {"session", "rulegraph", "calc", "reasoning"},
+    "office": {"rulegraph", "calc", "reasoning"},
     "documents": {"storage", "session", "rulegraph", "calc", "reasoning"},
     "workshop": {"reasoning"},
     "rulegraph": {"reasoning"},
@@ -111,6 +113,10 @@ def test_the_first_frame_waits_for_no_reasoning() -> None:
     loaded = _loaded("specbuilder.tui.counter_app")
     assert "networkx" not in _roots(loaded)
     assert not {m for m in loaded if m.startswith(("specbuilder.rulegraph", "specbuilder.calc", "specbuilder.session"))}
+
+
+def test_the_build_plan_brings_its_graphs_only_when_it_is_made() -> None:
+    assert "networkx" not in _roots(_loaded("specbuilder.workshop.plan"))
 
 
 def test_a_line_command_loads_no_screen() -> None:

@@ -122,9 +122,11 @@ RECORDS = {
     "brief": (brief.BriefLine, set(), set()),
     "job": (brief.BriefLine, {"question", "asked_when", "closed"}, set()),
     "firm": (model.Firm, set(), set()),
-    "work": (model.WorkStep, set(), set()),
+    "work": (model.WorkStep, {"pass_figures"}, {"pass_figure"}),
+    "pass-figure": (model.PassFigure, set(), set()),
     "caution": (model.Caution, set(), set()),
     "paper": (model.Paper, set(), set()),
+    "collection": (model.CollectionNote, set(), set()),
     "table": (model.Table, set(), set()),
 }
 """Record of each table, the fields that are no key of it, and the keys that are no field of it."""

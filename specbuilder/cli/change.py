@@ -12,9 +12,9 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import AnswerLine, Edit
 from specbuilder.model.outcome import Refusal
 from specbuilder.model.spec import Spec
+from specbuilder.office.house import House
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, do
-from specbuilder.storage.jobs import JobsFolder
 from specbuilder.wording.edits import done
 from specbuilder.wording.glance import glance
 from specbuilder.wording.plain import ended
@@ -39,7 +39,7 @@ Meaning: TypeAlias = Callable[[Spec, str], Edit | Unclear]
 class Target:
     """What is changed."""
 
-    jobs: JobsFolder
+    house: House
     file: str
     """FILE as it was typed."""
     to: Path | None = None
@@ -71,7 +71,7 @@ def dropping(catalogue: Catalogue) -> Meaning:
     return lambda spec, text: drop_edit(catalogue, spec, text)
 
 
-def changed(catalogue: Catalogue, target: Target, things: Iterable[str], meaning: Meaning) -> Answer:
+def changed(target: Target, things: Iterable[str], meaning: Callable[[Catalogue], Meaning]) -> Answer:
     """Does these things one after the other, and says where the spec stands then.
 
     Raises:
@@ -79,11 +79,12 @@ def changed(catalogue: Catalogue, target: Target, things: Iterable[str], meaning
         SpecFaultsError: the file cannot be used.
         DiskError: a file could not be read or written.
     """
-    worked = through(catalogue, target, lambda begun: _all_done(begun, things, meaning))
+    worked = through(target, lambda begun: _all_done(begun, things, meaning(begun.catalogue)))
+    catalogue = worked.session.catalogue
     return standing(catalogue, worked.session, (*worked.lines, *aftermath(catalogue, worked.session, worked.edits)))
 
 
-def through(catalogue: Catalogue, target: Target, work: Work) -> Worked:
+def through(target: Target, work: Work) -> Worked:
     """Does the work on a job through its journal, on a file in its place, or writes what comes of it elsewhere.
 
     Raises:
@@ -91,14 +92,14 @@ def through(catalogue: Catalogue, target: Target, work: Work) -> Worked:
         SpecFaultsError: the file cannot be used.
         DiskError: a file could not be read or written.
     """
-    job = job_of(target.file, target.jobs)
+    job = job_of(target.file, target.house.jobs)
     if job is None or target.to is not None:
-        was = opened(target.file, target.jobs, catalogue)
-        worked = work(Session(catalogue=catalogue, spec=was.spec))
+        was = opened(target.file, target.house)
+        worked = work(Session(catalogue=was.catalogue, spec=was.spec))
         if target.to is not None or worked.session.past:
-            write_spec(target.to or was.path, catalogue, worked.session.spec)
+            write_spec(target.to or was.path, was.catalogue, worked.session.spec)
         return worked
-    changing = ChangingJob(job, target.jobs, catalogue)
+    changing = ChangingJob(job, target.house)
     try:
         worked = work(changing.session)
     except BaseException:
@@ -108,15 +109,16 @@ def through(catalogue: Catalogue, target: Target, work: Work) -> Worked:
     return worked
 
 
-def made_new(catalogue: Catalogue, jobs: JobsFolder, things: Iterable[str], meaning: Meaning) -> Answer:
+def made_new(house: House, start: Spec, things: Iterable[str], meaning: Meaning) -> Answer:
     """A new job that begins with these things; its number is the first line of the answer.
 
     Raises:
         StopError: a thing is unclear or refused; there is no new job.
         DiskError: no job could be made.
     """
-    lines = _all_done(Session(catalogue=catalogue, spec=Spec()), things, meaning).lines
-    job = jobs.create(COUNTER)
+    catalogue = house.catalogue
+    lines = _all_done(Session(catalogue=catalogue, spec=start), things, meaning).lines
+    job = house.jobs.create(COUNTER, start)
     worked = _all_done(Session(catalogue=catalogue, spec=job.start), things, meaning)
     keep_new(job, catalogue, worked.session.spec, worked.edits)
     told = standing(catalogue, worked.session, lines)

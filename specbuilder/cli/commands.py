@@ -11,8 +11,11 @@ from types import MappingProxyType
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.report import Report
+from specbuilder.model.spec import Spec
+from specbuilder.office.house import House
 from specbuilder.session.audit import lints
 from specbuilder.session.evaluate import evaluate
+from specbuilder.session.life import fresh
 from specbuilder.session.ready import gaps
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_list import JobLine
@@ -23,6 +26,7 @@ from specbuilder.storage.spec_files import SpecFaultsError
 from specbuilder.wording.audit import audit_summary, lint_line
 from specbuilder.wording.glance import price_words
 from specbuilder.wording.jobs import job_words, no_jobs, read_only, rules_unreadable
+from specbuilder.wording.life import not_current
 from specbuilder.wording.plain import ended
 from specbuilder.wording.ready import gap_lines
 
@@ -89,7 +93,7 @@ def _fix(arguments: Namespace) -> Answer:
         if arguments.to:
             raise StopError(Exit.UNUSABLE, "--to says where to write what --take takes: name the way with --take N.")
         return fix(*_report(arguments), thing, rank_by, json=arguments.json)
-    return fix_taking(_catalogue(arguments), _target(arguments), thing, rank_by, arguments.take, json=arguments.json)
+    return fix_taking(_target(arguments), thing, rank_by, arguments.take, json=arguments.json)
 
 
 def _finish(arguments: Namespace) -> Answer:
@@ -99,7 +103,7 @@ def _finish(arguments: Namespace) -> Answer:
     aim = aim_of(arguments.by)
     if not arguments.take and not arguments.to:
         return finish(*_report(arguments), aim, json=arguments.json)
-    return finish_taking(_catalogue(arguments), _target(arguments), aim, json=arguments.json)
+    return finish_taking(_target(arguments), aim, json=arguments.json)
 
 
 def _switch(arguments: Namespace) -> Answer:
@@ -108,29 +112,38 @@ def _switch(arguments: Namespace) -> Answer:
 
     if not arguments.take and not arguments.to:
         return switch(*_report(arguments), arguments.option, json=arguments.json)
-    return switch_taking(_catalogue(arguments), _target(arguments), arguments.option, json=arguments.json)
+    return switch_taking(_target(arguments), arguments.option, json=arguments.json)
+
+
+def _compare(arguments: Namespace) -> Answer:
+    """Two specs side by side."""
+    from .compare import compared
+
+    return compared(_house(arguments), arguments)
 
 
 def _set(arguments: Namespace) -> Answer:
-    catalogue = _catalogue(arguments)
-    meaning = setting(catalogue, datetime.now())
-    return changed(catalogue, _target(arguments), arguments.things, meaning)
+    now = datetime.now()
+    return changed(_target(arguments), arguments.things, lambda catalogue: setting(catalogue, now))
 
 
 def _drop(arguments: Namespace) -> Answer:
-    catalogue = _catalogue(arguments)
-    return changed(catalogue, _target(arguments), arguments.things, dropping(catalogue))
+    return changed(_target(arguments), arguments.things, dropping)
 
 
 def _new(arguments: Namespace) -> Answer:
-    catalogue = _catalogue(arguments)
-    return made_new(catalogue, _jobs_folder(arguments), arguments.things, setting(catalogue, datetime.now()))
+    house = _house(arguments)
+    start = fresh(opened(arguments.source, house).spec) if arguments.source else Spec()
+    if not arguments.source and not arguments.things:
+        raise StopError(Exit.UNUSABLE, "Say what the job begins with: THING, or --from FILE.")
+    return made_new(house, start, arguments.things, setting(house.catalogue, datetime.now()))
 
 
 def _export(arguments: Namespace) -> Answer:
     """Writes ``0147-r1.toml`` into the folder; a spec without a number keeps the name of its file."""
-    catalogue = _catalogue(arguments)
-    was = opened(arguments.file, _jobs_folder(arguments), catalogue)
+    house = _house(arguments)
+    was = opened(arguments.file, house)
+    _refuse_replaced(house, was.spec)
     name = f"{was.spec.number}-r{was.spec.revision}.toml" if was.spec.number else was.path.name
     folder = Path(arguments.to)
     path = folder / name
@@ -141,14 +154,21 @@ def _export(arguments: Namespace) -> Answer:
     except OSError as error:
         reason = error.strerror or type(error).__name__
         raise StopError(Exit.UNUSABLE, f"The folder {folder} cannot be made ({reason}): name another one.") from error
-    write_spec(path, catalogue, was.spec)
+    write_spec(path, was.catalogue, was.spec)
     return Answer((str(path),), stands=f"{path} was written all the same.")
+
+
+def _office(arguments: Namespace) -> Answer:
+    """What happens to a job as a whole. Papers and their formats are loaded only for it."""
+    from .office import COMMANDS
+
+    return COMMANDS[arguments.command](_house(arguments), arguments, datetime.now().astimezone())
 
 
 def _jobs(arguments: Namespace) -> Answer:
     """One line a job. The price needs the whole spec, so a job that cannot be read shows none."""
-    catalogue, jobs = _catalogue(arguments), _jobs_folder(arguments)
-    lines = tuple(text for line in jobs.list() for text in _job_lines(catalogue, jobs, line))
+    house = _house(arguments)
+    lines = tuple(text for line in house.jobs.list() for text in _job_lines(house, line))
     if not lines:
         output.message((no_jobs().replace("Press n", "Use specbuilder new"),))
     return Answer(lines)
@@ -176,6 +196,7 @@ _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
         "brief": _brief,
         "why": _why,
         "circuits": _circuits,
+        "compare": _compare,
         "fix": _fix,
         "finish": _finish,
         "switch": _switch,
@@ -184,6 +205,7 @@ _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
         "new": _new,
         "export": _export,
         "jobs": _jobs,
+        **dict.fromkeys(("quote", "order", "change", "record", "paper", "verify"), _office),
         "audit": _audit,
         "sources": _sources,
     }
@@ -191,14 +213,17 @@ _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
 
 
 def _report(arguments: Namespace) -> tuple[Catalogue, Report]:
-    catalogue = _catalogue(arguments)
-    spec = opened(arguments.file, _jobs_folder(arguments), catalogue).spec
-    return catalogue, evaluate(catalogue, spec)
+    was = opened(arguments.file, _house(arguments))
+    return was.catalogue, evaluate(was.catalogue, was.spec)
 
 
 def _target(arguments: Namespace) -> Target:
     to = Path(arguments.to) if arguments.to else None
-    return Target(jobs=_jobs_folder(arguments), file=arguments.file, to=to)
+    return Target(house=_house(arguments), file=arguments.file, to=to)
+
+
+def _house(arguments: Namespace) -> House:
+    return House(_jobs_folder(arguments), _catalogue(arguments), _rules(arguments))
 
 
 def _catalogue(arguments: Namespace) -> Catalogue:
@@ -220,12 +245,22 @@ def _jobs_folder(arguments: Namespace) -> JobsFolder:
     return JobsFolder(Path(arguments.jobs) if arguments.jobs else default_jobs_path())
 
 
-def _job_lines(catalogue: Catalogue, jobs: JobsFolder, line: JobLine) -> tuple[str, ...]:
+def _refuse_replaced(house: House, spec: Spec) -> None:
+    """What another revision has replaced leaves the house no more.
+
+    Raises:
+        StopError: it was replaced.
+    """
+    if (revision := house.replaced_by(spec)) is not None:
+        raise StopError(Exit.BROKEN, *not_current(spec.number, spec.revision, revision))
+
+
+def _job_lines(house: House, line: JobLine) -> tuple[str, ...]:
     if line.state is None:
         return (f"{line.number} cannot be read: {ended(str(line.faults[0]))}" if line.faults else line.number,)
     try:
-        report = evaluate(catalogue, opened(line.number, jobs, catalogue).spec)
-        price = price_words(catalogue, report.price)
+        was = opened(line.number, house)
+        price = price_words(was.catalogue, evaluate(was.catalogue, was.spec).price)
     except (StopError, SpecFaultsError, DiskError):
         price = ""
     words = job_words(number=line.number, customer=line.customer, state=line.state, price=price, van=line.van)

@@ -30,7 +30,7 @@ def finish(catalogue: Catalogue, report: Report, aim: Aim, *, json: bool) -> Ans
     return Answer((*proposal_spoken(catalogue, after, proposal), hint), _code(proposal))
 
 
-def finish_taking(catalogue: Catalogue, target: Target, aim: Aim, *, json: bool) -> Answer:
+def finish_taking(target: Target, aim: Aim, *, json: bool) -> Answer:
     """Takes the proposal as one step of undo; what is whole already stays as it is.
 
     Raises:
@@ -39,7 +39,7 @@ def finish_taking(catalogue: Catalogue, target: Target, aim: Aim, *, json: bool)
         DiskError: a file could not be read or written.
     """
 
-    def choose(spec: Spec) -> Offer:
+    def choose(catalogue: Catalogue, spec: Spec) -> Offer:
         proposal = finished(catalogue, spec, aim)
         told = _json(catalogue, spec, proposal) if json else ""
         if proposal is None:
@@ -47,7 +47,7 @@ def finish_taking(catalogue: Catalogue, target: Target, aim: Aim, *, json: bool)
         lines = proposal_spoken(catalogue, evaluate(catalogue, proposal.spec), proposal)
         return Offer(edits=proposal.edits, lines=lines, json=told, code=_code(proposal))
 
-    return take_offer(catalogue, target, choose)
+    return take_offer(target, choose)
 
 
 def aim_of(text: str) -> Aim:

@@ -46,9 +46,7 @@ def fix(catalogue: Catalogue, report: Report, text: str | None, rank_by: RankBy,
     return Answer(tuple(_lines(catalogue, report, ways)), code)
 
 
-def fix_taking(
-    catalogue: Catalogue, target: Target, text: str | None, rank_by: RankBy, number: str, *, json: bool
-) -> Answer:
+def fix_taking(target: Target, text: str | None, rank_by: RankBy, number: str, *, json: bool) -> Answer:
     """Takes the way of that number, as one step of undo.
 
     Raises:
@@ -57,14 +55,14 @@ def fix_taking(
         DiskError: a file could not be read or written.
     """
 
-    def choose(spec: Spec) -> Offer:
+    def choose(catalogue: Catalogue, spec: Spec) -> Offer:
         wanted = _number(target.file, number)
         ways = _ways_for(catalogue, spec, target.file, text, rank_by, wanted)
         way = ways.ways[wanted - 1]
         told = asjson_ways.way_json(catalogue, spec, ways.goal, way, wanted) if json else ""
         return Offer(edits=way.edits, json=told)
 
-    return take_offer(catalogue, target, choose)
+    return take_offer(target, choose)
 
 
 def rank_of(text: str) -> RankBy:

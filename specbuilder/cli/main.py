@@ -10,6 +10,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn, TextIO
 
 from . import output
+from .compare_parser import comparing
+from .life_parser import life
 from .output import AnswerLostError, Exit, StopError
 
 if TYPE_CHECKING:
@@ -19,7 +21,7 @@ if TYPE_CHECKING:
 
 _TRACE = "SPECBUILDER_TRACE"
 """Set by developers who want the traceback of a mistake in the program."""
-_FILE = "a spec file, or the number of a job"
+_FILE = "a spec file, the number of a job, or NUMBER@REVISION to look at that one"
 _THING = (
     "an option by its id or name (OPTION, OPTION@left, OPTION*2), a line of the brief (adults=2), "
     "customer=NAME, or a field of the real van (vin_tail=..., year=...)"
@@ -156,6 +158,7 @@ def _parser() -> ArgumentParser:
     )
     circuits.add_argument("file", metavar="FILE", help=_FILE)
     circuits.add_argument("--json", action="store_true", help="every figure, for other programs")
+    comparing(commands)
     _proposing(commands)
     for name, what in (("set", "take options, answer the brief, fill van data"), ("drop", "leave out, or not known")):
         change = commands.add_parser(name, help=what)
@@ -163,11 +166,13 @@ def _parser() -> ArgumentParser:
         change.add_argument("things", metavar="THING[=VALUE]" if name == "set" else "THING", nargs="+", help=_THING)
         change.add_argument("--to", metavar="OUT", help="write there and leave FILE as it is")
     new = commands.add_parser("new", help="a new job with its first answers; prints its number")
-    new.add_argument("things", metavar="THING[=VALUE]", nargs="+", help=_THING)
+    new.add_argument("things", metavar="THING[=VALUE]", nargs="*", help=_THING)
+    new.add_argument("--from", metavar="FILE", dest="source", help="begin with what this spec says; a job is copied")
     export = commands.add_parser("export", help="write the spec for the workshop")
     export.add_argument("file", metavar="FILE", help=_FILE)
     export.add_argument("--to", metavar="DIR", required=True, help="the folder it is written to")
     commands.add_parser("jobs", help="the list of jobs")
+    life(commands)
     audit = commands.add_parser("audit", help="read the rules and say what is faulty or odd")
     audit.add_argument("dir", metavar="DIR", nargs="?", help="a folder of rules; the program's own without it")
     audit.add_argument("--cases", metavar="DIR", help="a folder of cases: a rule without one is named")

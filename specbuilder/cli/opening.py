@@ -9,22 +9,24 @@ from pathlib import Path
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit
 from specbuilder.model.spec import Spec
+from specbuilder.office.house import House
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, replay
 from specbuilder.storage.disk import DiskError, DiskReason
-from specbuilder.storage.job_files import JobFiles, is_job_number, job_files
-from specbuilder.storage.job_recovery import JobUnreadableError, find
+from specbuilder.storage.job_files import JobFiles, full_number, is_job_number, job_files
+from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
 from specbuilder.storage.lock import LockHolder
 from specbuilder.storage.open_job import OpenJob, ReadOnly
 from specbuilder.storage.spec_files import read_spec_file, write_spec_file
+from specbuilder.wording.life import not_newest
+from specbuilder.wording.names import listed
 
 from . import output
 from .output import Exit, StopError
 
 COUNTER = "the command line"
 """What a lock says while a line command holds a job."""
-_DIGITS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,30 +35,37 @@ class Opened:
 
     spec: Spec
     path: Path
+    catalogue: Catalogue
+    """What it is held against: the rules of today, or those it was agreed on."""
     job: JobFiles | None = None
 
 
-def opened(file: str, jobs: JobsFolder, catalogue: Catalogue) -> Opened:
+def opened(file: str, house: House) -> Opened:
     """The spec to read. Nothing is locked and nothing is written; what should be known goes to stderr.
 
     Raises:
         StopError: the job cannot be read.
         SpecFaultsError: the file cannot be used.
         DiskError: there is no such file or job, or it cannot be read.
+        RulesFaults: the rules it was agreed on were altered.
     """
     if not file:
         raise StopError(Exit.UNUSABLE, "The name of FILE is empty: name a spec file, or the number of a job.")
-    job = job_of(file, jobs)
+    job = job_of(file, house.jobs)
     if job is None:
-        read = read_spec_file(Path(file), catalogue)
+        read = read_spec_file(Path(file), house.catalogue)
+        catalogue = house.catalogue_for(read.spec, read.catalogue_digest)
+        if catalogue is not house.catalogue:
+            read = read_spec_file(Path(file), catalogue)
         output.message(warning.words for warning in read.warnings)
-        return Opened(read.spec, Path(file))
+        return Opened(read.spec, Path(file), catalogue)
     try:
-        found = find(job, catalogue)
+        found, catalogue = house.found(job)
+        spec = house.session(found, catalogue).spec
     except JobUnreadableError as error:
-        raise _unreadable(job, error) from error
+        raise unreadable(job, error) from error
     output.message(notice.words for notice in found.notices)
-    return Opened(replay(Session(catalogue=catalogue, spec=found.start), found.entries).spec, job.spec, job)
+    return Opened(spec, job.spec, catalogue, job)
 
 
 def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
@@ -65,7 +74,7 @@ def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
     Raises:
         DiskError: no job has this number, or the jobs folder cannot be read.
     """
-    number = file.zfill(_DIGITS) if file.isascii() and file.isdigit() else file
+    number = full_number(file)
     if is_job_number(number):
         return jobs.files(number)
     path = Path(file)
@@ -75,21 +84,39 @@ def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
     return None
 
 
+def _revision(file: str, number: str, text: str, jobs: JobsFolder) -> int:
+    """The revision that is meant by what stands behind the @.
+
+    Raises:
+        StopError: the job has none of that number.
+    """
+    known = jobs.revisions(number)
+    found = next((revision for revision in known if text == f"{revision}"), None)
+    if found is not None or not known:
+        return found or 1
+    has = f"it has revision {listed(f'{one}' for one in known)}"
+    raise StopError(Exit.UNUSABLE, f"{file}: job {number} has no such revision, {has}.")
+
+
 class ChangingJob:
     """A job held for a change: what is done goes through its journal and lock, as at the counter."""
 
-    def __init__(self, job: JobFiles, jobs: JobsFolder, catalogue: Catalogue) -> None:
+    def __init__(self, job: JobFiles, house: House) -> None:
         """Opens and locks it.
 
         Raises:
-            StopError: it cannot be read, or another counter has it.
+            StopError: it cannot be read, it is not the newest revision, or another counter has it.
             DiskError: a file could not be read or written.
+            RulesFaults: the rules it was agreed on were altered.
         """
-        self._catalogue = catalogue
+        newest = house.jobs.files(job.number).revision
+        if job.revision != newest:
+            raise StopError(Exit.BROKEN, not_newest(job.number, job.revision, newest), "Nothing was changed.")
         try:
-            self._open = jobs.open(job.number, COUNTER, catalogue, revision=job.revision)
+            _, self._catalogue = house.found(job)
+            self._open = house.jobs.open(job.number, COUNTER, self._catalogue, revision=job.revision)
         except JobUnreadableError as error:
-            raise _unreadable(job, error) from error
+            raise unreadable(job, error) from error
         words = tuple(notice.words for notice in self._open.notices)
         because = self._open.read_only_because
         if because is not None:
@@ -97,7 +124,18 @@ class ChangingJob:
             cure = "Nothing was changed. Try again later, or write elsewhere with --to OUT."
             raise StopError(Exit.BROKEN, *words, *_lock_cure(because, job), cure)
         output.message(words)
-        self.session = replay(Session(catalogue=catalogue, spec=self._open.start), self._open.entries)
+        try:
+            base = house.base_of(self._open.start)
+        except JobUnreadableError as error:
+            self._open.abandon()
+            raise unreadable(job, error) from error
+        begun = Session(catalogue=self._catalogue, spec=self._open.start, base=base)
+        self.session = replay(begun, self._open.entries)
+
+    @property
+    def job(self) -> OpenJob:
+        """The job, held."""
+        return self._open
 
     def keep(self, session: Session, edits: Iterable[Edit]) -> None:
         """Writes what was done, first into the journal and then into the file, and lets go of the job.
@@ -167,7 +205,8 @@ def write_spec(path: Path, catalogue: Catalogue, spec: Spec) -> None:
     write_spec_file(path, catalogue, spec, evaluate(catalogue, spec))
 
 
-def _unreadable(job: JobFiles, error: JobUnreadableError) -> StopError:
+def unreadable(job: JobFiles, error: JobUnreadableError) -> StopError:
+    """Ends the command: nothing of the job can be read; it says what it can be opened from instead."""
     faults = (str(fault) for fault in error.faults)
     others = ", ".join(other.value for other in error.others)
     cure = (

@@ -33,7 +33,7 @@ class Offer:
     code: Exit = Exit.FINE
 
 
-def take_offer(catalogue: Catalogue, target: Target, choose: Callable[[Spec], Offer]) -> Answer:
+def take_offer(target: Target, choose: Callable[[Catalogue, Spec], Offer]) -> Answer:
     """Takes what ``choose`` finds: a job through its journal, a file in its place, or written elsewhere.
 
     Raises:
@@ -44,12 +44,12 @@ def take_offer(catalogue: Catalogue, target: Target, choose: Callable[[Spec], Of
     offers: list[Offer] = []
 
     def work(session: Session) -> Worked:
-        offers.append(choose(session.spec))
+        offers.append(choose(session.catalogue, session.spec))
         return _taken(session, offers[-1], target.file, datetime.now())
 
-    worked = through(catalogue, target, work)
+    worked = through(target, work)
     offer = offers[-1]
-    answer = replace(standing(catalogue, worked.session, worked.lines), code=offer.code)
+    answer = replace(standing(worked.session.catalogue, worked.session, worked.lines), code=offer.code)
     return replace(answer, lines=(offer.json,)) if offer.json else answer
 
 

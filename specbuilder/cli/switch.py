@@ -36,7 +36,7 @@ def switch(catalogue: Catalogue, report: Report, text: str, *, json: bool) -> An
     return Answer((*switch_spoken(catalogue, report, after, found), hint))
 
 
-def switch_taking(catalogue: Catalogue, target: Target, text: str, *, json: bool) -> Answer:
+def switch_taking(target: Target, text: str, *, json: bool) -> Answer:
     """Takes it with what is proposed for what does not fit, as one step of undo.
 
     Raises:
@@ -45,7 +45,7 @@ def switch_taking(catalogue: Catalogue, target: Target, text: str, *, json: bool
         DiskError: a file could not be read or written.
     """
 
-    def choose(spec: Spec) -> Offer:
+    def choose(catalogue: Catalogue, spec: Spec) -> Offer:
         take = _take(catalogue, text)
         if spec.has(take.option):
             raise refuse(target.file, f"{option_name(catalogue, take.option)} is in already")
@@ -54,7 +54,7 @@ def switch_taking(catalogue: Catalogue, target: Target, text: str, *, json: bool
         told = _json(catalogue, before, after, found) if json else ""
         return Offer(edits=found.edits, lines=switch_spoken(catalogue, before, after, found), json=told)
 
-    return take_offer(catalogue, target, choose)
+    return take_offer(target, choose)
 
 
 def _take(catalogue: Catalogue, text: str) -> Take:

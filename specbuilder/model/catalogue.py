@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from .brief import BriefLine, Question
 from .ids import BASE_VAN_GROUP, BriefKey, CautionId, GroupId, LedgerId, OptionId, PaperId, RuleId, Tag, Zone
-from .kinds import Basis, Confidence, Pick, Place, Step
+from .kinds import Basis, CollectionSubject, Confidence, Pick, Place, Step, Weekday
 from .ledger import LedgerSpec
 from .origin import NOWHERE, Origin
 from .parts import NO_HEAT, NO_POWER, NO_SPACE, NO_WATER, Circuit, Heat, Hole, Need, Position, Power, Space, Water
@@ -129,6 +129,35 @@ class Paper:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PassFigure:
+    """What must be read at a hold point before anybody signs it; figures of the part and of the code go first."""
+
+    what: str
+    must_be: str
+    only_with: tuple[Tag, ...] = ()
+    """Read only beside a choice or a van that gives one of these; empty: always."""
+
+    @property
+    def words(self) -> str:
+        """``Gas, 5 minutes of watching: drop at most 10 mbar``."""
+        return f"{self.what}: {self.must_be}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CollectionNote:
+    """A sentence for the day of collection that belongs to no single part."""
+
+    id: str
+    about: CollectionSubject
+    text: str
+    only_with: tuple[Tag, ...] = ()
+    """Said only beside a choice or a van that gives one of these; empty: always."""
+    unless_given: tuple[Tag, ...] = ()
+    """Not said beside a choice or a van that gives one of these."""
+    origin: Origin = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WorkStep:
     """One step of the build with its hold point."""
 
@@ -140,8 +169,9 @@ class WorkStep:
     predecessors: tuple[str, ...]
     hold_point: str
     hold_text: str
-    pass_figures: str
     freezes: tuple[str, ...]
+    pass_figures: tuple[PassFigure, ...] = ()
+    """Of the hold point; ``workshop.passing`` tells which of them a build has."""
     origin: Origin = NOWHERE
 
 
@@ -186,7 +216,7 @@ class Firm:
     vat_number: str = ""
     undo_h_per_hole: float = 1
     """Hours for blanking one hole that is cut already (ESTIMATE)."""
-    work_days: tuple[str, ...] = ("mon", "tue", "wed", "thu", "fri")
+    work_days: tuple[Weekday, ...] = (Weekday.MON, Weekday.TUE, Weekday.WED, Weekday.THU, Weekday.FRI)
     hours_per_day: float = 7.5
     """Hours of work on one van a day."""
     not_included: tuple[str, ...] = ()
@@ -218,6 +248,8 @@ class Catalogue:
     tables: Mapping[str, Table]
     digest: str
     """Hash over all files, so that a spec can say what it was computed with."""
+    collection: Mapping[str, CollectionNote] = field(default_factory=dict)
+    """What is said on the day of collection beside the parts' own sentences."""
 
     def options_of(self, group: GroupId) -> tuple[Option, ...]:
         """The group's options in file order."""

@@ -56,6 +56,8 @@ class SetOwner:
     option: OptionId
     owner: Owner
     own_part: OwnPart | None = None
+    place: Place | None = None
+    """None: of every choice of this option."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +66,8 @@ class SetNote:
 
     option: OptionId
     note: str
+    place: Place | None = None
+    """None: on every choice of this option."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

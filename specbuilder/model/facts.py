@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from .brief import Answer
 from .ids import BriefKey, OptionId
+from .record import Undone
 from .span import Span
 
 
@@ -31,6 +32,8 @@ class Facts:
     """Least and most of every number the brief may hold; widens what an unknown feeds."""
     weighed: Weighed | None = None
     """Both axles of the base van, once weighed: they go before the catalogue's running order."""
+    undone: tuple[Undone, ...] = ()
+    """Work that signed changes made useless: paid for, and no part of any choice."""
 
     def get(self, key: str) -> Answer | None:
         """The answer, or None while unknown."""

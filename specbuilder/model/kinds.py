@@ -151,6 +151,28 @@ class JobState(StrEnum):
     EXPIRED = "expired"
 
 
+class CollectionSubject(StrEnum):
+    """What a sentence of the day of collection is about, in the order of telling."""
+
+    SLEEPING_BATTERY = "sleeping battery"
+    FROST = "frost"
+    LIFTING_ROOF = "lifting roof"
+    INSURER = "insurer and licensing body"
+    WARRANTY = "warranty"
+
+
+class Weekday(StrEnum):
+    """Days of the week, in their order."""
+
+    MON = "mon"
+    TUE = "tue"
+    WED = "wed"
+    THU = "thu"
+    FRI = "fri"
+    SAT = "sat"
+    SUN = "sun"
+
+
 class Compare(StrEnum):
     EQUAL = "="
     UNEQUAL = "!="

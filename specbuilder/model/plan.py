@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from .ids import OptionId
+from .ids import GroupId, OptionId
 from .span import Span
 
 
@@ -29,6 +29,7 @@ class PlannedStep:
 
     step: str
     hours: Span
+    """Its work, with what groups not chosen yet may add to it; dates use the most, since late is worse."""
     arrivals: tuple[Arrival, ...]
     """Parts it needs, the latest first."""
     first_day: date
@@ -38,7 +39,8 @@ class PlannedStep:
     critical: bool
     """On the longest path of hours."""
     passed: str = ""
-    """Day on which its hold point was passed; empty while it was not."""
+    """Day on which its hold point was passed (of a step without one: the next that has); empty while it was not.
+    What is passed costs no more hours: both days are that day."""
     waits_for: OptionId | None = None
     """The part that keeps it from beginning earlier; None: the steps before it, or the first day, do."""
 
@@ -65,3 +67,11 @@ class BuildPlan:
     """So many working days earlier."""
     dates_open: tuple[OptionId, ...]
     """Parts nobody has a date for: the finish is told as if they came in time."""
+    moved_with: tuple[OptionId, ...] = ()
+    """Parts that hold it just as long: only without their waits as well is it finished ``days_moved`` earlier."""
+    groups_open: tuple[GroupId, ...] = ()
+    """Not chosen yet: the hours hold the most they may need, but their parts count as if they came in time."""
+    undone_h: float = 0
+    """Undoing what signed changes made useless, before the work goes on; in ``whole_h`` and ``critical_h``."""
+    hours_known: bool = True
+    """False: nothing can be said of the hours; they count as none, and the days are those of the parts alone."""

@@ -130,6 +130,23 @@ class Spec:
         """The records of these kinds, oldest first."""
         return tuple(record for record in self.records if record.kind in kinds)
 
+    @property
+    def changes_signed(self) -> bool:
+        """True when an earlier revision was signed, so that only a change order brings this one."""
+        return any(record.revision < self.revision for record in self.recorded(RecordKind.SIGNED))
+
+    @property
+    def valid_until(self) -> str:
+        """The last day of this revision's quote, as YYYY-MM-DD; empty when it was not quoted."""
+        quotes = [record for record in self.recorded(RecordKind.QUOTED) if record.revision == self.revision]
+        return quotes[-1].due if quotes else ""
+
+    @property
+    def signed_on(self) -> str:
+        """The day on which this revision was signed, as YYYY-MM-DD; empty while it is not."""
+        signed = [record for record in self.recorded(RecordKind.SIGNED) if record.revision == self.revision]
+        return signed[-1].day if signed else ""
+
     def chosen(self, option: OptionId) -> tuple[Choice, ...]:
         """Every choice of this option (one for each place)."""
         return tuple(c for c in self.choices if c.option == option)

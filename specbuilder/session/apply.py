@@ -35,6 +35,7 @@ from specbuilder.model.spec import Acceptance, Choice, Customer, Spec
 from specbuilder.rulegraph.states import forced
 
 from .facts import facts_of
+from .life import frozen, written
 from .rulebooks import rulebook_of
 from .situate import lay, run_of
 from .usual import usual_takes
@@ -42,6 +43,8 @@ from .usual import usual_takes
 
 def apply(catalogue: Catalogue, spec: Spec, edit: Edit) -> Outcome:
     """The spec after an edit. A refused edit changes nothing and says why."""
+    if frozen(catalogue, spec, edit):
+        return _refuse(spec, Refusal.FROZEN)
     match edit:
         case Take():
             return _take(catalogue, spec, edit)
@@ -51,10 +54,10 @@ def apply(catalogue: Catalogue, spec: Spec, edit: Edit) -> Outcome:
             return _set_count(catalogue, spec, edit)
         case Move():
             return _move(catalogue, spec, edit)
-        case SetOwner(option=option, owner=owner, own_part=own_part):
-            return _on_choice(spec, option, lambda c: replace(c, owner=owner, own_part=own_part))
-        case SetNote(option=option, note=note):
-            return _on_choice(spec, option, lambda c: replace(c, note=note))
+        case SetOwner(owner=owner, own_part=own_part):
+            return _on_choice(spec, edit, lambda c: replace(c, owner=owner, own_part=own_part))
+        case SetNote(note=note):
+            return _on_choice(spec, edit, lambda c: replace(c, note=note))
         case AnswerLine():
             return _answer(catalogue, spec, edit)
         case NameCustomer(name=name, contact=contact):
@@ -74,7 +77,7 @@ def apply(catalogue: Catalogue, spec: Spec, edit: Edit) -> Outcome:
         case WriteNote(note=note):
             return _changed(spec, replace(spec, note=note))
         case Write(record=record):
-            return _changed(spec, replace(spec, records=(*spec.records, record)))
+            return _changed(spec, written(catalogue, spec, record))
         case TakeUsual(step=step, at=at):
             takes = usual_takes(catalogue, spec, step)
             return _together(catalogue, spec, tuple(replace(take, at=at) for take in takes))
@@ -138,7 +141,7 @@ def _too_many(catalogue: Catalogue, spec: Spec, option: Option, more: int) -> bo
     group = catalogue.groups[option.group]
     mine = sum(c.count for c in spec.chosen(option.id))
     if group.pick is Pick.ONE:
-        return more > option.max_count
+        return mine + more > option.max_count
     all_ = sum(c.count for c in spec.choices if (o := catalogue.options.get(c.option)) and o.group == group.id)
     return mine + more > option.max_count or all_ + more > group.max_choices
 
@@ -229,10 +232,11 @@ def _followers(catalogue: Catalogue, spec: Spec) -> tuple[Choice, ...]:
     return tuple(found)
 
 
-def _on_choice(spec: Spec, option: OptionId, change: Callable[[Choice], Choice]) -> Outcome:
-    if not spec.has(option):
+def _on_choice(spec: Spec, edit: SetOwner | SetNote, change: Callable[[Choice], Choice]) -> Outcome:
+    meant = tuple(c for c in spec.chosen(edit.option) if edit.place in (None, c.place))
+    if not meant:
         return _refuse(spec, Refusal.NOT_CHOSEN)
-    return _changed(spec, spec.with_choices(tuple(change(c) if c.option == option else c for c in spec.choices)))
+    return _changed(spec, spec.with_choices(tuple(change(c) if c in meant else c for c in spec.choices)))
 
 
 def _answer(catalogue: Catalogue, spec: Spec, edit: AnswerLine) -> Outcome:

@@ -39,7 +39,13 @@ def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
         elif line.assumed is not None:
             values[key] = line.assumed
             assumed.add(key)
-    return Facts(values=values, assumed=frozenset(assumed), ranges=ranges, weighed=_weighed(catalogue, spec))
+    return Facts(
+        values=values,
+        assumed=frozenset(assumed),
+        ranges=ranges,
+        weighed=_weighed(catalogue, spec),
+        undone=spec.undone,
+    )
 
 
 def _weighed(catalogue: Catalogue, spec: Spec) -> Weighed | None:

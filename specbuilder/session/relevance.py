@@ -56,7 +56,7 @@ class Relevance:
         self._touching = _touching(situation.catalogue)
         facts, memory = situation.facts, memory_of(situation.catalogue)
         vans = (situation.van,) if situation.van else situation.undecided.get(BASE_VAN_GROUP, ())
-        common = (tuple(o.id for o in vans), tuple(facts.values.items()), facts.assumed, facts.weighed)
+        common = (tuple(o.id for o in vans), tuple(facts.values.items()), facts.assumed, facts.weighed, facts.undone)
         self._common = memory.recall(common, object)
         self._placed = [(p.option.id, p.count, p.place, p.owner, p.own_part) for p in situation.placed]
         self._undecided = [(g, tuple(o.id for o in options)) for g, options in situation.undecided.items()]

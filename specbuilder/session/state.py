@@ -6,13 +6,15 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit, Together
+from specbuilder.model.edits import Edit, Together, Write
 from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.ids import OptionId
 from specbuilder.model.outcome import Outcome
 from specbuilder.model.spec import Spec
+from specbuilder.model.stand import Stand
 
 from .apply import apply
+from .change_order import settled
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,6 +34,8 @@ class Session:
 
     catalogue: Catalogue
     spec: Spec
+    base: Stand | None = None
+    """The signed revision that this one changes; None for any other."""
     past: tuple[Done, ...] = ()
     future: tuple[Done, ...] = ()
 
@@ -41,14 +45,16 @@ def do(session: Session, edit: Edit) -> tuple[Session, Outcome]:
     outcome = apply(session.catalogue, session.spec, edit)
     if outcome.refused is not None:
         return session, outcome
+    if session.base is not None:
+        outcome = replace(outcome, spec=settled(session.base, outcome.spec))
     done = Done(edit=edit, before=session.spec, after=outcome.spec, brought=outcome.brought, left=outcome.left)
     return replace(session, spec=outcome.spec, past=(*session.past, done), future=()), outcome
 
 
 def undo(session: Session) -> tuple[Session, Done | None]:
     """Take the last edit back; None when nothing is left in this revision."""
-    if not session.past:
-        return session, None
+    if not session.past or isinstance(session.past[-1].edit, Write):
+        return session, None  # what is written down stays
     *past, done = session.past
     return replace(session, spec=done.before, past=tuple(past), future=(done, *session.future)), done
 

@@ -28,7 +28,7 @@ def write_whole(path: Path, content: str | bytes, *, changed_s: float | None = N
     part = target.with_name(f".{target.name}.{os.getpid()}{PART}")
     with disk(path, writing=True):
         try:
-            _write(part, content if isinstance(content, bytes) else content.encode(), _mode(target))
+            write_part(part, content if isinstance(content, bytes) else content.encode(), rights(target))
             if changed_s is not None:
                 os.utime(part, (changed_s, changed_s))
             os.replace(part, target)
@@ -57,7 +57,8 @@ def sync_folder(folder: Path) -> None:
         os.close(handle)
 
 
-def _write(part: Path, data: bytes, mode: int | None) -> None:
+def write_part(part: Path, data: bytes, mode: int | None) -> None:
+    """Writes a file with these rights; it stands on the disk when this returns."""
     file = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC | BINARY, 0o666)
     try:
         if mode is not None and os.name == "posix":
@@ -68,7 +69,7 @@ def _write(part: Path, data: bytes, mode: int | None) -> None:
         os.close(file)
 
 
-def _mode(target: Path) -> int | None:
+def rights(target: Path) -> int | None:
     """Rights of the file that is replaced: the new one keeps them."""
     try:
         return stat.S_IMODE(target.stat().st_mode)

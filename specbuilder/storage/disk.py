@@ -51,7 +51,7 @@ _REASONS = MappingProxyType(
 _BECAUSE = MappingProxyType(
     {
         DiskReason.FULL: "the disk is full: make room and try again.",
-        DiskReason.READ_ONLY: "the folder is read only: unlock it, or use --jobs with another folder.",
+        DiskReason.READ_ONLY: "the folder is read only: unlock it, or use another folder.",
         DiskReason.NOT_ALLOWED: "this user may not: change the rights of file and folder, or use another folder.",
         DiskReason.GONE: "it is not there: check the path, and that its drive is connected.",
         DiskReason.IN_THE_WAY: "something else of that name is in the way: move it or use another name.",

@@ -7,7 +7,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-_NAME = re.compile(r"(\d{4,9})-r([1-9]\d{0,4})\.(toml|journal)", re.ASCII)
+_NAME = re.compile(r"(\d{4,9}[b-z]?)-r([1-9]\d{0,4})\.(toml|journal)", re.ASCII)
+_NUMBER = re.compile(r"(\d{4,9})([b-z]?)", re.ASCII)
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -15,7 +16,7 @@ class JobFiles:
     """Where one revision of a job stands."""
 
     number: str
-    """Digits only, so that it can be a name on any system."""
+    """Digits, so that it can be a name on any system, and for a variant of a job a letter: ``0147b``."""
     revision: int
     folder: Path
 
@@ -52,11 +53,22 @@ class JobFiles:
 
 
 def is_job_number(text: str) -> bool:
-    """True for four to nine digits."""
-    return re.fullmatch(r"\d{4,9}", text, re.ASCII) is not None
+    """True for four to nine digits, with or without the letter of a variant."""
+    return _NUMBER.fullmatch(text) is not None
+
+
+def main_number(number: str) -> str:
+    """The number without the letter of a variant."""
+    return number.rstrip("bcdefghijklmnopqrstuvwxyz")
+
+
+def full_number(text: str) -> str:
+    """A number as it was typed, ``147b``, with its leading noughts; any other text as it is."""
+    typed = re.fullmatch(r"(\d{1,9})([b-z]?)", text, re.ASCII)
+    return f"{typed[1]:0>4}{typed[2]}" if typed else text
 
 
 def job_files(folder: Path, names: Iterable[str]) -> tuple[JobFiles, ...]:
     """Every revision of every job among these names of files, in order; all other files are none of ours."""
     found = {JobFiles(match[1], int(match[2]), folder) for name in names if (match := _NAME.fullmatch(name))}
-    return tuple(sorted(found, key=lambda files: (int(files.number), files.number, files.revision)))
+    return tuple(sorted(found, key=lambda files: (int(main_number(files.number)), files.number, files.revision)))

@@ -47,14 +47,14 @@ class JobLine:
     """Why it cannot be read; opening it says what can be done."""
 
 
-def job_line(files: JobFiles, holder: LockHolder | None, zone: tzinfo | None) -> JobLine:
-    """The line of this job. Fails on nothing: what cannot be read is told in the line."""
-    line = JobLine(number=files.number, revision=files.revision, holder=holder, changed=changed_at(files, zone))
+def job_line(files: JobFiles, holder: LockHolder | None, now: datetime) -> JobLine:
+    """The line of this job at this time. Fails on nothing: what cannot be read is told in the line."""
+    line = JobLine(number=files.number, revision=files.revision, holder=holder, changed=changed_at(files, now.tzinfo))
     try:
         journal = _journal(files)
         if not files.spec.exists():
             return _from_journal(line, files, journal)
-        return _from_file(line, files, unsaved=_is_unsaved(journal))
+        return _from_file(line, files, f"{now:%Y-%m-%d}", unsaved=_is_unsaved(journal))
     except DiskError as error:
         return _faulty(line, Fault(files.spec.name, 0, "", str(error)))
     except SpecFaultsError as error:
@@ -67,18 +67,23 @@ def changed_at(files: JobFiles, zone: tzinfo | None) -> datetime | None:
     return datetime.fromtimestamp(max(times), zone) if times else None
 
 
-def _from_file(line: JobLine, files: JobFiles, *, unsaved: bool) -> JobLine:
+def _from_file(line: JobLine, files: JobFiles, today: str, *, unsaved: bool) -> JobLine:
     text = read_text(files.spec)
     head = _head(text)
     if head is None:
         spec = read_spec(text, files.spec.name, None).spec
-        return _line(line, spec.customer.name, spec.state, "", unsaved=unsaved)
-    state, name, van = head
-    return _line(line, name, state, van, unsaved=unsaved)
+        return _line(line, spec.customer.name, _on(spec.state, spec.valid_until, today), "", unsaved=unsaved)
+    state, until, name, van = head
+    return _line(line, name, _on(state, until, today), van, unsaved=unsaved)
 
 
-def _head(text: str) -> tuple[JobState, str, str] | None:
-    """State, customer and van from the first tables alone; None when they do not stand there as they are written."""
+def _on(state: JobState, valid_until: str, today: str) -> JobState:
+    """A quote that has run out has expired."""
+    return JobState.EXPIRED if state is JobState.QUOTED and valid_until and valid_until < today else state
+
+
+def _head(text: str) -> tuple[JobState, str, str, str] | None:
+    """State, end of the quote, customer and van from the first tables alone; None when they do not stand as written."""
     ends = [end for mark in _ENDS if (end := text.find(mark)) >= 0]
     try:
         table = tomllib.loads(text[: min(ends, default=len(text)) + 1])
@@ -87,14 +92,17 @@ def _head(text: str) -> tuple[JobState, str, str] | None:
     match table:
         case {
             "format": 1,
-            "job": {"state": str(state)},
+            "job": {"state": str(state), **job},
             "customer": dict(customer),
             "vehicle": {"base_van": str(van), **vehicle},
         } if state in tuple(JobState):
             name = customer.get("name", "")
             shown = isinstance(name, str) and hidden_character(name) is None and hidden_character(van) is None
             decided = "base_van_option" in vehicle
-            return (JobState(state), name, van if decided else "") if shown else None
+            until = job.get("valid_until", "")
+            if not isinstance(until, str) or not isinstance(name, str) or not shown:
+                return None
+            return JobState(state), until, name, van if decided else ""
         case _:
             return None
 

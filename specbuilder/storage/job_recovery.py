@@ -78,6 +78,8 @@ class Found:
     set_file_aside: bool
     """The file cannot be read and is kept beside the new one."""
     notices: tuple[Notice, ...]
+    catalogue_digest: str = ""
+    """Of the rules its file was written with; empty while there is no file."""
 
 
 def find(files: JobFiles, catalogue: Catalogue | None, instead: Instead | None = None) -> Found:
@@ -134,7 +136,8 @@ def _from_both(files: JobFiles, catalogue: Catalogue | None, record: JournalReco
         left = _warnings(read, WarningKind.LEFT_CATALOGUE)
         since = _entries_since(record, save)
         return replace(_from_file(record, read, digest, notices=notices + why + left), entries=since)
-    return replace(_on(record, record.start, notices=notices), saved=read.spec, saved_entries=save.entries)
+    on = _on(record, record.start, notices=notices)
+    return replace(on, saved=read.spec, saved_entries=save.entries, catalogue_digest=read.catalogue_digest)
 
 
 def _entries_since(record: JournalRecord, save: Saved | None) -> tuple[Entry, ...]:
@@ -192,6 +195,7 @@ def _from_file(record: JournalRecord, read: ReadSpec, digest: str, *, notices: t
         digest=digest,
         set_file_aside=False,
         notices=notices,
+        catalogue_digest=read.catalogue_digest,
     )
 
 

@@ -15,11 +15,12 @@ from datetime import datetime
 from pathlib import Path
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.kinds import JobState
 from specbuilder.model.spec import Spec
 
 from .atomic import PART
 from .disk import DiskError, DiskReason, disk
-from .job_files import JobFiles, job_files
+from .job_files import JobFiles, job_files, main_number
 from .job_list import JobLine, changed_at, job_line
 from .job_recovery import Found, Instead, JobUnreadableError, find
 from .journal import start_line
@@ -51,8 +52,8 @@ class JobsFolder:
         Raises:
             DiskError: the folder itself cannot be read. One that does not exist yet has no jobs.
         """
-        zone = self._clock().tzinfo
-        return tuple(job_line(files, self._holder(files), zone) for files in self._newest())
+        now = self._clock()
+        return tuple(job_line(files, self._holder(files), now) for files in self._newest())
 
     def revisions(self, number: str) -> tuple[int, ...]:
         """The revisions of a job, oldest first; empty when there is no such job.
@@ -68,7 +69,7 @@ class JobsFolder:
         Raises:
             DiskError: the folder cannot be read.
         """
-        highest = max((int(files.number) for files in self._all()), default=0)
+        highest = max((int(main_number(files.number)) for files in self._all()), default=0)
         return f"{highest + 1:0{_DIGITS}}"
 
     def create(self, counter: str, start: Spec | None = None) -> OpenJob:
@@ -93,6 +94,32 @@ class JobsFolder:
                 continue
             return self._created(files, lock, start or Spec())
         raise DiskError(DiskReason.TAKEN, self.path, writing=True)
+
+    def create_variant(self, start: Spec, counter: str) -> OpenJob:
+        """A variant of a job under the next free letter, beginning with this spec.
+
+        Raises:
+            DiskError: nothing could be written, or all letters are taken; there is no new variant.
+        """
+        main = main_number(start.number)
+        taken = {files.number for files in self._all()}
+        for letter in "bcdefghijklmnopqrstuvwxyz":
+            files = JobFiles(f"{main}{letter}", 1, self.path)
+            if files.number in taken:
+                continue
+            lock = take_lock(files.lock, counter, self._process, self._clock(), None)
+            if not isinstance(lock, LockHolder):
+                return self._created(files, lock, start)
+        raise DiskError(DiskReason.TAKEN, self.path / f"{main}z-r1.toml", writing=True)
+
+    def variants(self, number: str) -> tuple[str, ...]:
+        """The job and its variants, by number; only the number itself when there is no other.
+
+        Raises:
+            DiskError: the folder cannot be read.
+        """
+        found = dict.fromkeys(f.number for f in self._all() if main_number(f.number) == main_number(number))
+        return tuple(found) or (number,)
 
     def open(
         self,
@@ -134,6 +161,49 @@ class JobsFolder:
         if not found:
             raise DiskError(DiskReason.GONE, self.path / f"{number}-r{revision or 1}.toml", writing=False)
         return found[-1]
+
+    def begin_revision(self, start: Spec, counter: str) -> OpenJob:
+        """The next revision of a job, beginning with this spec; whatever was open of the job is let go of before.
+
+        Raises:
+            DiskError: it could not be begun: another counter has the job, or there is a later revision already.
+        """
+        files = JobFiles(start.number, start.revision, self.path)
+        lock = take_lock(files.lock, counter, self._process, self._clock(), None)
+        if isinstance(lock, LockHolder):
+            raise DiskError(DiskReason.TAKEN, files.spec, writing=True)
+        if max(self.revisions(start.number), default=0) >= start.revision:
+            lock.release()
+            raise DiskError(DiskReason.IN_THE_WAY, files.spec, writing=True)
+        return self._created(files, lock, start)
+
+    def give_up(self, files: JobFiles, counter: str) -> None:
+        """Lays a revision that was never signed aside: its files stay, under names that are no job's.
+
+        Raises:
+            DiskError: another counter has the job, or a file could not be moved.
+        """
+        lock = take_lock(files.lock, counter, self._process, self._clock(), None)
+        if isinstance(lock, LockHolder):
+            raise DiskError(DiskReason.TAKEN, files.spec, writing=True)
+        try:
+            for path, ending in ((files.spec, "toml"), (files.journal, "journal")):
+                with disk(path, writing=True):
+                    if path.exists():
+                        path.replace(files.aside(ending))
+        finally:
+            lock.release()
+
+    def replaced_by(self, number: str, revision: int) -> int | None:
+        """The newest later revision of this job that has left the house; None: this one is current.
+
+        Raises:
+            DiskError: the folder cannot be read.
+        """
+        now = self._clock()
+        later = [files for files in self._all() if files.number == number and files.revision > revision]
+        out = [files.revision for files in later if job_line(files, None, now).state not in (None, JobState.DRAFT)]
+        return max(out, default=None)
 
     def _taken(
         self, files: JobFiles, counter: str, catalogue: Catalogue | None, instead: Instead | None

@@ -25,7 +25,7 @@ from .fields import table_of, told, unknown_key
 from .vocabulary import Vocabulary
 
 _T = TypeVar("_T")
-_WRITTEN = MappingProxyType({"circuits": "circuit", "holes": "hole"})
+_WRITTEN = MappingProxyType({"circuits": "circuit", "holes": "hole", "pass_figures": "pass_figure"})
 """Fields whose key differs: each stands in a ``[[circuit]]`` of its own."""
 _NAMED = MappingProxyType(
     {
@@ -36,6 +36,8 @@ _NAMED = MappingProxyType(
         "hold_points": attrgetter("hold_points"),
         "at_hold_point": attrgetter("hold_points"),
         "group": attrgetter("groups"),
+        "only_with": attrgetter("tags"),
+        "unless_given": attrgetter("tags"),
     }
 )
 """Fields whose annotation does not say, or not closely enough, which words they hold; each to the words it may."""

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from graphlib import CycleError, TopologicalSorter
 
 from specbuilder.model.brief import BriefLine
-from specbuilder.model.catalogue import Group, Option, Table, WorkStep
+from specbuilder.model.catalogue import Firm, Group, Option, Table, WorkStep
 from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, OptionId
 from specbuilder.model.kinds import AnswerType, RuleKind
 from specbuilder.model.rules import AnyOf, Atom, BriefIs, GroupAnswered, Not, Rule, WithinBound, ZonesFree
@@ -19,6 +19,8 @@ from .faults import FaultList, Spot, quotable
 from .rules_answers import answer_fault
 from .rules_draft import Draft, Found
 from .vocabulary import Vocabulary
+
+_DAY_H = 24
 
 
 def check(draft: Draft, words: Vocabulary, faults: FaultList) -> None:
@@ -39,6 +41,17 @@ def check(draft: Draft, words: Vocabulary, faults: FaultList) -> None:
     _check_circle(
         draft.brief, ((line.record.key, tuple(_keys_in(line.record.asked_when))) for line in draft.brief), "asked_when"
     )
+
+
+def check_firm(firm: Firm, spot: Spot) -> Firm | None:
+    """The firm, when its working time makes dates; None after a fault."""
+    if not firm.work_days:
+        spot.at("work_days").fault('is empty, and dates of work need a day: name one, such as "mon".')
+    if not 0 < firm.hours_per_day <= _DAY_H:
+        spot.at("hours_per_day").fault(
+            f"a working day of {firm.hours_per_day:g} hours makes no dates: write hours above 0, at most {_DAY_H}."
+        )
+    return firm if firm.work_days and 0 < firm.hours_per_day <= _DAY_H else None
 
 
 def _check_base_vans(draft: Draft, words: Vocabulary, faults: FaultList) -> None:

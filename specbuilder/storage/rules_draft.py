@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Generic, TypeVar
 
 from specbuilder.model.brief import BriefLine, Question
-from specbuilder.model.catalogue import Caution, Firm, Group, Option, Paper, Table, WorkStep
+from specbuilder.model.catalogue import Caution, CollectionNote, Firm, Group, Option, Paper, Table, WorkStep
 from specbuilder.model.ids import BASE_VAN_GROUP, OptionId
 from specbuilder.model.ledger import LedgerSpec
 from specbuilder.model.rules import Rule
@@ -43,6 +43,7 @@ class Draft:
     work: tuple[Found[WorkStep], ...]
     cautions: tuple[Found[Caution], ...]
     papers: tuple[Found[Paper], ...]
+    collection: tuple[Found[CollectionNote], ...]
     tables: tuple[Found[Table], ...]
 
 
@@ -70,6 +71,7 @@ def draft_of(entries: Iterable[Entry], words: Vocabulary) -> Draft:
         work=read("work", WorkStep),
         cautions=read("caution", Caution),
         papers=read("paper", Paper),
+        collection=read("collection", CollectionNote),
         tables=read("table", Table),
     )
 

@@ -18,7 +18,7 @@ from specbuilder.model.kinds import STEPS
 
 from .faults import Fault, FaultList, Source, hidden_lines, quotable
 from .fields import table_of
-from .rules_checks import check
+from .rules_checks import check, check_firm
 from .rules_draft import Draft, draft_of, firm_of, with_fitting_parts
 from .rules_tables import FIRM_FILE, entries_of, vocabulary_of
 from .toml_lines import TomlLines
@@ -188,7 +188,8 @@ def _firm(
         if source.file == FIRM_FILE and "firm" in document:
             spot = source.top.at("firm")
             table = table_of(document["firm"], spot)
-            return None if table is None else firm_of(table, spot, words)
+            firm = None if table is None else firm_of(table, spot, words)
+            return None if firm is None else check_firm(firm, spot)
     faults.add(FIRM_FILE, "the firm is missing: add this file with a table [firm] in it.")
     return None
 
@@ -225,6 +226,7 @@ def _catalogue(firm: Firm, draft: Draft, digest: str) -> Catalogue:
         work=MappingProxyType({found.record.id: found.record for found in draft.work}),
         cautions=MappingProxyType({found.record.id: found.record for found in draft.cautions}),
         papers=MappingProxyType({found.record.id: found.record for found in draft.papers}),
+        collection=MappingProxyType({found.record.id: found.record for found in draft.collection}),
         tables=MappingProxyType({found.record.id: found.record for found in draft.tables}),
         digest=digest,
     )

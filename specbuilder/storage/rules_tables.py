@@ -41,6 +41,7 @@ SECTIONS = (
     "work",
     "caution",
     "paper",
+    "collection",
     "table",
 )
 """Kinds of tables that any file may hold. ``firm`` stands alone in its file."""

@@ -37,7 +37,16 @@ COMPUTED_TABLES = (
 
 COMPUTED_KEYS = MappingProxyType(
     {
-        "job": ("not_to_be_built", "newest_entry_at", "firm", "catalogue_version", "catalogue_digest", CHECKSUM),
+        "job": (
+            "not_to_be_built",
+            "valid_until",
+            "signed_on",
+            "newest_entry_at",
+            "firm",
+            "catalogue_version",
+            "catalogue_digest",
+            CHECKSUM,
+        ),
         "vehicle": (
             "base_van",
             "base_van_option",

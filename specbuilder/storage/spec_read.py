@@ -16,6 +16,7 @@ from .fields import Fields
 from .spec_answers import answers
 from .spec_counts import PlacedChoice, note_counts
 from .spec_format import CHECKSUM, COMPUTED_KEYS, COMPUTED_TABLES, FORMAT, checksum_of
+from .spec_log import read_records, read_undone
 from .text_limits import CONTACT_LONGEST, NAME_LONGEST, NOTE_LONGEST, VAN_TEXT_LONGEST, VIN_TAIL_LONGEST
 from .toml_lines import TomlLines
 from .toml_text import toml_table
@@ -130,6 +131,8 @@ def _spec(top: Fields, catalogue: Catalogue | None) -> Spec:
         accepted=tuple(_acceptance(_mixed(fields, "accepted")) for fields in top.tables("accepted")),
         questions=tuple(_question(fields) for fields in top.tables("open")),
         note=note,
+        records=read_records(top),
+        undone=read_undone(top),
     )
 
 

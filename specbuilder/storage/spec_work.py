@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from specbuilder.model.catalogue import WorkStep
 from specbuilder.model.ids import OptionId
 from specbuilder.workshop.hours import StepHours, step_hours
+from specbuilder.workshop.passing import pass_figures
 from specbuilder.workshop.view import Chosen, SpecView
 
 from .spec_sums import ends
-from .toml_out import Value, Values, comment, item, rows, table
+from .toml_out import Value, Values, comment, figure, item, rows, table
 
 _SIGNED = ("signed", "date")
 _STEPS = """\
@@ -39,6 +40,8 @@ def _hours(view: SpecView, plan: StepHours | None) -> str:
         for step in view.catalogue.work.values()
     ]
     lines += [{"step": "not settled", **ends("work", e.amount, "h"), "what": view.line_name(e)} for e in plan.open]
+    if plan.undone_h:
+        lines.append({"step": "undoing", "work_h": figure(plan.undone_h), "what": "what signed changes made useless"})
     return table("hours", ends("whole", plan.whole, "h"), remark=remark) + rows("line", lines)
 
 
@@ -62,7 +65,7 @@ def _step(view: SpecView, chosen: tuple[Chosen, ...], step: WorkStep, plan: Step
         "hold_point": step.hold_point,
         "hold": step.hold_text,
         "held_here_too": _names(view, held),
-        "pass": step.pass_figures.split("; ") if step.pass_figures else None,
+        "pass": [figure.words for figure in pass_figures(view, step)] or None,
         **dict.fromkeys(_SIGNED, ""),
     }
     return item("step", values, always=_SIGNED)

@@ -15,6 +15,7 @@ from specbuilder.workshop.view import SpecView, view_of
 
 from .spec_format import CHECKSUM, FORMAT, checksum_of
 from .spec_head import first_page, sides_and_limits
+from .spec_log import log
 from .spec_notes import notes
 from .spec_parts import parts
 from .spec_schedules import schedules
@@ -79,6 +80,7 @@ def _rest(view: SpecView) -> Iterator[str]:
         asked = {"text": one_line(question.text), "owner": one_line(question.owner)}
         asked |= {"due": one_line(question.due), "stops": one_line(question.stops)}
         yield item("open", asked, always=("text",))
+    yield from log(spec)
 
 
 def _headed(remark: str, said: tuple[object, ...]) -> str:
@@ -95,6 +97,8 @@ def _job(view: SpecView) -> str:
             "replaces": spec.replaces,
             "state": spec.state.value,
             "not_to_be_built": _NOT_BUILT.get(spec.state),
+            "valid_until": one_line(spec.valid_until),
+            "signed_on": one_line(spec.signed_on),
             "newest_entry_at": max(_times(spec), default="") or "NOT KNOWN",
             "note": cut(lines(spec.note), NOTE_LONGEST),
             "firm": f"{catalogue.firm.name}, {catalogue.firm.town}",

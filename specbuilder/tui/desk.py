@@ -11,9 +11,12 @@ from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.outcome import Outcome
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
+from specbuilder.model.stand import Stand
+from specbuilder.office.house import House
 from specbuilder.session.apply import apply
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Done, Session, do, redo, replay, undo
+from specbuilder.session.trial import trial_of
 from specbuilder.storage.disk import DiskError, disk
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
@@ -46,13 +49,15 @@ class Desk:
     While a what-if is on, ``session`` and ``report`` are those of the what-if, and nothing that is done is written.
     """
 
-    def __init__(self, folder: JobsFolder, catalogue: Catalogue, clock: Clock, counter: str) -> None:
-        self.folder = folder
+    def __init__(self, house: House, clock: Clock, counter: str) -> None:
+        self.house = house
+        self.folder: JobsFolder = house.jobs
         self.counter = counter
-        self.catalogue = catalogue
+        self.catalogue: Catalogue = house.catalogue
+        """What the open job is held against: the rules of today, or those it was agreed on."""
         self.clock = clock
-        self.session = Session(catalogue=catalogue, spec=Spec())
-        self.report: Report = evaluate(catalogue, self.session.spec)
+        self.session = Session(catalogue=self.catalogue, spec=Spec())
+        self.report: Report = evaluate(self.catalogue, self.session.spec)
         self.aside: Aside | None = None
         """Set while a what-if is on."""
         self._tried: tuple[Edit, ...] = ()
@@ -88,23 +93,31 @@ class Desk:
 
     def begin(self) -> None:
         """A new job. It has no number and no file until something is said."""
-        self.job = None
+        self.job, self.catalogue = None, self.house.catalogue
         self._forget_trial()
-        self._swap(Session(catalogue=self.catalogue, spec=Spec()))
+        self.swap(Session(catalogue=self.catalogue, spec=Spec()))
         self.changed_at = ""
 
-    def open(self, number: str, instead: Instead | None = None) -> OpenJob:
+    def open(self, number: str, instead: Instead | None = None, revision: int | None = None) -> OpenJob:
         """A job as it was last left, with everything that can be undone.
 
         Raises:
             JobUnreadableError: it cannot be read; nothing was changed.
             DiskError: it is not there or the disk does not give it.
+            RulesFaults: the rules it was agreed on were altered.
         """
-        job = self.job = self.folder.open(number, self.counter, self.catalogue, instead=instead)
-        self._forget_trial()
-        self._swap(replay(Session(catalogue=self.catalogue, spec=job.start), job.entries))
-        self.changed_at = ""
+        found, catalogue = self.house.found(self.folder.files(number, revision), instead)
+        base = self.house.base_of(found.start)
+        job = self.folder.open(number, self.counter, catalogue, revision=revision, instead=instead)
+        self.sit_at(job, catalogue, base)
         return job
+
+    def sit_at(self, job: OpenJob, catalogue: Catalogue, base: Stand | None) -> None:
+        """Have this job on the desk. ``base`` is the signed revision that it changes."""
+        self.job, self.catalogue = job, catalogue
+        self._forget_trial()
+        self.swap(replay(Session(catalogue=catalogue, spec=job.start, base=base), job.entries))
+        self.changed_at = ""
 
     def leave(self, place: CursorPlace | None) -> bool:
         """Write the file whole and let go of the job. False: the disk did not take it, and the job stays open."""
@@ -140,7 +153,7 @@ class Desk:
             self._create()
             session, outcome = do(self.session, edit)
         self._write(edit)
-        self._swap(session)
+        self.swap(session)
         return session.past[-1], outcome
 
     def would_be(self, edit: Edit) -> Report:
@@ -156,7 +169,7 @@ class Desk:
         session, done = undo(self.session)
         if done is not None:
             self._write(Undo(session.spec))
-            self._swap(session)
+            self.swap(session)
         return done
 
     def redo(self) -> Done | None:
@@ -164,7 +177,7 @@ class Desk:
         session, done = redo(self.session)
         if done is not None:
             self._write(Redo(session.spec))
-            self._swap(session)
+            self.swap(session)
         return done
 
     # -- what if ---------------------------------------------------------------------------------------------------
@@ -181,10 +194,12 @@ class Desk:
             True when there was something tried before.
         """
         self.aside = Aside(session=self.session, report=self.report)
-        session = Session(catalogue=self.catalogue, spec=self.session.spec)
+        session = trial_of(
+            Stand(catalogue=self.catalogue, spec=self.session.spec, report=self.report), self.session.base
+        )
         for edit in self._tried:
             session, _ = do(session, edit)
-        self._swap(session)
+        self.swap(session)
         return bool(session.past)
 
     def back_to_job(self) -> None:
@@ -249,7 +264,7 @@ class Desk:
             self.trouble = Trouble(reason=error.reason.value)
             return
         self.job, self.trouble = job, None
-        self._swap(replay(Session(catalogue=self.catalogue, spec=job.start), edits))
+        self.swap(replay(Session(catalogue=self.catalogue, spec=job.start), edits))
 
     def try_again(self) -> None:
         """Write what the disk did not take, if it takes it now."""
@@ -274,6 +289,7 @@ class Desk:
         except DiskError as error:
             self.trouble = Trouble(reason=error.reason.value)
 
-    def _swap(self, session: Session) -> None:
+    def swap(self, session: Session) -> None:
+        """Have this session on the desk, with its report."""
         self.session = session
         self.report = evaluate(self.catalogue, session.spec)

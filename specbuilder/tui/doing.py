@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from specbuilder.model.edits import Edit
+from specbuilder.model.edits import Edit, Write
 from specbuilder.model.ids import RuleId
 from specbuilder.model.kinds import Level
+from specbuilder.model.outcome import Refusal
 from specbuilder.model.report import Report
+from specbuilder.session.apply import apply
+from specbuilder.session.life import next_revision
 from specbuilder.session.state import Done
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.lock import LockHolder
@@ -13,9 +16,12 @@ from specbuilder.wording import edits as words
 from specbuilder.wording.findings import now_broken
 from specbuilder.wording.jobs import disk_trouble, read_only
 from specbuilder.wording.last_line import again_hint, back_hint
+from specbuilder.wording.life import begun
+from specbuilder.wording.records import stays_done
 from specbuilder.wording.refusals import refused
 from specbuilder.wording.what_if import back_in_job, kept, nothing_tried, trial_again, trial_begun
 
+from .deeds import TROUBLES, Deeds
 from .desk import Desk
 from .items import Item
 from .screens.page import Host
@@ -36,13 +42,32 @@ class Doing:
         """Do it and say it, in the words given or in the edit's own; a refusal is said, too."""
         if not self._may_write():
             return False
-        before = self.desk.report
+        before, begun = self.desk.report, ""
         done, outcome = self.desk.edit(edit)
+        if outcome.refused is Refusal.FROZEN:
+            begun = self._begin_next(edit)
+            if not begun:
+                return False
+            done, outcome = self.desk.edit(edit)
         if done is None:
             self.host.say(refused(self.desk.catalogue, edit, outcome))
             return False
-        self._say_edit(before, told or self._words_of(done), read=bool(told))
+        self._say_edit(before, told or self._words_of(done), read=bool(told), begun=begun)
         return True
+
+    def _begin_next(self, edit: Edit) -> str:
+        """Begins the next revision of what has left the house, where the edit can be done; says so, or why not."""
+        catalogue, spec = self.desk.catalogue, self.desk.session.spec
+        outcome = apply(catalogue, next_revision(catalogue, spec), edit)
+        if outcome.refused is not None:
+            self.host.say(refused(catalogue, edit, outcome))
+            return ""
+        try:
+            Deeds(self.desk).begin_next()
+        except TROUBLES as error:
+            self.host.say(str(error))
+            return ""
+        return begun(self.desk.session.spec)
 
     def undo(self) -> Done | None:
         """Take the last edit back and name it."""
@@ -51,7 +76,10 @@ class Doing:
         done = self.desk.undo()
         self.broke = None
         if done is None:
-            self.host.say(words.nothing_to_undo())
+            past = self.desk.session.past
+            written = past[-1].edit if past and isinstance(past[-1].edit, Write) else None
+            stays = stays_done(self.desk.catalogue, written.record) if written else words.nothing_to_undo()
+            self.host.say(stays)
         else:
             self._say(words.undone(self.desk.catalogue, done.edit, done.before, done.after), again_hint())
         return done
@@ -105,14 +133,18 @@ class Doing:
     def _words_of(self, done: Done) -> str:
         return words.done(self.desk.catalogue, done.edit, done.before, done.after, done.brought, done.left)
 
-    def _say_edit(self, before: Report, told: str, *, read: bool) -> None:
-        """``read``: what it breaks was on the screen before it was done, so that what was done is said first."""
+    def _say_edit(self, before: Report, told: str, *, read: bool, begun: str = "") -> None:
+        """``read``: what it breaks was on the screen before it was done, so that what was done is said first.
+
+        ``begun``: the next revision was begun for it, which goes before everything.
+        """
         now = self.desk.report
         was = {finding.rule for finding in before.broken(Level.STOP, Level.SIGN)}
         self.broke = next((f.rule for f in now.broken(Level.STOP, Level.SIGN) if f.rule not in was), None)
         broke = now_broken(self.desk.catalogue, before, now)
         parts = (told, broke) if read else (broke, told)
-        self._say(". ".join(part for part in parts if part), back_hint())
+        said = ". ".join(part for part in parts if part)
+        self._say(f"{begun} {said}" if begun else said, back_hint())
 
     def _say(self, told: str, hint: str) -> None:
         trouble = self.desk.trouble

@@ -8,10 +8,12 @@ from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.journal import CursorPlace
+from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.wording.check import handed_over
 from specbuilder.wording.jobs import NO_NAME, disk_trouble, read_only, unreadable
 from specbuilder.wording.states import job_state_word
 
+from .deeds import TROUBLES, Deeds
 from .desk import Desk
 from .items import OnJob
 from .screens.jobs import JobCells, JobRow, JobsPage, NoticePage
@@ -57,11 +59,19 @@ class Opening:
         except JobUnreadableError as error:
             self._offer(number, error)
             return
-        except DiskError as error:
+        except (DiskError, RulesFaults) as error:
             self.floor.say(str(error))
             return
         self._start(job.cursor)
-        self.floor.say(" ".join(notice.words for notice in job.notices))
+        self.floor.say(" ".join((*(notice.words for notice in job.notices), *self._keep_what_left())))
+
+    def _keep_what_left(self) -> tuple[str, ...]:
+        """What could not be kept when it left the house is kept now; says why not, if not."""
+        try:
+            Deeds(self.desk).keep_what_left()
+        except TROUBLES as error:
+            return (str(error),)
+        return ()
 
     def leave(self) -> None:
         """Back to the list, with only this job in it."""

@@ -34,6 +34,7 @@ class Start:
 
     def load(self, floor: Floor) -> Opening | Sequence[str]:
         """Catalogue, folder and desk; or the sentences that say what must be mended. Slow: for a worker."""
+        from specbuilder.office.house import House
         from specbuilder.session.ready import gaps
         from specbuilder.storage.jobs import JobsFolder, local_time
         from specbuilder.storage.rules_files import RulesFaults, read_rules, rules_folder
@@ -43,9 +44,10 @@ class Start:
         from .opening import Opening
 
         try:
-            catalogue = read_rules(self.rules if self.rules is not None else rules_folder())
+            rules = self.rules if self.rules is not None else rules_folder()
+            catalogue = read_rules(rules)
         except RulesFaults as error:
             return rules_unreadable(tuple(str(fault) for fault in error.faults))
         if missing := gaps(catalogue):
             return rules_unreadable(gap_lines(missing))
-        return Opening(floor, Desk(JobsFolder(self.jobs), catalogue, local_time, self.counter))
+        return Opening(floor, Desk(House(JobsFolder(self.jobs), catalogue, rules), local_time, self.counter))

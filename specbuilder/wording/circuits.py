@@ -36,8 +36,8 @@ def circuit_lines(lines: tuple[CircuitLine, ...], mains: tuple[str, ...] = ()) -
         return ("No cable is run by what is chosen.", *mains)
     low, high = sides(lines)
     told = [*_table("12 V", low), *_table("230 V", high), *_places(lines)]
-    told += (f"To settle: {ended(sentence)}" for sentence in _problems(lines, serious=True))
-    told += (f"Mind: {ended(sentence)}" for sentence in _problems(lines, serious=False))
+    told += (f"To settle: {ended(sentence)}" for sentence in problem_sentences(lines, serious=True))
+    told += (f"Mind: {ended(sentence)}" for sentence in problem_sentences(lines, serious=False))
     return (*told, *mains, CAUTION)
 
 
@@ -115,7 +115,7 @@ def _places(lines: tuple[CircuitLine, ...]) -> Iterator[str]:
         yield f"{place}: {listed(labels)}."
 
 
-def _problems(lines: tuple[CircuitLine, ...], *, serious: bool) -> Iterator[str]:
+def problem_sentences(lines: tuple[CircuitLine, ...], *, serious: bool) -> Iterator[str]:
     """Each sentence once, with all circuits it is true of."""
     subjects: dict[str, list[str]] = {}
     for line in lines:

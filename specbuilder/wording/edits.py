@@ -92,7 +92,7 @@ def edit_name(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> st
         case WriteNote():
             return "note of the job"
         case Write(record=record):
-            return record_name(record, catalogue.firm.currency)
+            return record_name(catalogue, record)
         case TakeUsual(step=step):
             return f"house usual of step {step_name(step)}"
         case Together(edits=edits):
@@ -152,7 +152,7 @@ def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
         case WriteNote(note=note):
             return "Note of the job written" if note else "Note of the job taken off"
         case Write(record=record):
-            return f"Written down: {record_name(record, catalogue.firm.currency)}"
+            return f"Written down: {record_name(catalogue, record)}"
         case TakeUsual(step=step):
             came = (
                 option_name(catalogue, c.option) for c in after.choices if not before.has(c.option) and not c.came_with

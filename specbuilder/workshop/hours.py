@@ -23,6 +23,8 @@ class StepHours:
     steps: Mapping[str, Span]
     open: tuple[Entry, ...]
     """What no step can be named for: groups that are not chosen yet, parts without a step."""
+    undone_h: float = 0
+    """Undoing what a signed change made useless; of no step either."""
 
 
 def step_hours(view: SpecView) -> StepHours | None:
@@ -32,7 +34,8 @@ def step_hours(view: SpecView) -> StepHours | None:
         return None
     steps = view.catalogue.work
     hours = {step.id: Span(step.hours_fixed, step.hours_fixed) for step in steps.values()}
-    cables = _cables(reading, steps)
+    undone_h = sum(work.hours for work in view.spec.undone)
+    cables = _cables(reading, steps, undone_h)
     for step in steps.values():
         hours[step.id] += cables * step.hours_per_circuit
     left: list[Entry] = []
@@ -43,10 +46,10 @@ def step_hours(view: SpecView) -> StepHours | None:
             hours[at] += entry.amount
         elif entry.option or entry.group:
             left.append(entry)
-    return StepHours(whole=reading.value, steps=hours, open=tuple(left))
+    return StepHours(whole=reading.value, steps=hours, open=tuple(left), undone_h=undone_h)
 
 
-def _cables(reading: Reading, steps: Mapping[str, WorkStep]) -> Span:
+def _cables(reading: Reading, steps: Mapping[str, WorkStep], undone_h: float) -> Span:
     """How many cable runs the hours count: what is left of the lines of no part once the steps have theirs."""
     of_no_part = ZERO
     for entry in reading.entries:
@@ -54,4 +57,4 @@ def _cables(reading: Reading, steps: Mapping[str, WorkStep]) -> Span:
             of_no_part += entry.amount
     each_h = sum(step.hours_per_circuit for step in steps.values())
     fixed_h = sum(step.hours_fixed for step in steps.values())
-    return (of_no_part - fixed_h) * (1 / each_h) if each_h else ZERO
+    return (of_no_part - fixed_h - undone_h) * (1 / each_h) if each_h else ZERO

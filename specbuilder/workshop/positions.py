@@ -66,12 +66,12 @@ class Positions:
 
     def holes_of(self, option: Option) -> tuple[Hole, ...]:
         """The holes that are cut beside what else is chosen."""
-        given = self._given()
+        given = self.given()
         return tuple(hole for hole in option.holes if given.isdisjoint(hole.unless_given))
 
     def circuits_of(self, option: Option) -> tuple[Circuit, ...]:
         """The cables that are run beside what else is chosen."""
-        given = self._given()
+        given = self.given()
         return tuple(one for one in option.circuits if not one.only_with or not given.isdisjoint(one.only_with))
 
     def is_drawn(self, option: Option) -> bool:
@@ -108,7 +108,7 @@ class Positions:
         options = (self.catalogue.options.get(choice.option) for choice in self.spec.choices)
         return sum(option.space.bench_shift_mm for option in options if option is not None)
 
-    def _given(self) -> frozenset[str]:
+    def given(self) -> frozenset[str]:
         """Tags, without their places, that choices and van give."""
         options = (self.catalogue.options.get(choice.option) for choice in self.spec.choices)
         tags = [tag for option in options if option is not None for tag in option.gives]

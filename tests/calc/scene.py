@@ -269,7 +269,6 @@ def _step(id_: str, hours: float, per_circuit: float) -> WorkStep:
         predecessors=(),
         hold_point="",
         hold_text="",
-        pass_figures="",
         freezes=(),
     )
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.spec import Spec
+from specbuilder.office.house import House
 from specbuilder.storage.jobs import JobsFolder, local_time
 from specbuilder.storage.rules_files import read_rules, rules_folder
 from specbuilder.tui.counter import Counter
@@ -40,7 +41,7 @@ def counter_on(
 ) -> Counter:
     """A counter with its catalogue read. Without a runner nothing is searched: pages wait for ever."""
     counter = Counter(SHAPES, (), leave=lambda: None, turn=lambda: None)
-    desk = Desk(JobsFolder(folder), known or catalogue(), local_time, "counter 1")
+    desk = Desk(House(JobsFolder(folder), known or catalogue(), rules_folder()), local_time, "counter 1")
     opening = Opening(counter, desk)
     opening.searches = searches or opening.searches
     counter.errands.runner = runner or counter.errands.runner

@@ -10,7 +10,9 @@ from types import MappingProxyType
 import pytest
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.office.house import House
 from specbuilder.storage.jobs import JobsFolder, local_time
+from specbuilder.storage.rules_files import rules_folder
 from specbuilder.tui.desk import Desk
 from specbuilder.tui.opening import Floor, Opening
 from specbuilder.tui.start import Start
@@ -53,7 +55,9 @@ def hostile(known: Catalogue) -> Catalogue:
 
 class HostileStart(Start):
     def load(self, floor: Floor) -> Opening | Sequence[str]:
-        return Opening(floor, Desk(JobsFolder(self.jobs), hostile(catalogue()), local_time, HOSTILE))
+        return Opening(
+            floor, Desk(House(JobsFolder(self.jobs), hostile(catalogue()), rules_folder()), local_time, HOSTILE)
+        )
 
 
 def dangerous(stage: Stage) -> list[str]:

@@ -165,7 +165,6 @@ CATALOGUE = Catalogue(
                 predecessors=after,
                 hold_point=hold,
                 hold_text=text,
-                pass_figures="",
                 freezes=(),
             )
             for step, work, after, hold, text in (

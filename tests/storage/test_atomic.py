@@ -68,7 +68,7 @@ REASONS = [
     (
         errno.EROFS,
         DiskReason.READ_ONLY,
-        "the folder is read only: unlock it, or use --jobs with another folder.",
+        "the folder is read only: unlock it, or use another folder.",
     ),
     (
         errno.EACCES,

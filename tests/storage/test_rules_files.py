@@ -168,6 +168,33 @@ def test_a_broken_firm(folder: Path) -> None:
     )
 
 
+def test_days_of_work_that_make_no_dates(folder: Path) -> None:
+    text = (folder / "firm.toml").read_text()
+    (folder / "firm.toml").write_text(text + "work_days = []\nhours_per_day = 0\n")
+    assert faults_of(folder) == (
+        'firm.toml:10: firm.work_days: is empty, and dates of work need a day: name one, such as "mon".\n'
+        "firm.toml:11: firm.hours_per_day: a working day of 0 hours makes no dates: "
+        "write hours above 0, at most 24."
+    )
+
+
+def test_a_day_of_work_that_is_no_day(folder: Path) -> None:
+    (folder / "firm.toml").write_text((folder / "firm.toml").read_text() + 'work_days = ["mon", "toes"]\n')
+    assert faults_of(folder) == (
+        'firm.toml:10: firm.work_days[2]: "toes" is no word for this; use one of mon, tue, wed, thu, fri, sat, sun.'
+    )
+
+
+def test_a_step_after_one_that_is_not_there(folder: Path) -> None:
+    (folder / "work.toml").write_text(
+        '[work.B1]\nwork = "Strip"\nhours_fixed = 1\nhours_per_circuit = 0\nhours_basis = "fixed"\n'
+        'predecessors = ["B7"]\nhold_point = ""\nhold_text = ""\nfreezes = []\n'
+    )
+    assert faults_of(folder) == (
+        'work.toml:6: work.B1.predecessors[1]: there is no step of the build "B7"; use one of B0, B1.'
+    )
+
+
 # --- what a good folder gives
 
 

@@ -10,9 +10,11 @@ import pytest
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import AnswerLine, Edit
 from specbuilder.model.ids import BriefKey
+from specbuilder.office.house import House
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.jobs import JobsFolder
 from specbuilder.storage.open_job import OpenJob
+from specbuilder.storage.rules_files import rules_folder
 from specbuilder.tui.desk import Desk
 
 
@@ -34,7 +36,7 @@ def full(*_: object, **__: object) -> None:
 def test_a_job_that_could_not_be_made_is_made_with_all_that_was_done_meanwhile(
     catalogue: Catalogue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    desk = Desk(JobsFolder(tmp_path), catalogue, clock, "counter 1")
+    desk = Desk(House(JobsFolder(tmp_path), catalogue, rules_folder()), clock, "counter 1")
     desk.begin()
     with monkeypatch.context() as broken:
         broken.setattr(JobsFolder, "create", full)
@@ -45,7 +47,7 @@ def test_a_job_that_could_not_be_made_is_made_with_all_that_was_done_meanwhile(
     desk.edit(answer("sleepers", 3))
     assert desk.trouble is None
     assert desk.leave(None)
-    again = Desk(JobsFolder(tmp_path), catalogue, clock, "counter 1")
+    again = Desk(House(JobsFolder(tmp_path), catalogue, rules_folder()), clock, "counter 1")
     again.open("0001")
     assert {k: again.session.spec.answers.get(BriefKey(k)) for k in ("adults", "children", "sleepers")} == {
         "adults": 2,
@@ -57,7 +59,7 @@ def test_a_job_that_could_not_be_made_is_made_with_all_that_was_done_meanwhile(
 def test_a_job_stays_open_while_its_file_cannot_be_written(
     catalogue: Catalogue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    desk = Desk(JobsFolder(tmp_path), catalogue, clock, "counter 1")
+    desk = Desk(House(JobsFolder(tmp_path), catalogue, rules_folder()), clock, "counter 1")
     desk.begin()
     desk.edit(answer("adults", 2))
     with monkeypatch.context() as broken:
@@ -72,7 +74,7 @@ def test_a_job_stays_open_while_its_file_cannot_be_written(
 def test_a_job_that_a_full_disk_kept_from_us_is_ours_once_there_is_room(
     catalogue: Catalogue, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    desk = Desk(JobsFolder(tmp_path), catalogue, clock, "counter 1")
+    desk = Desk(House(JobsFolder(tmp_path), catalogue, rules_folder()), clock, "counter 1")
     desk.begin()
     desk.edit(answer("adults", 2))
     assert desk.leave(None)

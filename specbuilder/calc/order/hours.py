@@ -20,7 +20,8 @@ def _circuits(option: Option, _van: Van | None) -> float | None:
 
 def _fixed(frame: Frame) -> tuple[Entry, ...]:
     steps = frame.situation.catalogue.work.values()
-    return (frame.entry("work on every van", sum(step.hours_fixed for step in steps)),)
+    undone = (frame.entry(work.words, work.hours) for work in frame.asked.facts.undone)
+    return (frame.entry("work on every van", sum(step.hours_fixed for step in steps)), *undone)
 
 
 def _cables(joint: Joint, frame: Frame) -> float:

@@ -41,6 +41,10 @@ def _van_line(amount: Span, frame: Frame) -> Entry:
     return Entry(line.label, amount, option=line.option, group=line.group)
 
 
+def _undone(frame: Frame) -> tuple[Entry, ...]:
+    return tuple(frame.entry(work.words, work.net_pence) for work in frame.asked.facts.undone)
+
+
 def _gross(net_pence: float, frame: Frame) -> float:
     return gross_pence(round(net_pence), frame.firm.vat_percent)
 
@@ -67,13 +71,20 @@ def _ceiling(frame: Frame) -> tuple[Entry, ...]:
 
 
 NET = Measure(
-    amount=_net_pence, parts=(SUPPLIED,), rest=_with_van, rest_entry=_van_line, needs_van=True, van_unseen=own_van
+    base=_undone,
+    amount=_net_pence,
+    parts=(SUPPLIED,),
+    rest=_with_van,
+    rest_entry=_van_line,
+    needs_van=True,
+    van_unseen=own_van,
 )
 """Net price of everything the house sells, the van included when it supplies it; pence."""
 
 PRICE_GROSS = Tally(
     id=LedgerId("price-gross"),
     value=Measure(
+        base=_undone,
         amount=_net_pence,
         parts=(SUPPLIED, largest(_unanswered, none=0)),
         rest=_with_van,
@@ -90,7 +101,7 @@ PRICE_GROSS = Tally(
 """Price with tax against the ceiling; the van only when the house supplies it and the ceiling is to hold it."""
 
 
-_CHOICES = Measure(amount=_net_pence)
+_CHOICES = Measure(base=_undone, amount=_net_pence)
 """Net price of the choices alone, pence."""
 
 

@@ -1,0 +1,81 @@
+"""``paper`` and ``verify``: what leaves the house on paper, and whether a spec is still what left it."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+from datetime import datetime
+from pathlib import Path
+
+from specbuilder.documents.formats import FORMATS, Format
+from specbuilder.documents.sheets import SHEETS
+from specbuilder.documents.sheets.sheet import Sheet
+from specbuilder.model.papers import Case
+from specbuilder.office.house import House, stand_of
+from specbuilder.office.paperwork import GIVEN_OUT, called_for, possible, pressed
+from specbuilder.office.verify import verify
+from specbuilder.storage.job_recovery import JobUnreadableError
+from specbuilder.storage.papers import write_papers
+from specbuilder.wording.life import replaced_on_paper
+from specbuilder.wording.standing import standing_lines
+
+from . import output
+from .answers import Answer
+from .opening import job_of, opened, unreadable
+from .output import Exit, StopError
+
+
+def paper(house: House, arguments: Namespace, now: datetime) -> Answer:
+    """Writes the papers that the state of the job calls for, all that there are, or those that are named.
+
+    Raises:
+        StopError: a paper or a format is unknown, or the job cannot be read; nothing was written.
+        DiskError: they could not be written; none of them stands there half.
+    """
+    was = opened(arguments.file, house)
+    try:
+        case = house.case(stand_of(was.catalogue, was.spec), now.date())
+    except JobUnreadableError as error:
+        if was.job is None:
+            raise
+        raise unreadable(was.job, error) from error
+    sheets = _sheets(case, arguments)
+    if case.replaced_by is not None:
+        output.message((replaced_on_paper(was.spec.revision, case.replaced_by),))
+    written = write_papers(Path(arguments.to), pressed(case, sheets, _formats(arguments.formats)))
+    return Answer(tuple(str(path) for path in written), stands="The papers were written all the same.")
+
+
+def verified(house: House, arguments: Namespace, now: datetime) -> Answer:
+    """Whether the spec in FILE is whole, current and unaltered.
+
+    Raises:
+        DiskError: it cannot be read at all.
+        RulesFaults: the rules it was agreed on were altered.
+    """
+    job = job_of(arguments.file, house.jobs)
+    path = job.spec if job is not None else Path(arguments.file)
+    standing = verify(house, path, now.date())
+    return Answer(standing_lines(standing), Exit.FINE if standing.good else Exit.BROKEN)
+
+
+def _sheets(case: Case, arguments: Namespace) -> tuple[Sheet, ...]:
+    if arguments.all:
+        return possible(case)
+    if not arguments.sheets:
+        return called_for(case)
+    known = {sheet.name: sheet for sheet in SHEETS}
+    for name in arguments.sheets:
+        if name not in known:
+            raise StopError(Exit.UNUSABLE, f'"{name}" is no paper: use one of {", ".join(known)}.')
+        if not known[name].possible(case):
+            raise StopError(Exit.BROKEN, f"There is no {known[name].title.lower()}: nothing signed is being changed.")
+    return tuple(known[name] for name in arguments.sheets)
+
+
+def _formats(text: str | None) -> tuple[Format, ...]:
+    names = tuple(name.strip().lower() for name in text.split(",")) if text else tuple(n.lower() for n in GIVEN_OUT)
+    known = {form.name.lower(): form for form in FORMATS}
+    for name in names:
+        if name not in known:
+            raise StopError(Exit.UNUSABLE, f'--as: "{name}" is no format: use {", ".join(known)}.')
+    return tuple(known[name] for name in names)

@@ -1,0 +1,63 @@
+"""What to tell insurer and licensing body, and whose warranty is whose. No promise of what others decide."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
+from specbuilder.documents.sheets.workshop.material import Material
+from specbuilder.model.catalogue import Option
+from specbuilder.model.kinds import CollectionSubject, Owner
+from specbuilder.model.plain_text import one_line
+from specbuilder.wording.names import choice_name
+from specbuilder.workshop.passing import collection_notes
+from specbuilder.workshop.view import Chosen
+
+_WARRANTY = (
+    Column(head="Part", share=3),
+    Column(head="Serial number", share=2),
+    Column(head="Maker's warranty until", share=1.7),
+    Column(head="Papers handed over", share=1.3),
+)
+_OWN = "We fitted what you brought; we do not warrant it. Its warranty stays with whoever sold it to you."
+
+
+def terms(found: Material) -> Iterator[Block]:
+    """For the customer's own folder."""
+    yield Heading(text="For your own folder", level=1)
+    yield Heading(text="What to tell your insurer and the licensing body")
+    yield Items(rows=_notes(found, CollectionSubject.INSURER), boxes=True)
+    yield Heading(text="Warranties")
+    yield from (Paragraph(text=text) for text in _notes(found, CollectionSubject.WARRANTY))
+    ours = [one for one, option in found.known if not _is_theirs(one) and _has_maker(option)]
+    if ours:
+        rows = tuple((choice_name(found.catalogue, one.choice), _serial(found, one), "", "") for one in ours)
+        yield Table(columns=_WARRANTY, rows=rows, blank=frozenset({1, 2, 3}))
+    theirs = [one for one, _ in found.known if _is_theirs(one)]
+    if theirs:
+        yield Heading(text="Your own parts", level=3)
+        yield Paragraph(text=_OWN, weight=Weight.STRONG)
+        yield Items(rows=tuple(choice_name(found.catalogue, one.choice) for one in theirs))
+
+
+def _notes(found: Material, about: CollectionSubject) -> tuple[str, ...]:
+    return tuple(note.text for note in collection_notes(found.view, about))
+
+
+def _is_theirs(one: Chosen) -> bool:
+    return one.choice.owner is Owner.CUSTOMER
+
+
+def _has_maker(option: Option) -> bool:
+    """Sold by us, with a number and a paper of its own: what runs, stores, burns, charges or feeds, seats and beds."""
+    if option.price_net_pence <= 0:
+        return False
+    power, heat = option.power, option.heat
+    electric = (power.watts_running, power.battery_ah, power.inverter_w, power.mains_charge_a, power.engine_charge_a)
+    return any((*electric, power.solar_w, power.solar_controller_a, heat.heater_kw, heat.gas_kw_gross)) or bool(
+        option.space.belts or option.space.berths_up
+    )
+
+
+def _serial(found: Material, one: Chosen) -> str:
+    return one_line(found.as_built(one.choice.option))

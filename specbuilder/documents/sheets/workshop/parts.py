@@ -1,0 +1,187 @@
+"""Parts by step of the build: what is fetched, by when it must be there, and what the customer brings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
+from specbuilder.model.catalogue import Option
+from specbuilder.model.kinds import Basis, JobState, Owner
+from specbuilder.model.plain_text import one_line
+from specbuilder.model.plan import Arrival
+from specbuilder.model.record import Record, RecordKind
+from specbuilder.model.spec import OwnPart
+from specbuilder.wording.dates import day_short, day_words, written_day_short
+from specbuilder.wording.names import option_name
+from specbuilder.wording.plain import lowered
+from specbuilder.wording.quantities import quantity
+from specbuilder.wording.workshop import ESTIMATE_FOOT, kg
+from specbuilder.workshop.view import Chosen
+
+from .material import Material, item_number
+
+_COLUMNS = (
+    Column(head="Item", share=0.5, right=True),
+    Column(head="Part", share=2.6),
+    Column(head="What it is", share=3.6),
+    Column(head="No.", share=0.45, right=True),
+    Column(head="kg each", share=0.8, right=True),
+    Column(head="Store", share=2.2),
+    Column(head="Serial no.", share=1.2),
+)
+_SERIAL = 6
+
+
+def parts(material: Material) -> tuple[Block, ...]:
+    """A table for every step that needs something, then the customer's own parts."""
+    blocks: list[Block] = [
+        Heading(text="Parts, by the step that needs them"),
+        Paragraph(
+            text="Item is the number of the part in the spec's file: write it on the box and on the shelf. "
+            "What is no part stands here as well, so that nothing that was chosen is missing."
+        ),
+    ]
+    for step in (*(step.id for step in material.steps), ""):
+        chosen = material.parts_of(step)
+        if chosen:
+            blocks += (Heading(text=_step_head(material, step), level=3), _table(material, chosen))
+    blocks.append(Paragraph(text=ESTIMATE_FOOT, weight=Weight.SMALL))
+    blocks.append(Heading(text="The customer's own parts", level=3))
+    blocks += _own_parts(material)
+    return tuple(blocks)
+
+
+def _step_head(material: Material, step: str) -> str:
+    """The step with the day its parts must be there."""
+    if not step:
+        return "Of no step: ask before anything is done about it"
+    planned = material.planned(step)
+    name = material.view.work_name(step)
+    if planned is None:
+        return name
+    if planned.passed:
+        return f"{name}. Passed {written_day_short(planned.passed)}"
+    return f"{name}. Parts here by {day_short(planned.needed_by)}"
+
+
+def _table(material: Material, chosen: tuple[Chosen, ...]) -> Table:
+    return Table(columns=_COLUMNS, rows=tuple(_row(material, one) for one in chosen), blank=frozenset({_SERIAL}))
+
+
+def _row(material: Material, one: Chosen) -> tuple[str, ...]:
+    option, choice = one.option, one.choice
+    note = one_line(choice.note).strip()
+    what = option.description if option is not None else ""
+    return (
+        item_number(one),
+        option_name(material.catalogue, choice.option, choice.place),
+        f"{what} Note: {note}" if note else what,
+        f"{choice.count}",
+        _mass(one, option),
+        _store(material, one, option),
+        material.as_built(choice.option) if option is not None and _is_part(option) else "-",
+    )
+
+
+def _is_part(option: Option) -> bool:
+    """What weighs nothing is work or a decision; a van is no part of the store."""
+    return option.mass_kg > 0 and option.van is None
+
+
+def _mass(one: Chosen, option: Option | None) -> str:
+    own = one.choice.own_part
+    if one.choice.owner is Owner.CUSTOMER:
+        return kg(own.mass_kg if own else None)
+    if option is None or option.van is not None or not option.mass_kg:
+        return "-"
+    return kg(option.mass_kg, estimate=option.basis is Basis.ESTIMATE)
+
+
+def _store(material: Material, one: Chosen, option: Option | None) -> str:
+    """Where the part is: recorded, the customer's, or to be ordered; of what is no part, why."""
+    if option is None:
+        return "no longer in the catalogue"
+    record = _supply(material, option)
+    if record is not None:
+        due = f", expected {written_day_short(one_line(record.due))}" if record.due else ""
+        return f"{one_line(record.words).strip().lower()} {written_day_short(one_line(record.day))}{due}"
+    if one.choice.owner is Owner.CUSTOMER:
+        return f"the customer's: {_arrives(one.choice.own_part)}"
+    if option.van is not None:
+        return "the van"
+    if not _is_part(option):
+        return f"no part: {lowered(option.zero_note)}" if option.zero_note else "work, no part"
+    if material.spec.state is JobState.AS_BUILT:
+        return "fitted"
+    return f"to be ordered{_expected(material, option)}"
+
+
+def _supply(material: Material, option: Option) -> Record | None:
+    """What was last recorded of a part."""
+    found = (r for r in reversed(material.spec.recorded(RecordKind.SUPPLY)) if r.about == option.id)
+    return next(found, None)
+
+
+def _expected(material: Material, option: Option) -> str:
+    """When it would be here after the house's usual wait, and that this is too late where it is."""
+    arrival, planned = _arrival(material, option)
+    if arrival is None or arrival.on is None or arrival.here:
+        return ""
+    waits = planned is not None and planned == option.id
+    return f", here about {day_words(arrival.on)}{': this step waits for it' if waits else ''}"
+
+
+def _arrival(material: Material, option: Option) -> tuple[Arrival | None, str | None]:
+    """Its arrival, and the part its step waits for."""
+    for step in material.case.plan.steps:
+        for arrival in step.arrivals:
+            if arrival.option == option.id:
+                return arrival, step.waits_for
+    return None, None
+
+
+def _arrives(own: OwnPart | None) -> str:
+    day = written_day_short(one_line(own.arrives)) if own is not None else ""
+    return f"arrives {day}" if day else "arrival NOT KNOWN"
+
+
+def _own_parts(material: Material) -> Iterator[Block]:
+    """What the sheet says, with room for what the store sees."""
+    columns = (
+        Column(head="Item", share=0.5, right=True),
+        Column(head="Part", share=2.2),
+        Column(head="As its sheet says", share=2.6),
+        Column(head="Received on", share=1.2),
+        Column(head="Inspected by", share=1.2),
+        Column(head="Box label", share=1.2),
+    )
+    own = [one for one in material.chosen if one.choice.owner is Owner.CUSTOMER]
+    rows = tuple(
+        (
+            item_number(one),
+            option_name(material.catalogue, one.choice.option, one.choice.place, one.choice.count),
+            _sheet(one.choice.own_part),
+            "",
+            "",
+            "",
+        )
+        for one in own
+    )
+    yield Table(columns=columns, rows=rows, blank=frozenset({3, 4, 5}))
+    if own:
+        yield Paragraph(
+            text="We fit what the customer brings and do not warrant it. Hold every figure against the type plate "
+            "before a hole is cut or a cable run for it.",
+            weight=Weight.SMALL,
+        )
+
+
+def _sheet(own: OwnPart | None) -> str:
+    """Mass, watts, cut-out and arrival; what nobody has said stands as not known."""
+    if own is None:
+        return "its sheet is NOT FILLED IN; arrival NOT KNOWN"
+    mass = "mass NOT KNOWN" if own.mass_kg is None else quantity(own.mass_kg, "kg", "")
+    watts = "watts NOT KNOWN" if own.watts_w is None else quantity(own.watts_w, "W", "")
+    cut = one_line(own.cut_out_mm).strip()
+    hole = f"cut-out {cut} mm" if cut else "cut-out NOT KNOWN"
+    return f"{mass}; {watts}; {hole}; {_arrives(own)}"

@@ -1,0 +1,124 @@
+"""Where everything sits, by step, what must stay clear of it, and the clearances to be measured."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
+from specbuilder.model.catalogue import Option
+from specbuilder.model.ids import LedgerId
+from specbuilder.model.kinds import Sense
+from specbuilder.model.ledger import LedgerSpec, Reading
+from specbuilder.wording.names import option_name
+from specbuilder.wording.readings import is_estimate
+from specbuilder.wording.workshop import ESTIMATE_FOOT, bare, mm, part_size, told, x_text, y_text, z_text
+from specbuilder.workshop.placing import open_about
+from specbuilder.workshop.view import Chosen
+
+from .material import Material, item_number
+
+_COLUMNS = (
+    Column(head="Item", share=0.5, right=True),
+    Column(head="Part", share=2.8),
+    Column(head="X", share=0.75, right=True),
+    Column(head="Y", share=0.95, right=True),
+    Column(head="Z", share=0.7, right=True),
+    Column(head="Long x wide x high", share=1.7),
+    Column(head="Keep clear, mind", share=2.4),
+    Column(head="As built X, Y, Z", share=1.6),
+)
+_AS_BUILT = 7
+_LENGTH = "mm"
+_CLOSED_HEIGHT = LedgerId("closed-height")
+_SPARE = "spare_mm"
+"""The setting of that figure that holds what a barrier gets."""
+
+
+def places(material: Material) -> tuple[Block, ...]:
+    """A table for every step with something that has a place, then the clearances."""
+    blocks: list[Block] = [
+        Heading(text="Where everything sits"),
+        Paragraph(text="All in mm on the datum; X, Y and Z are the middle of its mass, place by the unit's own edges."),
+    ]
+    for step in (*(step.id for step in material.steps), ""):
+        rows = tuple(row for one in material.parts_of(step) if (row := _row(material, one)) is not None)
+        if rows:
+            name = material.view.work_name(step) if step else "Of no step"
+            blocks.append(Heading(text=name, level=3))
+            blocks.append(Table(columns=_COLUMNS, rows=rows, blank=frozenset({_AS_BUILT})))
+    return (*blocks, Heading(text="Clearances to measure", level=3), *_clearances(material))
+
+
+def _row(material: Material, one: Chosen) -> tuple[str, ...] | None:
+    """None for what has no place."""
+    option, view = one.option, material.view
+    if option is None:
+        return None
+    spot = view.positions.of_choice(one.choice, option)
+    if spot is None and option.position is None:
+        return None
+    return (
+        item_number(one),
+        option_name(material.catalogue, option.id, one.choice.place, one.choice.count),
+        x_text(spot),
+        y_text(spot),
+        z_text(spot),
+        part_size(option),
+        "; ".join(_mind(material, one, option)) or "-",
+        "",
+    )
+
+
+def _mind(material: Material, one: Chosen, option: Option) -> Iterator[str]:
+    """What is open about its place, and the room it needs to work."""
+    space = option.space
+    yield from filter(None, (open_about(material.view, one),))
+    front_mm = material.view.front_edge_x_mm(option)
+    if front_mm is not None:
+        yield f"front edge at X {bare(front_mm, _LENGTH)}"
+    if space.swivel_sweep_x_mm is not None:
+        yield f"turns back to X {bare(space.swivel_sweep_x_mm, _LENGTH)}"
+    if space.swing_mm is not None:
+        yield f"door swings {mm(space.swing_mm)}"
+    if space.lid_swing_mm is not None:
+        yield f"lid lifts {mm(space.lid_swing_mm)}"
+
+
+def _clearances(material: Material) -> Iterator[Block]:
+    """Every length that is worked out for this build, beside what it must keep."""
+    ledgers = material.catalogue.ledgers
+    found = [(ledgers[key], reading) for key, reading in material.view.report.readings.items() if key in ledgers]
+    rows = [_clearance(material, ledger, reading) for ledger, reading in found if _is_length(ledger, reading)]
+    rows += _height(material)
+    columns = (
+        Column(head="What", share=3),
+        Column(head="Planned", right=True),
+        Column(head="Must be", right=True, share=1.4),
+        Column(head="As built", share=1.2),
+        Column(head="Measured by, on", share=1.6),
+    )
+    yield Table(columns=columns, rows=tuple(rows), blank=frozenset({3, 4}))
+    yield Paragraph(text=ESTIMATE_FOOT, weight=Weight.SMALL)
+
+
+def _height(material: Material) -> Iterator[tuple[str, ...]]:
+    """The quoted height, without the spare that only a barrier gets."""
+    ledger = material.catalogue.ledgers.get(_CLOSED_HEIGHT)
+    reading = material.view.report.readings.get(_CLOSED_HEIGHT)
+    if ledger is None or reading is None or reading.value is None or not reading.applies:
+        return
+    height = told(reading.value - ledger.settings.get(_SPARE, 0), _LENGTH, estimate=True)
+    for side in ("left", "right"):
+        yield f"Height closed as quoted, empty, on level ground, {side} side", height, f"at most {height}", "", ""
+
+
+def _is_length(ledger: LedgerSpec, reading: Reading) -> bool:
+    return ledger.unit == _LENGTH and reading.applies
+
+
+def _clearance(material: Material, ledger: LedgerSpec, reading: Reading) -> tuple[str, ...]:
+    value = told(reading.value, ledger.unit, estimate=is_estimate(material.catalogue, reading))
+    must = "-"
+    if reading.bound is not None and reading.sense is not Sense.SHOWN:
+        must = f"{reading.sense.value} {told(reading.bound, ledger.unit)}"
+    return ledger.name, value, must, "", ""

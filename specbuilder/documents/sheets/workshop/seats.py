@@ -1,0 +1,91 @@
+"""Seats, belts and everything a person's life hangs on: papers, and what is read off them on the day."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from specbuilder.documents.blocks import Block, Column, Facts, Heading, Items, Paragraph, Table, Weight
+from specbuilder.model.catalogue import Option
+from specbuilder.model.kinds import Step
+from specbuilder.wording.names import option_name
+from specbuilder.wording.plain import raised
+from specbuilder.wording.workshop import counted, mm, spot_text
+from specbuilder.workshop.view import Chosen
+
+from .material import Material
+
+_FIXINGS = 6
+"""Rows to fill in; the report says how many there are."""
+_PHOTOS = (
+    "Every plate under the floor, with its paint mark",
+    "Every belt point, bolt head and label",
+    "The label of the seat with its number",
+)
+
+
+def seats(material: Material) -> tuple[Block, ...]:
+    """A sheet for every seat, seat base and fixing of the seating that has a hold point."""
+    found = [(one, option) for one, option in material.known if _is_fixed(material, option)]
+    blocks: list[Block] = [Heading(text="Seats and belts")]
+    if not found:
+        return (*blocks, Paragraph(text="None: no seat, belt or seat base is fitted."))
+    blocks.append(
+        Paragraph(
+            text="Plates, bolts and torques are those of the seat's own report for this van, never those of another "
+            "seat. No report here, no hole.",
+            weight=Weight.CAUTION,
+        )
+    )
+    for one, option in found:
+        blocks += _one(material, one, option)
+    return tuple(blocks)
+
+
+def _is_fixed(material: Material, option: Option) -> bool:
+    group = material.catalogue.groups[option.group]
+    return group.step is Step.SEATING and bool(option.hold_points)
+
+
+def _one(material: Material, one: Chosen, option: Option) -> Iterator[Block]:
+    name = option_name(material.catalogue, option.id, one.choice.place, one.choice.count)
+    yield Heading(text=name, level=3)
+    yield Facts(rows=tuple(_facts(material, one, option)))
+    if not option.papers and not option.space.belts:
+        return
+    columns = (
+        Column(head="Fixing", share=1.4),
+        Column(head="Bolt: size, grade"),
+        Column(head="Plate"),
+        Column(head="Torque by the report", share=1.2),
+        Column(head="Torque as built", share=1.2),
+        Column(head="Marked, photo no.", share=1.2),
+    )
+    fixings = [f"Seat fixing {number}" for number in range(1, _FIXINGS + 1)]
+    belts = [f"Belt points, place {number}" for number in range(1, option.space.belts * one.choice.count + 1)]
+    rows = tuple((fixing, "", "", "", "", "") for fixing in (*fixings, *belts))
+    yield Table(columns=columns, rows=rows, blank=frozenset({1, 2, 3, 4, 5}))
+    yield Items(rows=_PHOTOS, boxes=True)
+
+
+def _facts(material: Material, one: Chosen, option: Option) -> Iterator[tuple[str, str]]:
+    spot = material.view.positions.of_choice(one.choice, option)
+    front_mm = material.view.front_edge_x_mm(option)
+    belts = option.space.belts * one.choice.count
+    if belts:
+        yield "Belts", counted(belts, "place", "places")
+    if spot is not None:
+        yield "Middle of its mass", spot_text(spot)
+    if front_mm is not None:
+        yield "Front edge", f"X {mm(front_mm)}"
+    if option.space.swivel_sweep_x_mm is not None:
+        yield "Turns back to", f"X {mm(option.space.swivel_sweep_x_mm)}"
+    yield "Holes", ", ".join(hole.id for hole in one.holes) or "none of its own: points of the van or of the bench"
+    papers = [material.catalogue.papers[key] for key in option.papers if key in material.catalogue.papers]
+    yield "Papers", "; ".join(f"{paper.name} (by {paper.at_hold_point})" for paper in papers) or "none of its own"
+    yield "Hold points", ", ".join(option.hold_points)
+    if papers or belts:
+        yield "Report number", ""
+        yield "Van, floor and position it names", ""
+    read = material.as_built(option.id)
+    if read:
+        yield "Read so far", raised(read)

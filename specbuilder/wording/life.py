@@ -1,0 +1,162 @@
+"""The steps of a job, and what stands in their way, in sentences with their cure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import assert_never
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.life import Hindrance, HindranceCode, LifeStep
+from specbuilder.model.plain_text import one_line
+from specbuilder.model.record import RecordKind
+from specbuilder.model.report import Pence
+from specbuilder.model.spec import Spec
+
+from .dates import written_day
+from .names import group_name, key_name, option_name, rule_name
+from .quantities import money_range
+
+_STEP = {
+    LifeStep.QUOTE: "quoted",
+    LifeStep.ORDER: "signed",
+    LifeStep.PASS: "passed",
+    LifeStep.BUILT: "handed over as built",
+}
+_WRONG_STATE = {
+    LifeStep.QUOTE: "only a draft is quoted: begin the next revision first",
+    LifeStep.ORDER: "only what is quoted is signed: quote it first",
+    LifeStep.PASS: "hold points are passed in a build that is ordered",
+    LifeStep.BUILT: "only what is ordered can be handed over",
+}
+
+
+def hindrance_lines(catalogue: Catalogue, step: LifeStep, found: Iterable[Hindrance]) -> tuple[str, ...]:
+    """One sentence for each."""
+    return tuple(dict.fromkeys(_words(catalogue, step, hindrance) for hindrance in found))
+
+
+def not_yet(step: LifeStep, count: int) -> str:
+    """``This cannot be signed yet: 3 things stand in the way.``"""
+    things = "1 thing stands" if count == 1 else f"{count} things stand"
+    return f"This cannot be {_STEP[step]} yet: {things} in the way."
+
+
+def not_current(number: str, revision: int, by: int) -> tuple[str, str]:
+    """Why an old revision does not leave the house."""
+    return (
+        f"Revision {revision} of job {number} was replaced by revision {by}: it is not to be built.",
+        f"Take revision {by}. The old one can be read: show, check, compare and paper name it as {number}@{revision}.",
+    )
+
+
+def _words(catalogue: Catalogue, step: LifeStep, hindrance: Hindrance) -> str:
+    text = one_line(hindrance.text)
+    match hindrance.code:
+        case HindranceCode.WRONG_STATE:
+            return f"The job is {text}: {_WRONG_STATE[step]}."
+        case HindranceCode.NAMELESS:
+            return "The customer has no name yet: ask for it."
+        case HindranceCode.EMPTY:
+            return "Nothing is chosen yet."
+        case HindranceCode.STRANGER:
+            name = option_name(catalogue, hindrance.option) if hindrance.option else text
+            return f"{name} is not in this catalogue any more: take another or leave it out."
+        case HindranceCode.STOP_BROKEN:
+            return f"STOP: {_rule(catalogue, hindrance)}"
+        case HindranceCode.STOP_UNKNOWN:
+            return f"Cannot tell yet, at STOP: {_rule(catalogue, hindrance)}"
+        case HindranceCode.NOT_ACCEPTED:
+            return f"Not accepted in writing: {_rule(catalogue, hindrance)}"
+        case HindranceCode.NOT_CHOSEN:
+            name = group_name(catalogue, hindrance.group) if hindrance.group else text
+            return f"Not chosen yet: {name}."
+        case HindranceCode.NOBODY_ASKED:
+            name = key_name(catalogue, hindrance.key) if hindrance.key else text
+            return f"Not known, and nobody is named who finds it out: {name}."
+        case HindranceCode.QUESTION_STOPS:
+            return f'An open question stops the signing: "{text}".'
+        case HindranceCode.QUOTE_RAN_OUT:
+            return f"The quote was valid until {written_day(text)}: quote again with the prices of today."
+        case HindranceCode.NOT_CHANGED:
+            return "Nothing is changed: there is nothing to sign."
+        case HindranceCode.HOLD_OPEN:
+            return f"Hold point {text} is not passed yet."
+        case HindranceCode.HOLD_PASSED:
+            return f"Hold point {text} is passed already; what is recorded stays."
+        case HindranceCode.HOLD_UNKNOWN:
+            points = [work.hold_point for work in catalogue.work.values() if work.hold_point]
+            return f'"{text}" is no hold point: use one of {", ".join(points)}.'
+        case HindranceCode.EARLIER:
+            return f"The last record is of {text}, later than the clock of this machine: set the clock."
+        case HindranceCode.NO_NAME_SIGNED:
+            return "A signature needs the name of the customer and of whoever signs for the firm."
+        case HindranceCode.NO_PLACE:
+            return f'"{text}" is no place of signing: use premises, home or distance.'
+        case _:
+            assert_never(hindrance.code)
+
+
+def _rule(catalogue: Catalogue, hindrance: Hindrance) -> str:
+    """What the customer hears of a rule, and what helps."""
+    rule = catalogue.rules.get(hindrance.rule) if hindrance.rule else None
+    if rule is None:
+        return f"{rule_name(catalogue, hindrance.rule)}." if hindrance.rule else ""
+    helps = f" {rule.fixes[0]}." if rule.fixes else ""
+    return f"{rule.because}{helps}"
+
+
+def quoted(spec: Spec, currency: str) -> str:
+    """``Quoted: £24,300, valid until 9 May 2031.``"""
+    record = spec.recorded(RecordKind.QUOTED)[-1]
+    price = money_range(Pence(least=record.pence or 0, most=round(record.figure or 0)), currency)
+    return f"Quoted, revision {spec.revision}: {price} VAT in, valid until {written_day(record.due)}."
+
+
+def signed(spec: Spec) -> str:
+    """``Signed by ...: revision 2 is what the workshop builds, and takes the place of revision 1.``"""
+    record = spec.recorded(RecordKind.SIGNED)[-1]
+    instead = f", and takes the place of revision {spec.replaces}" if spec.replaces else ""
+    who = f"{one_line(record.by)} and {one_line(record.words)}"
+    return f"Signed by {who}: revision {spec.revision} is what the workshop builds{instead}."
+
+
+def begun(spec: Spec) -> str:
+    """A draft of the next revision."""
+    if spec.changes_signed:
+        return (
+            f"Change order begun: revision {spec.revision} is a draft. "
+            f"Until it is signed the workshop builds revision {spec.replaces}."
+        )
+    return f"Revision {spec.revision} is begun as a draft; what was quoted as revision {spec.replaces} stays as it was."
+
+
+def given_up(spec: Spec) -> str:
+    """A draft laid aside."""
+    return f"Revision {spec.revision} is given up; its files are kept aside. Revision {spec.revision - 1} holds."
+
+
+def cannot_give_up(spec: Spec) -> str:
+    """Why a revision stays."""
+    if spec.revision == 1:
+        return "This is the first revision: there is none to go back to."
+    return f"Revision {spec.revision} has left the house ({spec.state.value}): it is not given up."
+
+
+def is_draft(spec: Spec) -> str:
+    """Nothing to begin."""
+    return f"Revision {spec.revision} is a draft: change it as it is, with set, drop or at the counter."
+
+
+def not_newest(number: str, revision: int, newest: int) -> str:
+    """Steps are taken in the newest revision."""
+    return f"Job {number} is at revision {newest}: revision {revision} stays as it is."
+
+
+def not_ordered(spec: Spec) -> str:
+    """Money, parts and readings belong to an order."""
+    return f"The job is {spec.state.value}: deposits, parts and readings are recorded once it is ordered."
+
+
+def replaced_on_paper(revision: int, by: int) -> str:
+    """Said when papers of an old revision are made."""
+    return f"Revision {revision} was replaced by revision {by}: every page says so."

@@ -1,0 +1,159 @@
+"""The wiring of a build as trees: from what feeds it down to what uses it, one for every source and side.
+
+Made from the cable runs alone: one run hangs below another when it starts where that one ends. Where no run ends, the
+catalogue's table of cable starts says what feeds it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.circuits import CircuitLine
+from specbuilder.model.report import Report
+
+_STARTS, _START, _FEEDS = "cable-starts", "start", "feeds"
+"""The table of the catalogue that says what feeds a cable, and two of its columns."""
+_OWN_FEED = "its own feed"
+"""In that table: whatever run ends there."""
+_ANY = "any"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WirePoint:
+    """A place in the van where cables end or start."""
+
+    name: str
+    line: CircuitLine | None = None
+    """The run that leads to it; None for a source and for a place that no run of the schedule leads to."""
+    fed_by: CircuitLine | None = None
+    """Of a source that is itself fed from the other side: the run that feeds it."""
+    below: tuple[WirePoint, ...] = ()
+    """What hangs on it."""
+
+    def lines(self) -> Iterator[CircuitLine]:
+        """Its own run and those below it."""
+        if self.line is not None:
+            yield self.line
+        for point in self.below:
+            yield from point.lines()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wiring:
+    """Both sides; every run of the schedule stands in one of them, once."""
+
+    low: tuple[WirePoint, ...]
+    """12 V."""
+    mains: tuple[WirePoint, ...]
+    """230 V."""
+
+
+def wiring(catalogue: Catalogue, report: Report) -> Wiring:
+    """The trees of the circuit schedule."""
+    lines = report.circuits
+    feeds = _feeds(catalogue)
+    low = _Side(tuple(line for line in lines if not line.is_mains), lines, feeds)
+    mains = _Side(tuple(line for line in lines if line.is_mains), lines, feeds)
+    return Wiring(low=low.trees(), mains=mains.trees())
+
+
+def _feeds(catalogue: Catalogue) -> Mapping[str, str]:
+    """What feeds a cable that starts at a place; empty without that table."""
+    table = catalogue.tables.get(_STARTS)
+    if table is None:
+        return {}
+    keys = [column.key for column in table.columns]
+    if _START not in keys or _FEEDS not in keys:
+        return {}
+    start, feeds = keys.index(_START), keys.index(_FEEDS)
+    return {str(row[start]): str(row[feeds]) for row in table.rows}
+
+
+class _Side:
+    """The runs of one side, and those they hang on."""
+
+    def __init__(self, own: tuple[CircuitLine, ...], every: tuple[CircuitLine, ...], feeds: Mapping[str, str]) -> None:
+        self._own, self._every, self._feeds = own, every, feeds
+        self._inward = {line.label for line in own if self._fed_from_elsewhere(line) is not None}
+        self._parent = {line.label: self._above(line) for line in own}
+        for line in own:
+            self._cut_circle(line)
+
+    def trees(self) -> tuple[WirePoint, ...]:
+        """One for every source, that with the most runs first."""
+        found: dict[str, dict[str, list[CircuitLine]]] = {}
+        for line in self._own:
+            if self._parent[line.label] is None:
+                found.setdefault(self._source(line), {}).setdefault(line.from_point, []).append(line)
+        trees = [self._tree(source, starts) for source, starts in found.items()]
+        return tuple(sorted(trees, key=lambda tree: -len(tuple(tree.lines()))))
+
+    def _tree(self, source: str, starts: Mapping[str, list[CircuitLine]]) -> WirePoint:
+        """What starts at the source itself hangs on it; a source with one other place to start is that place."""
+        points = {start: self._start_point(lines) for start, lines in starts.items()}
+        if len(points) == 1:
+            return next(iter(points.values()))
+        root = points.pop(source, WirePoint(name=source))
+        return WirePoint(name=source, fed_by=root.fed_by, below=(*root.below, *points.values()))
+
+    def _start_point(self, lines: list[CircuitLine]) -> WirePoint:
+        below = tuple(self._point(line) for line in lines)
+        return WirePoint(name=lines[0].from_point, fed_by=self._other_side(lines[0]), below=below)
+
+    def _point(self, line: CircuitLine) -> WirePoint:
+        children = [one for one in self._own if self._parent[one.label] == line.label]
+        return WirePoint(name=line.to_point, line=line, below=tuple(self._point(one) for one in children))
+
+    def _source(self, line: CircuitLine) -> str:
+        """In words what feeds a run to which nothing of this side leads. Of two chargers each is a source."""
+        named = self._feeds.get(line.from_point) or self._feeds.get(f"{_ANY} {line.bus}") or ""
+        other = self._other_side(line)
+        if other is not None and named != line.from_point:
+            return f"{line.from_point}, {other.label}"
+        return line.from_point if named in ("", _OWN_FEED) else named
+
+    def _above(self, line: CircuitLine) -> str | None:
+        """The run of this side at whose end it starts: one of the same part, else one that brings what feeds it.
+
+        A charger's run ends at the fuse block, and yet the heater's run, which starts there, does not hang on it: the
+        block is fed by the battery, and the charger only fills that.
+        """
+        if self._other_side(line) is not None:
+            return None
+        ends = [one for one in self._own if one.to_point == line.from_point and one.label != line.label]
+        own = next((one for one in ends if one.option == line.option), None)
+        if own is not None:
+            return own.label
+        brings = (one for one in ends if self._brings(one, line))
+        return next((one.label for one in brings), None)
+
+    def _brings(self, one: CircuitLine, line: CircuitLine) -> bool:
+        return one.bus != line.bus or one.label not in self._inward
+
+    def _fed_from_elsewhere(self, line: CircuitLine) -> CircuitLine | None:
+        """A run of another bus at whose end it starts: it brings power in, as a charger's output does."""
+        ends = [one for one in self._every if one.to_point == line.from_point and one.bus != line.bus]
+        return next((one for one in ends if one.option == line.option), ends[0] if ends else None)
+
+    def _other_side(self, line: CircuitLine) -> CircuitLine | None:
+        """The run of the other side, of the same part, that feeds what this one starts from."""
+        return next(
+            (
+                one
+                for one in self._every
+                if one.to_point == line.from_point and one.option == line.option and one.is_mains != line.is_mains
+            ),
+            None,
+        )
+
+    def _cut_circle(self, line: CircuitLine) -> None:
+        """Runs that hang on each other in a circle begin a tree: none may be lost."""
+        seen = {line.label}
+        above = self._parent[line.label]
+        while above is not None and above not in seen:
+            seen.add(above)
+            above = self._parent[above]
+        if above == line.label:
+            self._parent[line.label] = None
