@@ -69,14 +69,17 @@ def opened(file: str, house: House) -> Opened:
 
 
 def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
-    """The job that is meant: by its number, or by a file of its in the jobs folder. None: a file elsewhere.
+    """The job that is meant: by its number (``0147``, or ``0147@1`` for its first revision), or by a file of its in
+    the jobs folder. None: a file elsewhere.
 
     Raises:
+        StopError: what stands behind the @ is no revision of it.
         DiskError: no job has this number, or the jobs folder cannot be read.
     """
-    number = full_number(file)
+    text, at, revision = file.partition("@")
+    number = full_number(text)
     if is_job_number(number):
-        return jobs.files(number)
+        return jobs.files(number, _revision(file, number, revision, jobs) if at else None)
     path = Path(file)
     inside = job_files(jobs.path, (path.name,))
     if inside and same_place(path.parent, jobs.path):
@@ -94,7 +97,7 @@ def _revision(file: str, number: str, text: str, jobs: JobsFolder) -> int:
     found = next((revision for revision in known if text == f"{revision}"), None)
     if found is not None or not known:
         return found or 1
-    has = f"it has revision {listed(f'{one}' for one in known)}"
+    has = f"it has {'revision' if len(known) == 1 else 'revisions'} {listed(f'{one}' for one in known)}"
     raise StopError(Exit.UNUSABLE, f"{file}: job {number} has no such revision, {has}.")
 
 

@@ -13,6 +13,7 @@ from specbuilder.model.papers import Case
 from specbuilder.office.house import House, stand_of
 from specbuilder.office.paperwork import GIVEN_OUT, called_for, possible, pressed
 from specbuilder.office.verify import verify
+from specbuilder.storage.disk import make_folder
 from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.papers import write_papers
 from specbuilder.wording.life import replaced_on_paper
@@ -41,7 +42,9 @@ def paper(house: House, arguments: Namespace, now: datetime) -> Answer:
     sheets = _sheets(case, arguments)
     if case.replaced_by is not None:
         output.message((replaced_on_paper(was.spec.revision, case.replaced_by),))
-    written = write_papers(Path(arguments.to), pressed(case, sheets, _formats(arguments.formats)))
+    files = pressed(case, sheets, _formats(arguments.formats))
+    make_folder(Path(arguments.to))
+    written = write_papers(Path(arguments.to), files)
     return Answer(tuple(str(path) for path in written), stands="The papers were written all the same.")
 
 

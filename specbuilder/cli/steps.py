@@ -45,7 +45,7 @@ def quote(house: House, arguments: Namespace, now: datetime) -> Answer:
         StopError: something stands in the way, or the job cannot be had; nothing was changed.
         DiskError, RulesFaults: a file could not be read or written.
     """
-    by = typed_text("--by", arguments.by or house.catalogue.firm.ask_for)
+    by = typed_text("--by", arguments.by or house.catalogue.firm.ask_for or house.catalogue.firm.name)
     at = f"{now:{_MINUTE}}"
     changing = _held(house, arguments.file)
     lines: tuple[str, ...] = ()
@@ -167,7 +167,8 @@ def _next(house: House, changing: ChangingJob, file: str) -> tuple[ChangingJob, 
     except BaseException:
         changing.leave()
         raise
-    begun.save(changing.session.catalogue, begun.start, stand_of(changing.session.catalogue, begun.start).report)
+    catalogue = house.catalogue_for(begun.start, changing.session.catalogue.digest)
+    begun.save(catalogue, begun.start, stand_of(catalogue, begun.start).report)
     begun.close()
     return _held(house, file), words.begun(begun.start)
 

@@ -83,6 +83,8 @@ class Outside:
     """What it would have to be: ``above 0``."""
     option: OptionId | None = None
     """Whose number it is, where that is one thing."""
+    sheet: bool = False
+    """It is to stand on the customer's sheet of that thing, not in the catalogue."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

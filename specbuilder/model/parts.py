@@ -56,6 +56,11 @@ class Space:
     """How much higher the whole body stands; adds to the closed height, nothing sits on it."""
 
 
+LITHIUM = frozenset({"LFP"})
+LEAD = frozenset({"AGM", "gel", "wet lead"})
+"""Kinds of battery, as the tables of batteries name them."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Power:
     """Watts, hours, battery, inverter, chargers and panels of an option."""

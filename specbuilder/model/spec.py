@@ -49,14 +49,19 @@ class OwnPart:
     mass_kg: float | None = None
     watts_w: float | None = None
     cut_out_mm: str = ""
-    """Width by height of its hole, as written on the part's paper."""
+    """Width by height of its hole, as written on the part's paper; of what has none its size."""
     arrives: str = ""
     """Date, as YYYY-MM-DD."""
-
-    @property
-    def complete(self) -> bool:
-        """True when nothing is left open."""
-        return self.mass_kg is not None and self.watts_w is not None and bool(self.cut_out_mm) and bool(self.arrives)
+    door_mm: float | None = None
+    """How long the door of a fridge is that swings out; nought: a drawer or a lid."""
+    day_wh: float | None = None
+    """What a fridge takes in a day at 25 degrees, where its paper says so."""
+    continuous_a: float | None = None
+    """What a battery gives for good."""
+    capacity_ah: float | None = None
+    """Of a battery, as its label says."""
+    chemistry: str = ""
+    """Kind of a battery, as the tables of batteries name it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +100,8 @@ class OpenQuestion:
     """Date, as YYYY-MM-DD."""
     stops: str = ""
     """Build step or signing, e.g. ``B4``."""
+    part: str = ""
+    """Of a blank on a customer's sheet: option and line, ``fridge-own mass_kg``. It closes with the blank."""
 
     @property
     def owned(self) -> bool:

@@ -57,20 +57,22 @@ class House:
         if catalogue.digest == self.catalogue.digest:
             keep_rules(self.jobs.path, self.rules, catalogue.digest)
 
-    def catalogue_for(self, spec: Spec, digest: str) -> Catalogue:
+    def catalogue_for(self, spec: Spec, digest: str, *, as_it_was: bool = False) -> Catalogue:
         """The catalogue a spec is held against.
 
         What left the house, and what changes it, by the rules and prices it was agreed on, where they are kept;
-        a draft by those of today.
+        a draft by those of today, unless it is to be looked at ``as_it_was``.
 
         Raises:
             RulesFaults, DiskError: as ``catalogue_of``.
         """
-        agreed = spec.state is not JobState.DRAFT or spec.changes_signed
+        agreed = as_it_was or spec.state is not JobState.DRAFT or spec.changes_signed
         own = self.catalogue_of(digest) if digest and agreed else None
         return own or self.catalogue
 
-    def found(self, files: JobFiles, instead: Instead | None = None) -> tuple[Found, Catalogue]:
+    def found(
+        self, files: JobFiles, instead: Instead | None = None, *, as_it_was: bool = False
+    ) -> tuple[Found, Catalogue]:
         """A revision as it was last left, and the catalogue it is held against.
 
         Raises:
@@ -78,7 +80,7 @@ class House:
             RulesFaults, DiskError: as ``catalogue_of``.
         """
         found = find(files, self.catalogue, instead)
-        catalogue = self.catalogue_for(found.saved or found.start, found.catalogue_digest)
+        catalogue = self.catalogue_for(found.saved or found.start, found.catalogue_digest, as_it_was=as_it_was)
         return (found if catalogue is self.catalogue else find(files, catalogue, instead)), catalogue
 
     def stand_of(self, files: JobFiles) -> Stand:

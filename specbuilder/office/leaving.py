@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date
 from importlib.metadata import PackageNotFoundError, version
+from threading import Lock
 
 from specbuilder.model.ids import BriefKey
 from specbuilder.model.record import Record
@@ -17,6 +18,8 @@ from .house import House
 from .paperwork import called_for, pressed
 
 SPEC = "spec.toml"
+_ONE_AT_A_TIME = Lock()
+"""The screens keep in a worker what the next opening would keep as well."""
 
 
 def keep_as_it_left(house: House, stand: Stand) -> None:
@@ -26,9 +29,10 @@ def keep_as_it_left(house: House, stand: Stand) -> None:
         JobUnreadableError, RulesFaults: a revision it is held against cannot be read.
         DiskError: something could not be written; it is kept with the next try.
     """
-    for record in stand.spec.records:
-        if record.kind in ACTS and record.revision == stand.spec.revision:
-            _keep(house, stand, record)
+    with _ONE_AT_A_TIME:
+        for record in stand.spec.records:
+            if record.kind in ACTS and record.revision == stand.spec.revision:
+                _keep(house, stand, record)
 
 
 def asked_of(stand: Stand) -> frozenset[BriefKey]:

@@ -10,6 +10,7 @@ from specbuilder.model.life import Hindrance, LifeStep
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.stand import Stand
 from specbuilder.session.change_order import freeze_points
+from specbuilder.session.compare import moved
 from specbuilder.session.life import hindrances, next_revision, quote_record
 from specbuilder.session.state import Session, do
 from specbuilder.storage.job_files import JobFiles
@@ -88,6 +89,9 @@ def kept(house: House, job: OpenJob, session: Session, edit: Edit) -> Session:
 def next_begun(house: House, job: OpenJob, session: Session, counter: str) -> OpenJob:
     """The next revision, as a draft, from a job that is open; that one is saved and let go of.
 
+    It is held against what ``House.catalogue_for`` says: a change to what was signed against the rules that was agreed
+    on, what was only quoted against those of today.
+
     Raises:
         JobUnreadableError, RulesFaults: a revision it is held against cannot be read.
         DiskError: it could not be begun.
@@ -97,7 +101,9 @@ def next_begun(house: House, job: OpenJob, session: Session, counter: str) -> Op
     keep_as_it_left(house, stand)
     house.keep_rules(session.catalogue)
     job.close()
-    return house.jobs.begin_revision(next_revision(session.catalogue, session.spec), counter)
+    start = next_revision(session.catalogue, session.spec)
+    today = house.catalogue_for(start, session.catalogue.digest)
+    return house.jobs.begin_revision(start if today is session.catalogue else moved(start, today), counter)
 
 
 def may_give_up(stand: Stand) -> bool:

@@ -12,7 +12,6 @@ from types import MappingProxyType
 from specbuilder.calc import missing_settings
 from specbuilder.calc.order.supply import HOUSE_SUPPLIES
 from specbuilder.calc.room.beds import FROM_BENCH
-from specbuilder.calc.room.space import FRONT_DOOR
 from specbuilder.calc.weights.roof import LIFTS
 from specbuilder.model.audit import Lint, LintCode
 from specbuilder.model.brief import BriefLine
@@ -20,6 +19,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BASE_VAN_GROUP, CUSTOMER_PART, LedgerId, RuleId, Tag
 from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.origin import Origin
+from specbuilder.model.own_parts import FRONT_DOOR
 from specbuilder.model.rules import AnyOf, Atom, Given, Not, Rule
 from specbuilder.model.vans import Van
 from specbuilder.rulegraph.judge import hearing

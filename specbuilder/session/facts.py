@@ -5,11 +5,12 @@ from __future__ import annotations
 from specbuilder.model.brief import Answer, BriefLine
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts, Weighed
-from specbuilder.model.ids import CUSTOMER_PART, BriefKey
-from specbuilder.model.kinds import AnswerType, Owner, Truth
+from specbuilder.model.ids import BriefKey
+from specbuilder.model.kinds import AnswerType, Truth
+from specbuilder.model.own_parts import blanks_of, is_theirs
 from specbuilder.model.rules import AnyOf, BriefIs, Not
 from specbuilder.model.span import Span
-from specbuilder.model.spec import Choice, Spec
+from specbuilder.model.spec import Spec
 from specbuilder.rulegraph.truth import brief_truth, denied
 
 CHILD_AGE_LIMIT_YEARS = 12
@@ -106,12 +107,9 @@ def _derived(catalogue: Catalogue, spec: Spec) -> dict[BriefKey, Answer]:
 
 
 def _own_parts(catalogue: Catalogue, spec: Spec) -> str:
-    theirs = [c for c in spec.choices if c.owner is Owner.CUSTOMER or _brought(catalogue, c)]
+    """What has left the catalogue has no sheet that could be read."""
+    theirs = [(c, option) for c in spec.choices if is_theirs(option := catalogue.options.get(c.option), c)]
     if not theirs:
         return "none"
-    return "complete" if all(c.own_part is not None and c.own_part.complete for c in theirs) else "missing"
-
-
-def _brought(catalogue: Catalogue, choice: Choice) -> bool:
-    option = catalogue.options.get(choice.option)
-    return option is not None and CUSTOMER_PART in option.gives
+    whole = all(option is not None and not blanks_of(option, choice.own_part) for choice, option in theirs)
+    return "complete" if whole else "missing"

@@ -93,6 +93,12 @@ def state_on(spec: Spec, today: date) -> JobState:
     return spec.state
 
 
+def place_of(spec: Spec) -> str:
+    """Where it is signed (one of ``PLACES``), as it was said already; empty while nobody has said it."""
+    said = spec.answers.get(_PLACE)
+    return said if isinstance(said, str) and said in PLACES else ""
+
+
 def quote_record(catalogue: Catalogue, report: Report, at: str, by: str) -> Record:
     """What is written down when a quote goes out. ``at`` is ``YYYY-MM-DD HH:MM``."""
     until = date.fromisoformat(at[:10]) + timedelta(days=catalogue.firm.quote_valid_days)

@@ -102,6 +102,16 @@ def reading(path: Path) -> Iterator[BinaryIO]:
         yield file
 
 
+def make_folder(folder: Path) -> None:
+    """Makes the folder, and those above it, where it is not there yet.
+
+    Raises:
+        DiskError: it cannot be made.
+    """
+    with disk(folder, writing=True):
+        folder.mkdir(parents=True, exist_ok=True)
+
+
 def refuse_special(path: Path, *, writing: bool) -> None:
     """Lets pass what is a regular file, or is not there yet.
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Level, Owner, Verdict
 from specbuilder.model.span import point
 from specbuilder.model.spec import Choice
+from specbuilder.workshop.cautions import cautions_of, forbids
 from specbuilder.workshop.cuts import unsettled
 from specbuilder.workshop.handed import handed_line
 from specbuilder.workshop.view import SpecView
@@ -19,8 +19,6 @@ from .toml_out import Value, figure, table
 NONE = "None"
 _CLOSED_HEIGHT = LedgerId("closed-height")
 _SPARE = "spare_mm"
-_FORBIDS = re.compile(r"\b(?:never|nobody|only|must not|may not)\b|^do not\b", re.IGNORECASE)
-"""A caution with one of these words forbids something."""
 
 
 def first_page(view: SpecView) -> Iterator[str]:
@@ -141,26 +139,21 @@ def _height(view: SpecView) -> str:
 
 def _do_not(view: SpecView) -> str:
     """What must not be drilled, cut yet or ordered, and what cautions forbid."""
-    option, catalogue = view.van_option, view.catalogue
+    option = view.van_option
     zones = (
         list(option.van.no_drill_zones) or ["no zone is named: the van maker's drawing decides"]
         if option and option.van
         else []
     )
-    chosen = view.in_build_order()
     cuts = [
         f"{hole.id}: {'; '.join(why)}"
-        for one in chosen
+        for one in view.in_build_order()
         if one.option is not None
         for hole in one.holes
         if (why := unsettled(view, one, one.option, hole))
     ]
-    told = {key: [c.option.name for c in chosen if c.option and key in c.option.cautions] for key in catalogue.cautions}
-    forbidden = [
-        f"{caution.text} ({'; '.join(dict.fromkeys(told[key]))})"
-        for key, caution in catalogue.cautions.items()
-        if told[key] and _FORBIDS.search(caution.text)
-    ]
+    told = cautions_of(view)
+    forbidden = [f"{caution.text} ({view.names(about)})" for caution, about in told if forbids(caution)]
     values: dict[str, Value | None] = {
         "drill": zones or "NOT KNOWN: the base van is not decided",
         "cut_yet": cuts or NONE,

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from specbuilder.model.findings import Finding
 from specbuilder.model.kinds import Verdict
-from specbuilder.workshop.view import Chosen, SpecView
+from specbuilder.workshop.cautions import cautions_of
+from specbuilder.workshop.view import SpecView
 
 from .spec_sums import verdict_words
 from .toml_out import Value, comment, item, table
@@ -16,12 +17,12 @@ _CAUTIONS = "CAUTIONS. They never go away by being accepted. Computed."
 _UNHEARD = "NOT CHECKED: rules that could not be heard because a sum in [not_looked_at] is not made. Computed."
 
 
-def notes(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
+def notes(view: SpecView) -> Iterator[str]:
     """All of it, in the order it stops the work."""
     found = [finding for finding in view.report.findings if finding.verdict is not Verdict.HOLDS]
     yield "\n" + comment(_FINDINGS if found else f"{_FINDINGS} None.")
     yield from (_finding(view, finding) for finding in found)
-    cautions = tuple(_cautions(view, chosen))
+    cautions = tuple(_cautions(view))
     yield "\n" + comment(_CAUTIONS if cautions else f"{_CAUTIONS} None.")
     yield from cautions
     rules = view.catalogue.rules
@@ -46,17 +47,13 @@ def _finding(view: SpecView, finding: Finding) -> str:
     return item("finding", values)
 
 
-def _cautions(view: SpecView, chosen: tuple[Chosen, ...]) -> Iterator[str]:
+def _cautions(view: SpecView) -> Iterator[str]:
     """Each once with everything it is about."""
-    parts = [one.option for one in chosen if one.option is not None]
-    for key, caution in view.catalogue.cautions.items():
-        concerned = [option.id for option in parts if key in option.cautions]
-        if concerned:
-            names = view.names(concerned)
-            values: dict[str, Value | None] = {
-                "text": caution.text,
-                "by_whom": caution.who_must_do_or_sign,
-                "shown": caution.shown_where,
-                "for": names,
-            }
-            yield item("caution", values)
+    for caution, about in cautions_of(view):
+        values: dict[str, Value | None] = {
+            "text": caution.text,
+            "by_whom": caution.who_must_do_or_sign,
+            "shown": caution.shown_where,
+            "for": view.names(about),
+        }
+        yield item("caution", values)

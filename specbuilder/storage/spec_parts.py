@@ -8,6 +8,7 @@ from specbuilder.model.catalogue import Option
 from specbuilder.model.kinds import Basis, JobState, Owner
 from specbuilder.model.plain_text import lines, one_line
 from specbuilder.model.spec import Choice, OwnPart
+from specbuilder.workshop.placing import open_about
 from specbuilder.workshop.view import Chosen, SpecView
 
 from .text_limits import NOTE_LONGEST, cut
@@ -90,23 +91,8 @@ def _where(view: SpecView, chosen: Chosen, option: Option) -> dict[str, Value | 
         "x_mm": figure(spot.x_mm) if spot else None,
         "y_mm": figure(spot.y_mm) if spot else None,
         "z_mm": figure(spot.z_mm) if spot else None,
-        "position": _position_words(view, chosen, option),
+        "position": open_about(view, chosen),
     }
-
-
-def _position_words(view: SpecView, chosen: Chosen, option: Option) -> str:
-    """What is open about the position, so that a missing number is no silent blank."""
-    spot = view.positions.of_choice(chosen.choice, option)
-    sits_at = option.sits_at or view.catalogue.groups[option.group].sits_at
-    if not view.positions.is_drawn(option):
-        return "measure on the van: its place is drawn beside other parts"
-    if spot is None and sits_at is not None and option.position is not None:
-        return f"NOT DECIDED: {view.catalogue.groups[sits_at].name}"
-    if spot is not None and spot.x_mm is None:
-        return "x is NOT KNOWN before the base van is decided"
-    if option.places and chosen.choice.place is None:
-        return "side NOT DECIDED; shown for the usual one"
-    return "measure on the van: more than one" if spot is not None and chosen.choice.count > 1 else ""
 
 
 def _own_part(own: OwnPart) -> str:

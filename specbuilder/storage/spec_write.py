@@ -68,7 +68,7 @@ def _rest(view: SpecView) -> Iterator[str]:
     yield from schedules(view, chosen)
     yield from sums(view)
     yield from work(view, chosen)
-    yield from notes(view, chosen)
+    yield from notes(view)
     yield _headed("ACCEPTED: cautions the customer was told and accepted, in the words used.", spec.accepted)
     for acceptance in spec.accepted:
         rule = view.catalogue.rules.get(acceptance.rule)

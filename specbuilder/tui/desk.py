@@ -3,29 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from pathlib import Path
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit, Together
+from specbuilder.model.edits import Edit
 from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.outcome import Outcome
-from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 from specbuilder.model.stand import Stand
 from specbuilder.office.house import House
-from specbuilder.session.apply import apply
-from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Done, Session, do, redo, replay, undo
-from specbuilder.session.trial import trial_of
-from specbuilder.storage.disk import DiskError, disk
+from specbuilder.storage.disk import DiskError
+from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
 from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.open_job import Clock, OpenJob
-from specbuilder.storage.spec_files import write_spec_file
 
-HANDED_OVER = "handed-over"
-"""Folder beside the jobs for the specs written for the workshop."""
+from .in_hand import InHand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,15 +29,7 @@ class Trouble:
     reason: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Aside:
-    """The job as it stands while a what-if is on the screens."""
-
-    session: Session
-    report: Report
-
-
-class Desk:
+class Desk(InHand):
     """One job at a time, on one catalogue. Knows no screen.
 
     While a what-if is on, ``session`` and ``report`` are those of the what-if, and nothing that is done is written.
@@ -53,16 +39,11 @@ class Desk:
         self.house = house
         self.folder: JobsFolder = house.jobs
         self.counter = counter
-        self.catalogue: Catalogue = house.catalogue
-        """What the open job is held against: the rules of today, or those it was agreed on."""
         self.clock = clock
-        self.session = Session(catalogue=self.catalogue, spec=Spec())
-        self.report: Report = evaluate(self.catalogue, self.session.spec)
-        self.aside: Aside | None = None
-        """Set while a what-if is on."""
-        self._tried: tuple[Edit, ...] = ()
-        self._foreseen: tuple[Spec, Edit, Report] | None = None
+        super().__init__(house.catalogue)
         self.job: OpenJob | None = None
+        self.looked_at: JobFiles | None = None
+        """Set while a revision is only looked at, as it was: nothing is locked and nothing is written."""
         self.trouble: Trouble | None = None
         self.unsynced = False
         """True while something was written that may not have reached the disk."""
@@ -76,6 +57,8 @@ class Desk:
 
     def may_write(self) -> bool:
         """True when the job is ours to change; one that the disk kept from us is tried once more."""
+        if self.looked_at is not None:
+            return False
         if self.job is None or self.job.read_only_because is None:
             return True
         if not isinstance(self.job.read_only_because, DiskError):
@@ -93,8 +76,8 @@ class Desk:
 
     def begin(self) -> None:
         """A new job. It has no number and no file until something is said."""
-        self.job, self.catalogue = None, self.house.catalogue
-        self._forget_trial()
+        self.job, self.looked_at, self.catalogue = None, None, self.house.catalogue
+        self.forget_trial()
         self.swap(Session(catalogue=self.catalogue, spec=Spec()))
         self.changed_at = ""
 
@@ -114,14 +97,31 @@ class Desk:
 
     def sit_at(self, job: OpenJob, catalogue: Catalogue, base: Stand | None) -> None:
         """Have this job on the desk. ``base`` is the signed revision that it changes."""
-        self.job, self.catalogue = job, catalogue
-        self._forget_trial()
+        self.job, self.looked_at, self.catalogue = job, None, catalogue
+        self.forget_trial()
         self.swap(replay(Session(catalogue=catalogue, spec=job.start, base=base), job.entries))
+        self.changed_at = ""
+
+    def look_at(self, number: str, revision: int | None = None) -> None:
+        """A revision as it was, under its own rules, to be read; the newest, unless another one is named.
+
+        Raises:
+            JobUnreadableError, DiskError, RulesFaults: as ``open``.
+        """
+        files = self.folder.files(number, revision)
+        found, catalogue = self.house.found(files, as_it_was=True)
+        session = self.house.session(found, catalogue)
+        self.job, self.looked_at, self.catalogue = None, files, catalogue
+        self.forget_trial()
+        self.swap(Session(catalogue=catalogue, spec=session.spec, base=session.base))
         self.changed_at = ""
 
     def leave(self, place: CursorPlace | None) -> bool:
         """Write the file whole and let go of the job. False: the disk did not take it, and the job stays open."""
         self.back_to_job()
+        if self.looked_at is not None:
+            self.looked_at = None
+            return True
         if self.job is None and self.session.past:
             self._create()
         job = self.job
@@ -156,14 +156,6 @@ class Desk:
         self.swap(session)
         return session.past[-1], outcome
 
-    def would_be(self, edit: Edit) -> Report:
-        """What would follow from an edit; nothing is changed. The last answer is remembered."""
-        spec = self.session.spec
-        if self._foreseen is None or self._foreseen[:2] != (spec, edit):
-            outcome = apply(self.catalogue, spec, edit)
-            self._foreseen = spec, edit, evaluate(self.catalogue, outcome.spec)
-        return self._foreseen[2]
-
     def undo(self) -> Done | None:
         """Take the last edit back; None when nothing is left."""
         session, done = undo(self.session)
@@ -180,46 +172,18 @@ class Desk:
             self.swap(session)
         return done
 
-    # -- what if ---------------------------------------------------------------------------------------------------
+    def keep(self, edit: Edit) -> None:
+        """Write down what is never undone: it is done once it stands in the journal, and the file is written whole.
 
-    @property
-    def trying(self) -> bool:
-        """True while a what-if is on."""
-        return self.aside is not None
-
-    def try_out(self) -> bool:
-        """Turn the what-if on: what was tried before, done again over the job as it stands now.
-
-        Returns:
-            True when there was something tried before.
+        Raises:
+            DiskError: the file could not be written, or the journal not yet (``trouble``). What was done holds.
         """
-        self.aside = Aside(session=self.session, report=self.report)
-        session = trial_of(
-            Stand(catalogue=self.catalogue, spec=self.session.spec, report=self.report), self.session.base
-        )
-        for edit in self._tried:
-            session, _ = do(session, edit)
+        session, outcome = do(self.session, edit)
+        assert outcome.refused is None, "what is written down is never refused"
+        self._write(edit)
         self.swap(session)
-        return bool(session.past)
-
-    def back_to_job(self) -> None:
-        """Turn it off. What was tried is kept until another job is opened; the job is as it was."""
-        if self.aside is None:
-            return
-        self._tried = tuple(done.edit for done in self.session.past)
-        self.session, self.report = self.aside.session, self.aside.report
-        self.aside = None
-
-    def keep_trial(self) -> tuple[Done | None, Outcome]:
-        """Turn it off and do all of it to the job, as one step of undo."""
-        self.back_to_job()
-        done, outcome = self.edit(Together(edits=self._tried))
-        if done is not None:
-            self._tried = ()
-        return done, outcome
-
-    def _forget_trial(self) -> None:
-        self.aside, self._tried = None, ()
+        if self.job is not None:
+            self.job.save(self.catalogue, session.spec, self.report)
 
     # -- the disk --------------------------------------------------------------------------------------------------
 
@@ -236,21 +200,6 @@ class Desk:
                 self.job.sync()
             except DiskError as error:
                 self.trouble = Trouble(reason=error.reason.value)
-
-    def hand_over(self) -> Path:
-        """Write the spec for the workshop.
-
-        Raises:
-            DiskError: it could not be written.
-        """
-        self.back_to_job()
-        spec = self.session.spec
-        folder = self.folder.path / HANDED_OVER
-        path = folder / f"{spec.number}-r{spec.revision}.toml"
-        with disk(folder, writing=True):
-            folder.mkdir(parents=True, exist_ok=True)
-        write_spec_file(path, self.catalogue, spec, self.report)
-        return path
 
     def _create(self) -> None:
         """Number, journal and lock. What was done while the disk took nothing is written first."""
@@ -288,8 +237,3 @@ class Desk:
             self.trouble = None
         except DiskError as error:
             self.trouble = Trouble(reason=error.reason.value)
-
-    def swap(self, session: Session) -> None:
-        """Have this session on the desk, with its report."""
-        self.session = session
-        self.report = evaluate(self.catalogue, session.spec)

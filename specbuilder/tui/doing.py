@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from specbuilder.model.edits import Edit, Write
+from specbuilder.model.edits import Edit, Together, Write
 from specbuilder.model.ids import RuleId
 from specbuilder.model.kinds import Level
-from specbuilder.model.outcome import Refusal
 from specbuilder.model.report import Report
 from specbuilder.session.apply import apply
-from specbuilder.session.life import next_revision
+from specbuilder.session.life import frozen
 from specbuilder.session.state import Done
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.lock import LockHolder
@@ -16,12 +15,12 @@ from specbuilder.wording import edits as words
 from specbuilder.wording.findings import now_broken
 from specbuilder.wording.jobs import disk_trouble, read_only
 from specbuilder.wording.last_line import again_hint, back_hint
-from specbuilder.wording.life import begun
+from specbuilder.wording.life import begun, only_looked_at
 from specbuilder.wording.records import stays_done
 from specbuilder.wording.refusals import refused
 from specbuilder.wording.what_if import back_in_job, kept, nothing_tried, trial_again, trial_begun
 
-from .deeds import TROUBLES, Deeds
+from .deeds import TROUBLES
 from .desk import Desk
 from .items import Item
 from .screens.page import Host
@@ -40,38 +39,46 @@ class Doing:
 
     def edit(self, edit: Edit, told: str = "") -> bool:
         """Do it and say it, in the words given or in the edit's own; a refusal is said, too."""
-        if not self._may_write():
+        if not self.may_write():
             return False
-        before, begun = self.desk.report, ""
-        done, outcome = self.desk.edit(edit)
-        if outcome.refused is Refusal.FROZEN:
-            begun = self._begin_next(edit)
-            if not begun:
-                return False
-            done, outcome = self.desk.edit(edit)
-        if done is None:
-            self.host.say(refused(self.desk.catalogue, edit, outcome))
+        before, tried = self.desk.report, self._try(edit)
+        if tried is None:
             return False
+        done, begun = tried
         self._say_edit(before, told or self._words_of(done), read=bool(told), begun=begun)
         return True
 
+    def _try(self, edit: Edit) -> tuple[Done, str] | None:
+        """Do it, in the next revision where the job has left the house; with what is said of that. None: refused."""
+        begun = ""
+        if frozen(self.desk.catalogue, self.desk.session.spec, edit):
+            begun = self._begin_next(edit)
+            if not begun:
+                return None
+        done, outcome = self.desk.edit(edit)
+        if done is None:
+            self.host.say(" ".join(filter(None, (begun, refused(self.desk.catalogue, edit, outcome)))))
+            return None
+        return done, begun
+
     def _begin_next(self, edit: Edit) -> str:
         """Begins the next revision of what has left the house, where the edit can be done; says so, or why not."""
-        catalogue, spec = self.desk.catalogue, self.desk.session.spec
-        outcome = apply(catalogue, next_revision(catalogue, spec), edit)
+        catalogue = self.desk.catalogue
+        outcome = apply(catalogue, self.desk.editable.spec, edit)
         if outcome.refused is not None:
             self.host.say(refused(catalogue, edit, outcome))
             return ""
         try:
-            Deeds(self.desk).begin_next()
+            self.host.deeds.begin_next()
         except TROUBLES as error:
             self.host.say(str(error))
             return ""
-        return begun(self.desk.session.spec)
+        moved = self.desk.catalogue if self.desk.catalogue is not catalogue else None
+        return begun(self.desk.session.spec, moved)
 
     def undo(self) -> Done | None:
         """Take the last edit back and name it."""
-        if not self._may_write():
+        if not self.may_write():
             return None
         done = self.desk.undo()
         self.broke = None
@@ -86,7 +93,7 @@ class Doing:
 
     def redo(self) -> Done | None:
         """Put it back and name it."""
-        if not self._may_write():
+        if not self.may_write():
             return None
         done = self.desk.redo()
         self.broke = None
@@ -116,17 +123,19 @@ class Doing:
 
     def keep(self) -> None:
         """What was tried becomes the job, as one step of undo."""
-        aside = self.desk.aside
-        if aside is None or self.desk.session.spec == aside.session.spec:
+        aside, past = self.desk.aside, self.desk.session.past
+        if aside is None or not past or past[0].before == self.desk.session.spec:
             self.host.say(nothing_tried())
             return
-        if not self._may_write(trying=False):
+        if not self.may_write(trying=False):
             return
-        done, _ = self.desk.keep_trial()
-        if done is None:
-            self.host.say(nothing_tried())
+        self.desk.back_to_job()
+        tried = self._try(Together(edits=self.desk.tried))
+        if tried is None:
             return
-        self._say_edit(aside.report, kept(self.desk.catalogue, done.before, done.after), read=True)
+        done, begun = tried
+        self.desk.tried = ()
+        self._say_edit(aside.report, kept(self.desk.catalogue, done.before, done.after), read=True, begun=begun)
 
     # -- the last line ---------------------------------------------------------------------------------------------
 
@@ -153,10 +162,13 @@ class Doing:
         else:
             self.host.say(told, hint)
 
-    def _may_write(self, trying: bool | None = None) -> bool:
+    def may_write(self, trying: bool | None = None) -> bool:
         """True in a what-if, and where the job is ours to change; else it is said whose it is."""
         if (self.desk.trying if trying is None else trying) or self.desk.may_write():
             return True
+        if self.desk.looked_at is not None:
+            self.host.say(only_looked_at(self.desk.session.spec))
+            return False
         job = self.desk.job
         because = job.read_only_because if job is not None else None
         match because:

@@ -4,72 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from enum import StrEnum
 
+from .acts import Act, Where
 
-class Where(StrEnum):
-    """A place on the screens where keys have a meaning of their own."""
-
-    JOBS = "jobs"
-    NOTICE = "notice"
-    BRIEF = "brief"
-    WALK = "walk"
-    CHECK = "check"
-    WHY = "why"
-    LEDGERS = "ledgers"
-    LEDGER = "ledger"
-    CIRCUITS = "circuits"
-    CIRCUIT = "circuit"
-    FIND = "find"
-    OPEN = "open things"
-    DETAILS = "details"
-    USUAL = "usual"
-    ACTIONS = "actions"
-    KEYS = "keys"
-    SWITCH = "change"
-    FINISH = "finish"
-    WHO = "who and when"
-    ACCEPT = "accept"
-
-
-class Act(StrEnum):
-    """Everything a person can ask for."""
-
-    UP = "up"
-    DOWN = "down"
-    PAGE_UP = "page-up"
-    PAGE_DOWN = "page-down"
-    FIRST = "first"
-    LAST = "last"
-    ENTER = "enter"
-    MORE = "more"
-    LESS = "less"
-    BEFORE = "step-before"
-    AFTER = "step-after"
-    BACK = "back"
-    NEXT = "next"
-    WHY = "why"
-    ANYWAY = "take-anyway"
-    RANK = "rank"
-    FINISH = "finish"
-    WHAT_IF = "what-if"
-    KEEP = "keep"
-    LEDGERS = "ledgers"
-    CIRCUITS = "circuits"
-    UNDO = "undo"
-    REDO = "redo"
-    USUAL = "usual"
-    DETAILS = "details"
-    THEIRS = "their-own-part"
-    FIND = "find"
-    OPEN_THINGS = "open-things"
-    ACCEPT = "accept"
-    HAND_OVER = "hand-over"
-    KEYS = "keys"
-    ACTIONS = "actions"
-    GROUND = "ground"
-    NEW = "new-job"
-    LEAVE = "leave"
+__all__ = ["DIGITS", "TABLE", "WALKED", "Act", "KeyLine", "Where", "act_of", "faults_of", "hints_of", "lines_of"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,9 +45,11 @@ _SIDES = frozenset(
     }
 )
 _TYPED = frozenset({Where.FIND, Where.ACTIONS})
-_FORMS = frozenset({Where.WHO, Where.ACCEPT})
+_FORMS = frozenset({Where.WHO, Where.ACCEPT, Where.SIGN, Where.RECORD})
+_LIFE = frozenset({Where.PAPERS, Where.PAPER, Where.BUILD, Where.CONFIRM})
+_OLDER = frozenset({Where.REVISIONS, Where.OLDER_RULES, Where.AGAINST_TODAY})
 _JOB = WALKED | _SIDES
-_IN_JOB = _JOB | _TYPED | _FORMS | {Where.KEYS}
+_IN_JOB = _JOB | _TYPED | _FORMS | _LIFE | _OLDER | {Where.KEYS}
 _ALL = frozenset(Where)
 
 
@@ -139,6 +79,22 @@ TABLE: tuple[KeyLine, ...] = (
             words="take this way out; go to what a reason is about; else go back", where=_in(Where.WHY)),
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="go back", words="go back; go on from a notice",
             where=_in(Where.KEYS, Where.NOTICE)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="show", words="show the paper; do what the line says",
+            where=_in(Where.PAPERS)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="next place",
+            words="next place with the words that were looked for", where=_in(Where.PAPER)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="sign", words="sign; go to what stands in the way",
+            where=_in(Where.SIGN)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="do it", words="do what stands there; it stays done",
+            where=_in(Where.CONFIRM)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="write down", words="write down what happened",
+            where=_in(Where.BUILD, Where.RECORD)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="look at it", words="look at it as it was",
+            where=_in(Where.REVISIONS)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="open", words="open it as the line says",
+            where=_in(Where.OLDER_RULES)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="go back", words="go back to the job as it was",
+            where=_in(Where.AGAINST_TODAY)),
     KeyLine(act=Act.MORE, keys=("plus",), shown="+", words="one more", where=_in(Where.WALK, Where.DETAILS)),
     KeyLine(act=Act.LESS, keys=("minus",), shown="-", hint="leave out", words="one fewer, leave out",
             where=_in(Where.WALK, Where.DETAILS)),
@@ -166,6 +122,22 @@ TABLE: tuple[KeyLine, ...] = (
             words="one step back; keeps everything", where=_IN_JOB - WALKED | _in(Where.NOTICE)),
     KeyLine(act=Act.NEXT, keys=("n",), always=("f6",), shown="n F6", hint="next", words="next open thing",
             where=_JOB),
+    KeyLine(act=Act.NEXT, keys=("n",), always=("f6",), shown="n F6", hint="next place",
+            words="next place with the words that were looked for", where=_in(Where.PAPER)),
+    KeyLine(act=Act.PAPERS, keys=("p",), shown="p", hint="papers", words="papers, and where the job stands",
+            where=_in(Where.CHECK, Where.JOBS)),
+    KeyLine(act=Act.PAPERS, keys=("p",), shown="p", words="papers, and where the job stands",
+            where=_in(Where.BRIEF, Where.WALK, Where.OPEN)),
+    KeyLine(act=Act.SIGN, keys=("s",), shown="s", hint="sign", words="quote, sign: the next step of the job",
+            where=_in(Where.CHECK, Where.PAPERS, Where.PAPER)),
+    KeyLine(act=Act.BUILD, keys=("b",), shown="b", hint="build",
+            words="build: hold points, parts, deposit, promises, next call", where=_in(Where.CHECK, Where.PAPERS)),
+    KeyLine(act=Act.PRINT, keys=("x",), shown="x", hint="write all", words="write every paper that is called for",
+            where=_in(Where.PAPERS, Where.PAPER)),
+    KeyLine(act=Act.GIVE_UP, keys=("g",), shown="g", hint="give up", words="give up the revision that is drawn up",
+            where=_in(Where.PAPERS)),
+    KeyLine(act=Act.EARLIER, keys=("e",), shown="e", hint="earlier", words="earlier revisions, to look at",
+            where=_in(Where.PAPERS, Where.JOBS)),
     KeyLine(act=Act.WHY, keys=("w",), always=("f2",), shown="w F2", hint="why", words="why it is so",
             where=WALKED | _in(Where.OPEN, Where.LEDGERS, Where.LEDGER)),
     KeyLine(act=Act.LEDGERS, keys=("l",), always=("f3",), shown="l F3", hint="ledgers", words="ledgers",
@@ -175,6 +147,8 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.CIRCUITS, keys=("i",), shown="i", words="circuits: every cable with section, fuse and drop",
             where=_in(Where.BRIEF, Where.WALK, Where.LEDGER, Where.OPEN, Where.DETAILS)),
     KeyLine(act=Act.UNDO, keys=("u",), always=("f4",), shown="u F4", hint="undo", words="undo", where=_JOB),
+    KeyLine(act=Act.UNDO, keys=("u",), always=("f4",), shown="u F4", words="undo",
+            where=_in(Where.PAPERS, Where.BUILD)),
     KeyLine(act=Act.REDO, keys=("r",), always=("f5",), shown="r F5", words="redo", where=_JOB),
     KeyLine(act=Act.USUAL, keys=("h",), shown="h", hint="usual", words="house usual for this step",
             where=_in(Where.WALK)),
@@ -197,6 +171,8 @@ TABLE: tuple[KeyLine, ...] = (
             where=_in(Where.CHECK)),
     KeyLine(act=Act.FIND, keys=("slash",), shown="/", hint="find", words="find",
             where=WALKED | _SIDES | _in(Where.JOBS)),
+    KeyLine(act=Act.FIND, keys=("slash",), shown="/", hint="find words", words="find words in the paper",
+            where=_in(Where.PAPER)),
     KeyLine(act=Act.NEW, keys=("n",), shown="n", hint="new job", words="new job", where=_in(Where.JOBS)),
     KeyLine(act=Act.KEYS, keys=("question_mark",), always=("f1",), shown="F1 ?", hint="keys", words="keys",
             where=_ALL - _in(Where.NOTICE) - _FORMS),

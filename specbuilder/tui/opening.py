@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import Protocol
 
+from specbuilder.model.kinds import JobState
+from specbuilder.office.older import older
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.wording.check import handed_over
-from specbuilder.wording.jobs import NO_NAME, disk_trouble, read_only, unreadable
-from specbuilder.wording.states import job_state_word
+from specbuilder.wording.jobs import NO_NAME, disk_trouble, read_only, state_and_revision, unreadable
+from specbuilder.wording.life import begun, not_current, only_looked_at
 
-from .deeds import TROUBLES, Deeds
+from .deeds import Deeds
 from .desk import Desk
 from .items import OnJob
 from .screens.jobs import JobCells, JobRow, JobsPage, NoticePage
+from .screens.older_rules import OlderRulesPage
 from .screens.page import Host, Page
+from .sealing import seal
 from .searches import Searches
 from .walk import Walk
 
@@ -35,6 +41,7 @@ class Opening:
     def __init__(self, floor: Floor, desk: Desk) -> None:
         self.floor = floor
         self.desk = desk
+        self.deeds = Deeds(desk)
         self.searches = Searches()
         self.walk: Walk | None = None
         self._place: CursorPlace | None = None
@@ -53,32 +60,63 @@ class Opening:
         self._start(None)
 
     def open(self, number: str, instead: Instead | None = None) -> None:
-        """The job as it was last left; what cannot be read is said, and opened from what is kept, if asked."""
-        try:
+        """The job as it was last left; what cannot be read is said, and opened from what is kept, if asked.
+
+        What other rules than those of today were used for is asked about first.
+        """
+        with self._told(number):
+            found = older(self.desk.house, self.desk.folder.files(number), self.desk.clock().date(), instead)
+            if found is not None:
+                self.floor.show(OlderRulesPage(self.floor, self, number, found))
+                return
+            self.take_up(number, instead)
+
+    def take_up(self, number: str, instead: Instead | None = None) -> None:
+        """The job, to go on with."""
+        with self._told(number):
             job = self.desk.open(number, instead)
+            self._start(job.cursor)
+            self.floor.say(" ".join(notice.words for notice in job.notices))
+            seal(self.floor)
+
+    def look_at(self, number: str, revision: int | None = None) -> bool:
+        """A revision as it was, to read; whatever job is open is left. False: it cannot be had, and that is said."""
+        with self._told(number):
+            if self.walk is not None:
+                self.leave()
+            if self.walk is None:
+                self.desk.look_at(number, revision)
+                self._start(None)
+                self.floor.say(only_looked_at(self.desk.session.spec))
+                return True
+        return False
+
+    def move_to_today(self, number: str) -> None:
+        """The job under the rules of today: a draft as it is, what was quoted as the next revision."""
+        self.take_up(number)
+        spec = self.desk.session.spec
+        if self.walk is None or spec.state is JobState.DRAFT or not self.walk.doing.may_write():
+            return
+        with self._told(number):
+            self.deeds.begin_next()
+            self._start(None)
+            self.floor.say(begun(self.desk.session.spec, self.desk.catalogue))
+
+    @contextmanager
+    def _told(self, number: str) -> Iterator[None]:
+        """What keeps a job from being opened is said; from what is kept it can be opened all the same."""
+        try:
+            yield
         except JobUnreadableError as error:
             self._offer(number, error)
-            return
         except (DiskError, RulesFaults) as error:
             self.floor.say(str(error))
-            return
-        self._start(job.cursor)
-        self.floor.say(" ".join((*(notice.words for notice in job.notices), *self._keep_what_left())))
-
-    def _keep_what_left(self) -> tuple[str, ...]:
-        """What could not be kept when it left the house is kept now; says why not, if not."""
-        try:
-            Deeds(self.desk).keep_what_left()
-        except TROUBLES as error:
-            return (str(error),)
-        return ()
 
     def leave(self) -> None:
         """Back to the list, with only this job in it."""
         if self.walk is None:
             return
-        job = self.desk.job
-        number = job.number if job is not None else ""
+        number = self.number
         if not self.desk.leave(self.walk.place()):
             trouble = self.desk.trouble
             self.floor.say(disk_trouble(trouble.reason) if trouble is not None else "")
@@ -90,6 +128,12 @@ class Opening:
         jobs.at = jobs.alone = OnJob(number) if number else None
         self.floor.say("")
 
+    @property
+    def number(self) -> str:
+        """The number of the job that is open or looked at; empty while there is none."""
+        desk = self.desk
+        return desk.looked_at.number if desk.looked_at is not None else desk.job.number if desk.job is not None else ""
+
     def remember(self) -> None:
         """Write down where the cursor is and what is half typed, if that has changed."""
         if self.walk is not None and (place := self.walk.place()) != self._place:
@@ -97,15 +141,18 @@ class Opening:
             self.desk.keep_place(place)
 
     def hand_over(self) -> None:
-        """Write the spec for the workshop and say where."""
-        if self.desk.job is None:
+        """Write the spec for the workshop and say where; what was replaced is not handed over any more."""
+        if not self.number:
             return
         if self.walk is not None and self.desk.trying:
             self.walk.doing.back_to_job()
+        spec = self.desk.session.spec
         try:
-            self.floor.say(handed_over(str(self.desk.hand_over())))
+            by = self.deeds.replaced_by
+            told = handed_over(str(self.deeds.hand_over())) if by is None else not_current(spec.number, spec.revision, by)[0]
         except DiskError as error:
-            self.floor.say(str(error))
+            told = str(error)
+        self.floor.say(told)
 
     def _start(self, place: CursorPlace | None) -> None:
         self.floor.drafts.clear()
@@ -126,7 +173,7 @@ class Opening:
             notice = str(line.faults[0])
         elif line.holder is not None:
             notice = read_only(line.holder.counter, line.holder.since_words(self.desk.clock()))
-        state = job_state_word(line.state) if line.state is not None else ""
+        state = state_and_revision(line.state, line.revision) if line.state is not None else ""
         changed = f"{line.changed:%Y-%m-%d %H:%M}" if line.changed is not None else ""
         cells = JobCells(number=line.number, name=line.customer or NO_NAME, state=state, van=line.van, changed=changed)
         return JobRow(name=line.number, cells=cells, notice=notice)

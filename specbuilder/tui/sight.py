@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from specbuilder.model.edits import Edit
     from specbuilder.model.report import Report
 
+    from .deeds import Deeds
     from .opening import Opening
     from .searches import Searches
     from .walk import Walk
@@ -35,6 +36,18 @@ class Sight:
         """Everything about the open job."""
         assert self.opening is not None
         return self.opening.desk.report
+
+    @property
+    def editable(self) -> Report:
+        """Everything about what an edit is done to: the job, or of what has left the house its next revision."""
+        assert self.opening is not None
+        return self.opening.desk.editable
+
+    @property
+    def deeds(self) -> Deeds:
+        """What is done to the job as a whole."""
+        assert self.opening is not None
+        return self.opening.deeds
 
     @property
     def searches(self) -> Searches:

@@ -20,10 +20,13 @@ _OF_THE_FILE = frozenset(
 
 
 def absurd_lines(catalogue: Catalogue, report: Report) -> tuple[str, ...]:
-    """Each figure once: ``To mend: ...``, with the ledgers that say nothing because of it."""
+    """Each figure once: ``To mend: ...``, with the ledgers that say nothing because of it.
+
+    A blank on a customer's sheet is an open question, and nothing to be mended in the catalogue.
+    """
     silent: dict[str, list[str]] = {}
     for reading in report.readings.values():
-        if reading.outside is not None:
+        if reading.outside is not None and not reading.outside.sheet:
             words = outside_words(catalogue, reading.outside)
             silent.setdefault(words, []).append(catalogue.ledgers[reading.id].name)
     found = [f"To mend: {words} It concerns: {'; '.join(names)}." for words, names in silent.items()]

@@ -9,7 +9,6 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Level, Owner
 from specbuilder.model.plain_text import one_line
-from specbuilder.model.plan import PlannedStep
 from specbuilder.model.record import Record
 from specbuilder.model.report import Pence
 from specbuilder.model.spec import Acceptance, Choice
@@ -20,6 +19,7 @@ from .names import option_name, place_name
 from .plain import ended, raised
 from .records import record_name
 
+LATE = "LATE"
 _HERE = ("in store", "received")
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}")
 
@@ -46,12 +46,12 @@ def promise_words(record: Record) -> str:
 
 
 def acceptance_words(acceptance: Acceptance) -> str:
-    """The words it was accepted in, by whom and when."""
+    """``Accepted in writing: They will ring the insurer. M. Hale, 18 April 2031.``"""
     said = one_line(acceptance.words)
     for level in (Level.SIGN, Level.NOTE):
         said = said.removeprefix(f"{level.value}, broken: ").removeprefix(f"{level.value}, to be said: ")
     by = one_line(acceptance.by).strip() or "Nobody named"
-    return f"{ended(said)} {raised(by)}, {written_day(one_line(acceptance.at))}."
+    return f"Accepted in writing: {ended(said)} {raised(by)}, {written_day(one_line(acceptance.at))}."
 
 
 def sides(line: str) -> str:
@@ -69,35 +69,44 @@ def chosen_words(catalogue: Catalogue, choice: Choice) -> str:
     return f"{name}, theirs" if choice.owner is Owner.CUSTOMER else name
 
 
-def part_name(catalogue: Catalogue, about: str) -> str:
-    """The part a record of supply is about."""
+def part_words(catalogue: Catalogue, about: str, record: Record) -> str:
+    """``Larchlid tilting roof, short (expected Wed 28 May 2031)``."""
     known = catalogue.options.get(OptionId(about))
-    return known.name if known is not None else one_line(about)
+    name = known.name if known is not None else one_line(about)
+    due = written_day_short(one_line(record.due))
+    return f"{name} (expected {due})" if due else name
 
 
-def supply_words(record: Record) -> tuple[str, str]:
-    """``("ordered", "Fri 18 Apr 2031")``."""
-    return one_line(record.words), written_day_short(one_line(record.due))
+def supply_words(record: Record) -> str:
+    """``Ordered``, ``In store``."""
+    return raised(one_line(record.words).strip()) or "Not told"
 
 
-def late_words(record: Record, today: date, needed: PlannedStep | None) -> str:
-    """``LATE`` when its day is past; empty when it is here or still in time."""
+def is_here(record: Record) -> bool:
+    """True when nobody waits for it any more."""
+    return record.words.strip().lower() in _HERE
+
+
+def is_late(record: Record, today: date) -> bool:
+    """True when its day is past and it is not here."""
     due = _day(record.due)
-    if record.words.strip().lower() in _HERE or due is None:
-        return ""
-    if due < today:
-        return "LATE"
-    return "it sets the date" if needed is not None and needed.waits_for == record.about else ""
+    return due is not None and due < today and not is_here(record)
+
+
+def open_words(text: str, who: str) -> str:
+    """``Is the barrier really 2.10 m? Customer, 28 April 2031.``"""
+    asked = one_line(text)
+    return f"{asked if asked.endswith('?') else ended(asked)} {ended(raised(dated(who)))}"
 
 
 def decided_words(at: str, name: str) -> str:
-    """``14 April 2031: chosen: Side galley, right``."""
-    return f"{written_day(one_line(at))}, chosen: {name}"
+    """``17 April 2031: Side galley, right``."""
+    return f"{written_day(one_line(at))}: {name}"
 
 
-def record_words(record: Record, currency: str) -> str:
+def record_words(catalogue: Catalogue, record: Record) -> str:
     """``18 April 2031: deposit of £2,441 received``."""
-    return f"{written_day(one_line(record.at))}: {record_name(record, currency)}"
+    return f"{written_day(one_line(record.at))}: {record_name(catalogue, record)}"
 
 
 def dated(text: str) -> str:

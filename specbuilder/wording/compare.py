@@ -202,6 +202,8 @@ def _lines(before: Stand, after: Stand, comparison: Comparison) -> Iterator[str]
         yield stand_line(name, stand)
         yield f"Price of {name}: {price_words(stand.catalogue, stand.report.price)}."
         yield f"Weight of {name}: {weight_words(stand.catalogue, stand.report).removeprefix('weight: ')}."
+    if before.catalogue.digest != after.catalogue.digest:
+        yield "A and B are not held against the same rules."
     if comparison.empty:
         yield "Nothing that is built, answered or worked out differs."
         return
@@ -227,10 +229,10 @@ def _resized(change: Change) -> str:
 
 
 def _sheet(sheet: OwnPart | None) -> str:
-    """What the customer's sheet says; what it leaves open says so."""
+    """What the customer's sheet says, to the last digit; what it leaves open says so."""
     part = sheet or OwnPart()
-    mass = quantities.kilograms(part.mass_kg) if part.mass_kg is not None else f"mass {NOT_KNOWN}"
-    watts = quantities.quantity(part.watts_w, "W", "") if part.watts_w is not None else f"watts {NOT_KNOWN}"
+    mass = f"{plain(part.mass_kg)} kg" if part.mass_kg is not None else f"mass {NOT_KNOWN}"
+    watts = f"{plain(part.watts_w)} W" if part.watts_w is not None else f"watts {NOT_KNOWN}"
     cut = f"cut-out {one_line(part.cut_out_mm) or NOT_KNOWN}"
     return f"{mass}, {watts}, {cut}, arrives {one_line(part.arrives) or NOT_KNOWN}"
 
@@ -262,7 +264,7 @@ def _van_value(field: str, value: str | float | None) -> str:
         case str():
             return one_line(value)
         case _:
-            return quantities.kilograms(value) if field.endswith(_KILOGRAMS) else plain(value)
+            return f"{plain(value)} kg" if field.endswith(_KILOGRAMS) else plain(value)
 
 
 def _finding(stand: Stand, finding: Finding, told: str) -> str:

@@ -26,7 +26,7 @@ VAN_DATA = "The van: the end of its chassis number, and its year"
 MANY_NIGHTS = 30
 """So many nights and more are told as that: figures for planning say nothing beyond."""
 _FEW = 4
-_LONGEST = 100
+_LONGEST = 130
 """Of what is said of one part; a longer description is cut where a clause ends."""
 _LONG_WORDS = re.compile(r"[^\W\d_]{4,}")
 _CLAUSE_ENDS = re.compile(r"[;:,.](?= )")

@@ -41,6 +41,12 @@ def job_words(*, number: str, customer: str, state: JobState, price: str, van: s
     )
 
 
+def state_and_revision(state: JobState, revision: int) -> str:
+    """``quoted 2``; of a first draft the word alone."""
+    word = job_state_word(state)
+    return word if state is JobState.DRAFT and revision == 1 else f"{word} {revision}"
+
+
 def no_jobs() -> str:
     """``No jobs yet. Press n when the customer's first sentence begins.``"""
     return "No jobs yet. Press n when the customer's first sentence begins."

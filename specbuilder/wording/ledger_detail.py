@@ -93,6 +93,8 @@ def outside_words(catalogue: Catalogue, outside: Outside) -> str:
     what = f"{outside.quantity} {told}"
     if outside.option is None or (option := catalogue.options.get(outside.option)) is None:
         return ended(f"Nothing can be said: {what}")
+    if outside.sheet:
+        return ended(f"Nothing can be said: on the customer's sheet of {lowered(option.name)} {what}")
     where = f" ({option.origin.file}, line {option.origin.line})" if option.origin.file else ""
     return ended(f"Nothing can be said: of {lowered(option.name)} {what}{where}")
 

@@ -120,14 +120,23 @@ def signed(spec: Spec) -> str:
     return f"Signed by {who}: revision {spec.revision} is what the workshop builds{instead}."
 
 
-def begun(spec: Spec) -> str:
-    """A draft of the next revision."""
+def begun(spec: Spec, today: Catalogue | None = None) -> str:
+    """A draft of the next revision. ``today``: it is held against these rules, and its quote was not."""
     if spec.changes_signed:
         return (
             f"Change order begun: revision {spec.revision} is a draft. "
             f"Until it is signed the workshop builds revision {spec.replaces}."
         )
-    return f"Revision {spec.revision} is begun as a draft; what was quoted as revision {spec.replaces} stays as it was."
+    prices = f" with the prices of today ({today.firm.catalogue_version})" if today is not None else ""
+    return (
+        f"Revision {spec.revision} is begun as a draft{prices}; "
+        f"what was quoted as revision {spec.replaces} stays as it was."
+    )
+
+
+def only_looked_at(spec: Spec) -> str:
+    """Said when somebody wants to change what is only looked at."""
+    return f"Revision {spec.revision} is only looked at, as it was: nothing is changed in it. Esc leads to the jobs."
 
 
 def given_up(spec: Spec) -> str:

@@ -9,6 +9,7 @@ from typing import assert_never
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Basis, Level, OptionState, Owner, Pick
+from specbuilder.model.own_parts import blanks_of
 from specbuilder.model.report import OptionStatus, Report
 
 from . import quantities, reasons
@@ -124,7 +125,7 @@ def _notes(catalogue: Catalogue, report: Report, option: OptionId, width: int) -
 def _chosen_notes(catalogue: Catalogue, report: Report, option: OptionId, width: int) -> Iterator[str]:
     for choice in report.spec.chosen(option):
         if choice.owner is Owner.CUSTOMER:
-            whole = choice.own_part is not None and choice.own_part.complete
+            whole = not blanks_of(catalogue.options[option], choice.own_part)
             yield THEIRS if whole else f"{THEIRS}, sheet not known"
         if choice.came_with:
             yield f"from {short_name(catalogue, choice.came_with[0], width - len('from '))}"

@@ -176,12 +176,11 @@ def _amount(stand: Stand, ledger: LedgerId) -> SideCell:
 
 def _works(a: Sequence[WorksWhere], b: Sequence[WorksWhere]) -> Iterator[_Fact]:
     """What both have and works away from a plug in one of them only."""
-    there = {line.name: line for line in b}
-    for line in a:
-        other = there.get(line.name)
-        if other is not None:
-            cells = [SideCell(text=one.away.value) for one in (line, other)]
-            yield _Fact(SideRow(label=f"{lowered(line.name)}, away from a plug", a=cells[0], b=cells[1]), "")
+    there = {name: line.away for line in b for name in line.names}
+    for name, away in ((name, line.away) for line in a for name in line.names):
+        if name in there:
+            cells = [SideCell(text=one.value) for one in (away, there[name])]
+            yield _Fact(SideRow(label=f"{lowered(name)}, away from a plug", a=cells[0], b=cells[1]), "")
 
 
 def _warnings(a: Stand, b: Stand) -> _Fact:

@@ -8,6 +8,7 @@ from typing import assert_never
 from specbuilder.model.catalogue import Catalogue, Group
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import OptionState, Owner, Pick, Step
+from specbuilder.model.own_parts import blanks_of
 from specbuilder.model.report import Effect, OptionStatus, Report
 from specbuilder.model.spec import Choice
 
@@ -147,7 +148,8 @@ def choice_words(catalogue: Catalogue, choice: Choice) -> str:
     """``Side galley, right, theirs, came with Pod galley, note: ...``."""
     parts = [choice_name(catalogue, choice)]
     if choice.owner is Owner.CUSTOMER:
-        whole = choice.own_part is not None and choice.own_part.complete
+        option = catalogue.options.get(choice.option)
+        whole = option is not None and not blanks_of(option, choice.own_part)
         parts.append(THEIRS if whole else f"{THEIRS}, its sheet is not known yet")
     if choice.came_with:
         parts.append(f"came with {listed(option_name(catalogue, option) for option in choice.came_with)}")

@@ -6,7 +6,7 @@ Nothing unknown is told as *yes*: what hangs on an open question says so.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -62,11 +62,12 @@ class Supplies:
 PARKED = "only while parked"
 OUTDOORS = "outdoors only, never inside or under the awning"
 FILLING = "Filling the leisure battery"
-_BATTERY, _INVERTER, _PLUG = Tag("battery"), Tag("inverter"), Tag("hook-up")
+_INLET = "hook-up-inlet"
+"""Given, with its side, by whatever brings the campsite plug."""
 _PLUG_SOCKET, _AWAY_SOCKET, _ROUND_SOCKET = Tag("socket-hook-up"), Tag("socket-off-grid"), Tag("dc-socket")
 _TAP, _PUMP = Tag("tap"), Tag("pump")
-_HOT = frozenset({Tag("kettle"), Tag("microwave"), Tag("hair-dryer"), Tag("induction")})
-"""Nobody uses these in a moving van, whatever feeds them."""
+_STRONG_W = 500
+"""Things on mains from this on heat or cook: nobody uses them in a moving van, whatever feeds them."""
 _CHARGER, _LOOSE_STOVE = "charger", "cartridge"
 _LONGEST_NAME = 44
 _OWN_BATTERY, _BOTH, _PLUG_ONLY = "dc", "shared", "hookup-only"
@@ -84,9 +85,9 @@ def supplies(catalogue: Catalogue, report: Report, *, pitch_w: Span | None, carr
     strongest = max((option.power.inverter_w or 0 for _, option in _chosen(catalogue, report)), default=0)
     carried = carried_w if carried_w and strongest else None
     return Supplies(
-        battery=_stands(catalogue, report, _BATTERY),
-        plug=_stands(catalogue, report, _PLUG),
-        inverter=_stands(catalogue, report, _INVERTER),
+        battery=_stands(catalogue, report, _is_battery),
+        plug=_stands(catalogue, report, _is_plug),
+        inverter=_stands(catalogue, report, _is_inverter),
         pitch_w=pitch_w,
         inverter_w=Span(min(strongest, carried.least), min(strongest, carried.most)) if carried else None,
     )
@@ -97,7 +98,7 @@ def works_where(catalogue: Catalogue, report: Report, fed: Supplies) -> tuple[Wo
     order = {option: number for number, option in enumerate(catalogue.options)}
     chosen = sorted(_chosen(catalogue, report), key=lambda pair: order[pair[1].id])
     lines = [line for choice, option in chosen if (line := _line(choice, option, fed)) is not None]
-    if any(_BATTERY in option.gives for _, option in chosen):
+    if any(_is_battery(option) for _, option in chosen):
         lines.append(_filling([option for _, option in chosen]))
     return _merged(lines)
 
@@ -145,12 +146,24 @@ def _chosen(catalogue: Catalogue, report: Report) -> Iterator[tuple[Choice, Opti
             yield choice, option
 
 
-def _stands(catalogue: Catalogue, report: Report, tag: Tag) -> Works:
-    """Whether something chosen gives it; not known while an open question still may."""
-    if any(tag in option.gives for _, option in _chosen(catalogue, report)):
+def _is_battery(option: Option) -> bool:
+    return option.power.battery_ah is not None
+
+
+def _is_inverter(option: Option) -> bool:
+    return option.power.inverter_w is not None
+
+
+def _is_plug(option: Option) -> bool:
+    return any(tag.partition("@")[0] == _INLET for tag in option.gives)
+
+
+def _stands(catalogue: Catalogue, report: Report, is_one: Callable[[Option], bool]) -> Works:
+    """Whether something chosen is one; not known while an open question still may bring it."""
+    if any(is_one(option) for _, option in _chosen(catalogue, report)):
         return Works.YES
     may = (option for group in report.undecided for option in catalogue.options_of(group))
-    return Works.UNKNOWN if any(tag in option.gives for option in may) else Works.NO
+    return Works.UNKNOWN if any(is_one(option) for option in may) else Works.NO
 
 
 def _line(choice: Choice, option: Option, fed: Supplies) -> WorksWhere | None:
@@ -187,7 +200,7 @@ def _socket(option: Option, fed: Supplies) -> WorksWhere:
     plugged = fed.plug if _PLUG_SOCKET in option.gives else Works.NO
     away, mind = _carried(None, fed) if _AWAY_SOCKET in option.gives else (Works.NO, "")
     line = _named(option, away, plugged, away, mind)
-    return replace(line, names=(f"Socket of the {lowered(option.name)}",)) if _PLUG in option.gives else line
+    return replace(line, names=(f"Socket of the {lowered(option.name)}",)) if _is_plug(option) else line
 
 
 def _mains(choice: Choice, option: Option, fed: Supplies) -> WorksWhere:
@@ -198,7 +211,7 @@ def _mains(choice: Choice, option: Option, fed: Supplies) -> WorksWhere:
     if plugged is Works.YES and watts is not None and fed.pitch_w is not None and watts > fed.pitch_w.least:
         plugged, weak = Works.LIMITS, "too strong for the weakest pitch"
     away, mind = _carried(watts, fed)
-    hot = not _HOT.isdisjoint(option.gives)
+    hot = watts is None or watts >= _STRONG_W
     told = [words for words in (PARKED if hot else "", weak, mind) if words]
     return _named(option, Works.NO if hot else away, plugged, away, "; ".join(told))
 

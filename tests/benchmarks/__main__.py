@@ -4,7 +4,7 @@ import shutil
 import tempfile
 from pathlib import Path
 
-from . import answers, counter, evaluation, sums
+from . import answers, counter, evaluation, papers, sums
 
 
 def main() -> None:
@@ -12,6 +12,7 @@ def main() -> None:
     evaluation.run()
     sums.run()
     answers.run()
+    papers.run()
     counter.first_paint()
     with tempfile.TemporaryDirectory() as folder:
         jobs = Path(folder)

@@ -132,7 +132,9 @@ def test_the_customers_own_part_has_its_sheet_its_blanks_and_an_open_question() 
     pack = workshop_pack(ordered_family())
     [own] = rows(pack, "Box label")
     assert own["Part"] == "Compressor fridge with front door, 48 litres"
-    assert own["As its sheet says"] == "18 kg; watts NOT KNOWN; cut-out NOT KNOWN; arrives Tue 20 May 2031"
+    assert own["As its sheet says"] == (
+        "mass 18 kg; draws NOT KNOWN; cut-out NOT KNOWN; arrives Tue 20 May 2031; door swings NOT KNOWN"
+    )
     assert (own["Received on"], own["Inspected by"], own["Box label"]) == ("", "", "")
     assert "Blanks on the sheet of the customer's part: Compressor fridge" in _said(part(pack, "Open questions"))
 

@@ -11,9 +11,10 @@ from functools import lru_cache
 from math import isnan
 
 from specbuilder.calc.measuring.calculation import Calculation
+from specbuilder.calc.measuring.prepared import as_brought
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BASE_VAN_GROUP, LedgerId, OptionId
-from specbuilder.model.kinds import Verdict
+from specbuilder.model.kinds import Owner, Verdict
 from specbuilder.model.ledger import Lack, Outside, Reading
 from specbuilder.model.plausible import Doubt, option_doubts, van_doubts
 from specbuilder.model.situation import Situation
@@ -41,7 +42,8 @@ def told(calculation: Calculation, situation: Situation) -> Reading:
         return reading
     owner = _owner(situation, reading.id)
     if owner is not None:
-        return replace(reading, outside=replace(reading.outside, option=owner))
+        sheet = any(placed.option.id == owner and placed.owner is Owner.CUSTOMER for placed in situation.placed)
+        return replace(reading, outside=replace(reading.outside, option=owner, sheet=sheet))
     unanswered = isnan(reading.outside.value) and any(lack.key is not None for lack in reading.lacks)
     return replace(reading, outside=None) if unanswered else reading
 
@@ -99,10 +101,10 @@ def _doubted(situation: Situation, ledger: LedgerId) -> Iterator[tuple[Option, D
 
 
 def _standing(situation: Situation) -> Iterator[Option]:
-    """The base van, the choices, and what may still be the answer of an undecided question."""
+    """The base van, the choices as they are brought, and what may still be the answer of an undecided question."""
     if situation.van is not None:
         yield situation.van
-    yield from (placed.option for placed in situation.placed if placed.option.van is None)
+    yield from (as_brought(placed) for placed in situation.placed if placed.option.van is None)
     for group, options in situation.undecided.items():
         if group != BASE_VAN_GROUP or situation.van is None:
             yield from options

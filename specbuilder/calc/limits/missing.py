@@ -17,6 +17,7 @@ from specbuilder.calc.power.power_parts import (
     lacks_use,
     lacks_volts,
 )
+from specbuilder.calc.room.space import lacks_door
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import LedgerId, Tag
 
@@ -71,7 +72,7 @@ def _plug_without_watts(option: Option) -> bool:
 
 
 GAPS: tuple[Gap, ...] = (
-    _gap("power.battery_ah, power.chemistry", lacks_size, "battery-nights lead-draw charge-rate"),
+    _gap("power.battery_ah, power.chemistry", lacks_size, "battery-nights lead-draw charge-rate battery-box"),
     _gap("power.battery_v, power.depth_of_discharge", lacks_energy, "battery-nights"),
     _gap("power.bms_continuous_a, power.packs_parallel", lacks_protection, "battery-current"),
     _gap(
@@ -86,6 +87,7 @@ GAPS: tuple[Gap, ...] = (
     _gap("power.panel_voc_v, power.solar_controller_max_v", lacks_volts, "solar-voltage"),
     _gap("power.solar_w", lacks_sun_watts, "battery-nights"),
     _gap("power.watts_running", _plug_without_watts, "hook-up-watts"),
+    _gap("space.length_mm", lacks_door, "fridge-door-gap"),
     _gap("heat.heater_kw", _heater_without_kw, "heat"),
     _gap("heat.fuel_l_per_h", _burner_without_rate, "heater-nights"),
     _gap("heat.gas_kw_gross", _gas_without_power, ""),

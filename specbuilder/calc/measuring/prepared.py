@@ -11,6 +11,7 @@ from typing import TypeAlias
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, OptionId
 from specbuilder.model.kinds import Owner, Pick
+from specbuilder.model.own_parts import with_sheet
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.spec import OwnPart
 
@@ -112,13 +113,16 @@ def _prepare(same: _Same) -> Prepared:
 
 
 def as_brought(placed: Placed) -> Option:
-    """The option with the mass and watts of the customer's sheet; what the sheet leaves open as in the catalogue."""
+    """The option as the customer's sheet has it; mass and watts the sheet leaves open as in the catalogue.
+
+    What else it leaves open of a battery or a door is not known: there the catalogue's own part says nothing.
+    """
     option, sheet = placed.option, placed.own_part
-    if sheet is None:
-        return option
-    if sheet.mass_kg is not None:
+    if sheet is not None and sheet.mass_kg is not None:
         option = weighing(option, sheet.mass_kg)
-    return drawing(option, sheet.watts_w) if sheet.watts_w is not None else option
+    if sheet is not None and sheet.watts_w is not None:
+        option = drawing(option, sheet.watts_w)
+    return with_sheet(option, sheet) if placed.owner is Owner.CUSTOMER else option
 
 
 def _ways(option: Option, sheet: OwnPart | None) -> tuple[Option, ...]:
@@ -128,7 +132,7 @@ def _ways(option: Option, sheet: OwnPart | None) -> tuple[Option, ...]:
         masses = [option.mass_kg * factor for factor in UNWEIGHED_FACTORS]
     watts_w = option.power.watts_running
     watts = [watts_w]
-    if watts_w and (sheet is None or sheet.watts_w is None):
+    if watts_w and (sheet is None or (sheet.watts_w is None and sheet.day_wh is None)):
         watts = [watts_w * factor for factor in UNWEIGHED_FACTORS]
     return tuple(drawing(weighing(option, kg), w) for kg in masses for w in watts)
 

@@ -8,6 +8,7 @@ from functools import lru_cache
 from specbuilder.calc.formulas.energy import cold_share_between, lead_cold_share
 from specbuilder.calc.formulas.validity import missing
 from specbuilder.calc.measuring.frame import Asked
+from specbuilder.calc.measuring.prepared import as_brought
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BriefKey, Tag
 from specbuilder.model.power import ColdCharging, InCold
@@ -68,7 +69,7 @@ def least_charging_c(catalogue: Catalogue) -> float | None:
 
 def charging_in_cold(situation: Situation) -> InCold | None:
     """Whether the chosen battery may be charged at the cold of the brief; None without a battery."""
-    chosen = [placed.option for placed in situation.placed if is_battery(placed.option)]
+    chosen = [as_brought(placed) for placed in situation.placed if is_battery(placed.option)]
     if not chosen:
         return None
     asked = Asked(situation.facts)

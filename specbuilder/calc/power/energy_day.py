@@ -17,7 +17,7 @@ from specbuilder.calc.formulas.validity import OutsideValidity, at_least, missin
 from specbuilder.calc.measuring.frame import Asked
 from specbuilder.calc.measuring.lines import largest_first
 from specbuilder.calc.measuring.outcome import all_settings
-from specbuilder.calc.measuring.prepared import Prepared, prepared
+from specbuilder.calc.measuring.prepared import Prepared, as_brought, prepared
 from specbuilder.calc.measuring.unsaid import unsaid
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId
@@ -245,7 +245,7 @@ class DailyEnergy:
 
 def lacks_of(situation: Situation, *tests: Callable[[Option], bool]) -> Iterator[Lack]:
     """Groups of which a choice or a live answer lacks a figure."""
-    live = [(p.option.group, p.option) for p in situation.placed]
+    live = [(p.option.group, as_brought(p)) for p in situation.placed]
     live += [(group, option) for group, options in situation.undecided.items() for option in options]
     yield from dict.fromkeys(Lack(group=group) for group, option in live if any(test(option) for test in tests))
 

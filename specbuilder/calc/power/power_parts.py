@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from specbuilder.model import own_parts, parts
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, Tag
 
@@ -9,9 +10,7 @@ SEASON, REGION = BriefKey("season"), BriefKey("region")
 MUST_RUN, SITE_AMPS = BriefKey("must_run"), BriefKey("site_amps")
 NIGHTS, DRIVE_H = BriefKey("nights_off_grid"), BriefKey("drive_h_per_day")
 
-LITHIUM = frozenset({"LFP"})
-LEAD = frozenset({"AGM", "gel", "wet lead"})
-"""Kinds of battery, as the tables of batteries name them."""
+LITHIUM, LEAD = parts.LITHIUM, parts.LEAD
 OUTSIDE = Tag("battery-outside")
 """Given by a battery place outside the warm part of the van."""
 PLUG = Tag("hook-up")
@@ -20,7 +19,7 @@ CHARGER_ON_INVERTER = Tag("charger-on-inverter")
 """Given by a charger that hangs on the inverter: it fills the battery from itself."""
 CHARGER = "charger"
 """The part of a thing on mains that fills the battery."""
-_BATTERY, _INVERTER, _PANEL = Tag("battery"), Tag("inverter"), Tag("solar")
+_INVERTER, _PANEL = Tag("inverter"), Tag("solar")
 _CONTROLLER, _ENGINE, _PLUG_CHARGER = Tag("solar-controller"), Tag("engine-charging"), Tag("mains-charger")
 
 
@@ -34,7 +33,7 @@ def _is_above_nought(value: float | None) -> bool:
 
 def is_battery(option: Option) -> bool:
     """A leisure battery."""
-    return _BATTERY in option.gives or option.power.battery_ah is not None
+    return own_parts.is_battery(option)
 
 
 def is_inverter(option: Option) -> bool:

@@ -93,7 +93,7 @@ def together_away(situation: Situation) -> Together | None:
 def _carried_w(situation: Situation, inverters: list[Option]) -> float:
     """What the battery carries through the inverter; no battery carries nothing."""
     settings = all_settings(situation.catalogue).get(_CARRIED)
-    batteries = [(p.option, p.count) for p in situation.placed if is_battery(p.option)]
+    batteries = [(as_brought(p), p.count) for p in situation.placed if is_battery(p.option)]
     if settings is None or any(lacks_output(option) for option in inverters):
         missing("watts and efficiency of the inverter W")
     if any(lacks_protection(option) for option, _ in batteries):

@@ -5,18 +5,17 @@ from __future__ import annotations
 from math import inf
 
 from specbuilder.calc.formulas.gaps import gap_to_bench_mm, x_from_datum_mm
+from specbuilder.calc.formulas.validity import missing
 from specbuilder.calc.measuring.frame import Frame
-from specbuilder.calc.measuring.measure import Measure, largest, smallest, summed
+from specbuilder.calc.measuring.measure import Measure, lacking, largest, smallest, summed
 from specbuilder.calc.measuring.states import Joint
 from specbuilder.calc.measuring.tally import Tally
 from specbuilder.model.catalogue import Option
-from specbuilder.model.ids import LedgerId, Tag
+from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Anchor
 from specbuilder.model.ledger import Entry
+from specbuilder.model.own_parts import FRONT_DOOR
 from specbuilder.model.vans import Van
-
-FRONT_DOOR = Tag("front-door-fridge")
-"""Given by a fridge whose door swings out to the front; a drawer has none."""
 
 
 def centre_x_mm(option: Option, van: Van | None) -> float | None:
@@ -40,9 +39,21 @@ def _door_edge_x_mm(option: Option, van: Van | None) -> float | None:
     return None if centre is None else centre + option.space.length_mm / 2
 
 
+def lacks_door(option: Option) -> bool:
+    """A fridge with a door to the front, of which nobody knows how long it is."""
+    return FRONT_DOOR in option.gives and option.position is not None and option.space.length_mm is None
+
+
 def _gap(joint: Joint, _frame: Frame) -> float | None:
     front_mm, shift_mm, reach_mm = joint
     return None if front_mm == inf or reach_mm == -inf else gap_to_bench_mm(front_mm, shift_mm, reach_mm)
+
+
+def _door_gap(joint: Joint, frame: Frame) -> float | None:
+    front_mm, shift_mm, reach_mm, lacks = joint
+    if lacks and front_mm != inf:
+        missing("length of the fridge's door mm")
+    return _gap((front_mm, shift_mm, reach_mm), frame)
 
 
 def _least_mm(frame: Frame) -> tuple[Entry, ...]:
@@ -91,9 +102,9 @@ SWIVEL_GAP = Tally(
 FRIDGE_DOOR_GAP = Tally(
     id=LedgerId("fridge-door-gap"),
     value=Measure(
-        parts=(_FRONT, _SHIFT, largest(_door_edge_x_mm)),
-        rest=_gap,
-        signs=lambda _joint, _frame: _SIGNS,
+        parts=(_FRONT, _SHIFT, largest(_door_edge_x_mm), lacking(lacks_door)),
+        rest=_door_gap,
+        signs=lambda _joint, _frame: (*_SIGNS, 0),
         needs_van=True,
         by_van=True,
     ),

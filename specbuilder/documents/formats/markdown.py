@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import string
+from collections.abc import Iterator, Sequence
 from typing import assert_never
 
 from specbuilder.documents.blocks import (
@@ -21,12 +22,13 @@ from specbuilder.documents.blocks import (
 )
 from specbuilder.wording.plain import printable
 
-from .text.trees import diagram_lines
+from .text.trees import tree_lines
 
 _HARMLESS = frozenset("\"%',./:;?@^-+=(){}!")
 """Punctuation that says nothing inside a line; ``+ - =`` and numbers with a dot do at its beginning."""
 _ESCAPED = re.compile(f"[{re.escape(''.join(set(string.punctuation) - _HARMLESS))}]")
 _BEGINS = re.compile(r"^([-+=]|\d+(?=[.)]))")
+_LIST = re.compile(r"^(?:- |\d+\. )", re.MULTILINE)
 _BLANK = r"\_\_\_\_\_\_\_\_"
 _TREE_WIDTH = 96
 _DEEPEST = 6
@@ -35,7 +37,23 @@ _DEEPEST = 6
 def set_markdown(paper: Paper) -> bytes:
     """The paper as a Markdown file."""
     parts = [*_head(paper), *(text for block in paper.blocks for text in _block(block)), *_foot(paper)]
-    return ("\n\n".join(part for part in parts if part) + "\n").encode()
+    return ("\n\n".join(_kept_apart([part for part in parts if part])) + "\n").encode()
+
+
+def _kept_apart(parts: Sequence[str]) -> Iterator[str]:
+    """Lists that follow each other have other signs in turn, or they would be one list."""
+    before = ""
+    for part in parts:
+        sign = _LIST.match(part)
+        if sign is not None and _LIST.match(before) is not None and before[: sign.end()] == part[: sign.end()]:
+            part = _LIST.sub(_other, part)
+        before = part
+        yield part
+
+
+def _other(sign: re.Match[str]) -> str:
+    """``*`` in place of ``-``, ``1)`` in place of ``1.``."""
+    return sign[0].replace("-", "*").replace(".", ")")
 
 
 def _plain(text: str) -> str:
@@ -138,7 +156,7 @@ def _pipes(row: list[str]) -> str:
 
 def _diagram(diagram: Diagram) -> list[str]:
     """The trees as they stand in text, where nothing is markup, and what they show."""
-    lines = diagram_lines(Diagram(roots=diagram.roots, alt=""), _TREE_WIDTH) if diagram.roots else []
+    lines = tree_lines(diagram.roots, _TREE_WIDTH)
     fence = "`" * max((len(run) + 1 for line in lines for run in re.findall("`+", line)), default=3)
     fence = fence if len(fence) > len("``") else "```"
     tree = "\n".join([fence, *(line.rstrip() for line in lines), fence])

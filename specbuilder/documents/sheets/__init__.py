@@ -55,15 +55,6 @@ SHEETS: tuple[Sheet, ...] = (
         private=False,
     ),
     Sheet(
-        name="change-order",
-        title="Change order",
-        about="what a change adds and takes away, what is already done, both signatures",
-        make=_change_order,
-        states=frozenset({JobState.DRAFT, JobState.QUOTED, JobState.CHANGED}),
-        private=False,
-        needs_change=True,
-    ),
-    Sheet(
         name="workshop",
         title="Workshop pack",
         about="all the floor builds from, in build order",
@@ -86,5 +77,14 @@ SHEETS: tuple[Sheet, ...] = (
         make=_colleague,
         states=_ALL,
         private=True,
+    ),
+    Sheet(
+        name="change-order",
+        title="Change order",
+        about="what a change adds and takes away, what is already done, both signatures",
+        make=_change_order,
+        states=frozenset({JobState.DRAFT, JobState.QUOTED, JobState.CHANGED}),
+        private=False,
+        needs_change=True,
     ),
 )

@@ -6,6 +6,8 @@ Both sign it. Until then the workshop builds the revision that was signed last.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date
 
 from specbuilder.documents.blocks import (
     Big,
@@ -16,7 +18,6 @@ from specbuilder.documents.blocks import (
     Items,
     Paper,
     Paragraph,
-    Signatures,
     Table,
     Weight,
 )
@@ -43,10 +44,13 @@ from specbuilder.wording.customer_changes import (
 from specbuilder.wording.dates import day_words, written_day
 from specbuilder.wording.plain import ended, raised
 from specbuilder.wording.quantities import span
+from specbuilder.workshop.arrivals import day_of
+from specbuilder.workshop.plan import build_plan
+from specbuilder.workshop.view import view_of
 
 from .customer import figures
 from .customer.price import received_pence
-from .customer.terms import notice, signed_rows
+from .customer.terms import notice, signed_rows, signing_lines
 from .customer.told import CANNOT_BE_BUILT
 from .running import running
 
@@ -86,14 +90,12 @@ def _head(case: Case, order: ChangeOrder) -> Iterator[Block]:
         figure=words.pounds_range(order.comparison.gross_after, firm.currency),
         note=raised(price_change(order.comparison.gross_before, order.comparison.gross_after, firm.currency)),
     )
+    changes = f"revision {order.of_revision}, signed on {written_day(one_line(order.signed_on))}"
     yield Facts(
         rows=(
-            ("Changes", f"revision {order.of_revision}, signed on {written_day(one_line(order.signed_on))}"),
-            ("Becomes", f"revision {order.becomes}"),
-            ("Job", one_line(spec.number) or "not numbered yet"),
-            ("Customer", one_line(spec.customer.name).strip()),
-            ("Firm", f"{firm.name}, {firm.town}"),
-            ("Date", day_words(case.today)),
+            ("Changes", f"{changes}; it becomes revision {order.becomes}"),
+            ("For", one_line(spec.customer.name).strip()),
+            ("Job", f"{one_line(spec.number) or 'not numbered yet'}, {day_words(case.today)}"),
         )
     )
     yield Paragraph(text=_which_is_built(case, order), weight=Weight.STRONG)
@@ -163,18 +165,14 @@ def _before_after(case: Case, order: ChangeOrder) -> Iterator[Block]:
         rows=tuple(_measures(case, order)),
         strong=frozenset({0}),
     )
-    received, currency = received_pence(case), case.stand.catalogue.firm.currency
-    if received:
-        after = order.comparison.gross_after
-        rest = Pence(least=after.least - received, most=after.most - received)
-        told = f"Received so far: {words.pounds(received, currency)}. The rest: {words.pounds_range(rest, currency)}."
-        yield Paragraph(text=told)
 
 
 def _measures(case: Case, order: ChangeOrder) -> Iterator[tuple[str, str, str]]:
     currency, comparison = case.stand.catalogue.firm.currency, order.comparison
     was, now = comparison.gross_before, comparison.gross_after
     yield "Price, VAT included", words.pounds_range(was, currency), words.pounds_range(now, currency)
+    if received := received_pence(case):
+        yield "Still to pay", _rest(was, received, currency), _rest(now, received, currency)
     before = case.before
     if before is None:
         return
@@ -183,7 +181,22 @@ def _measures(case: Case, order: ChangeOrder) -> Iterator[tuple[str, str, str]]:
         old, new = _told(before, ledger), _told(case.stand, ledger)
         if old or new:
             yield name, old or "-", new or "-"
-    yield "Ready, as expected", "", f"about {day_words(case.plan.finish)}"
+    yield (
+        "Ready, as expected",
+        f"about {day_words(_finish_before(case, before))}",
+        f"about {day_words(case.plan.finish)}",
+    )
+
+
+def _finish_before(case: Case, before: Stand) -> date:
+    """When the build as it was signed would be ready, with what has been recorded since."""
+    spec = replace(before.spec, records=case.stand.spec.records)
+    start = day_of(before.spec.signed_on) or case.today
+    return build_plan(view_of(before.catalogue, spec, before.report), start).finish
+
+
+def _rest(gross: Pence, received: int, currency: str) -> str:
+    return words.pounds_range(Pence(least=gross.least - received, most=gross.most - received), currency)
 
 
 def _weight_left(stand: Stand) -> str:
@@ -273,8 +286,7 @@ def _signing(case: Case, order: ChangeOrder) -> Iterator[Block]:
     )
     if told := notice(case):
         yield Paragraph(text=told)
-    yield Items(rows=("I have read this and have had a copy.",), boxes=True)
-    yield Signatures(roles=("Customer, with the place of signing", f"For {case.stand.catalogue.firm.name}"))
+    yield from signing_lines(case)
 
 
 def _signature(case: Case) -> Record | None:

@@ -8,11 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import islice
 
-from specbuilder.documents.blocks import Block, Column, Facts, Heading, Items, Paper, Paragraph, Table, Weight
+from specbuilder.documents.blocks import Block, Facts, Heading, Items, Paper, Paragraph, Weight
+from specbuilder.model.catalogue import Option
+from specbuilder.model.ids import BASE_VAN_GROUP
 from specbuilder.model.kinds import JobState, Step
 from specbuilder.model.papers import Case
 from specbuilder.model.plain_text import one_line
-from specbuilder.model.plan import PlannedStep
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.spec import Choice
 from specbuilder.wording import colleague as words
@@ -21,15 +22,15 @@ from specbuilder.wording.dates import day_words, written_day
 from specbuilder.wording.glance import van_words, weight_words
 from specbuilder.wording.names import choice_name
 from specbuilder.wording.open_things import VAN_DATA, asked_of, question_text, who_and_when
-from specbuilder.wording.plain import ended
-from specbuilder.wording.states import step_title
+from specbuilder.wording.plain import raised
+from specbuilder.wording.states import step_name
 from specbuilder.workshop.handed import handed_line
 from specbuilder.workshop.view import view_of
 
 from .customer.price import deposit_pence, received_pence
 from .running import running
 
-_LATEST = 5
+_LATEST = 4
 """So many last decisions, and so many last records, are told."""
 _LOGGED = (
     RecordKind.QUOTED,
@@ -40,15 +41,14 @@ _LOGGED = (
     RecordKind.BUILT,
 )
 """Records told as what happened last; promises, parts and calls have places of their own."""
-_AREAS = tuple(step for step in Step if step not in (Step.BRIEF, Step.CHECK))
 
 
 def colleague_page(case: Case) -> Paper:
     """The page of this case."""
-    parts = (_at_a_glance, _promised, _what_is_in_it, _open, _parts, _lately, _note)
+    parts = (_at_a_glance, _promised, _open, _what_is_in_it, _lately)
     return Paper(
         name="colleague",
-        title="For a colleague",
+        title="Colleague's page",
         running=running(case, private=True),
         blocks=(
             Paragraph(text="For the house only. Not for the customer.", weight=Weight.STRONG),
@@ -69,7 +69,11 @@ def _at_a_glance(case: Case) -> Iterator[Block]:
     ]
     if spec.valid_until and spec.state in (JobState.QUOTED, JobState.EXPIRED):
         rows.append(("Quote valid until", written_day(one_line(spec.valid_until))))
-    rows.append(("Ready", f"about {day_words(case.plan.finish)}, as expected today"))
+    if spec.state is not JobState.AS_BUILT:
+        rows.append(("Ready", f"about {day_words(case.plan.finish)}, as expected today"))
+    rows += _parts(case)
+    if note := one_line(spec.note).strip():
+        rows.append(("Our note", note))
     yield Facts(rows=tuple(rows))
 
 
@@ -89,31 +93,34 @@ def _promised(case: Case) -> Iterator[Block]:
     spec = case.stand.spec
     promises = [words.promise_words(record) for record in reversed(spec.recorded(RecordKind.PROMISED))]
     accepted = [words.acceptance_words(acceptance) for acceptance in spec.accepted]
-    yield Items(rows=tuple(promises or ["No promise is written down."]))
+    yield Items(rows=(*(promises or ["No promise is written down."]), *accepted))
     view = view_of(case.stand.catalogue, spec, case.stand.report)
     yield Paragraph(text=words.sides(handed_line(view)))
-    if accepted:
-        yield Heading(text="What they accepted in writing", level=3)
-        yield Items(rows=tuple(accepted))
 
 
 def _what_is_in_it(case: Case) -> Iterator[Block]:
     """Names alone, by area: enough to answer what was agreed about the heater."""
     yield Heading(text="What is in it")
-    rows = [(step_title(step).partition(":")[0], text) for step in _AREAS if (text := _area(case, step))]
-    yield Facts(rows=tuple(rows)) if rows else Paragraph(text="Nothing is chosen yet.")
+    for step in Step:
+        if text := _area(case, step):
+            yield Paragraph(text=f"{raised(step_name(step))}: {text}.", weight=Weight.SMALL)
+    if not case.stand.spec.choices:
+        yield Paragraph(text="Nothing is chosen yet.")
 
 
 def _area(case: Case, step: Step) -> str:
     catalogue = case.stand.catalogue
-    order = {option: number for number, option in enumerate(catalogue.options)}
-    chosen = [
-        choice
-        for choice in case.stand.spec.choices
-        if choice.option in order and catalogue.groups[catalogue.options[choice.option].group].step is step
-    ]
+    order = {
+        option.id: number for number, option in enumerate(catalogue.options.values()) if _is_in(case, option, step)
+    }
+    chosen = [choice for choice in case.stand.spec.choices if choice.option in order]
     chosen.sort(key=lambda choice: order[choice.option])
     return "; ".join(words.chosen_words(catalogue, choice) for choice in chosen)
+
+
+def _is_in(case: Case, option: Option, step: Step) -> bool:
+    """The base van stands at the head of the page."""
+    return case.stand.catalogue.groups[option.group].step is step and option.group != BASE_VAN_GROUP
 
 
 def _open(case: Case) -> Iterator[Block]:
@@ -123,39 +130,30 @@ def _open(case: Case) -> Iterator[Block]:
     texts += [question_text(catalogue, group=group) for group in report.undecided]
     texts += [] if spec.van_data.complete else [VAN_DATA]
     texts += [question.text for question in spec.questions]
-    rows = [(one_line(text), words.dated(who_and_when(asked_of(report, text)))) for text in dict.fromkeys(texts)]
-    yield Table(columns=(Column(head="", share=3), Column(head="Who, by when")), rows=tuple(rows), empty="Nothing.")
+    rows = [words.open_words(text, who_and_when(asked_of(report, text))) for text in dict.fromkeys(texts)]
+    yield Items(rows=tuple(rows or ["Nothing is open."]))
 
 
-def _parts(case: Case) -> Iterator[Block]:
-    """What is ordered and what is late; nothing while nothing was written down of parts."""
-    rows = tuple(_part_rows(case))
-    if not rows:
-        return
-    yield Heading(text="Parts")
-    columns = (Column(head="", share=3), Column(head="Status"), Column(head="Expected"), Column(head=""))
-    late = frozenset(number for number, row in enumerate(rows) if row[-1])
-    yield Table(columns=columns, rows=rows, strong=late)
-
-
-def _part_rows(case: Case) -> Iterator[tuple[str, str, str, str]]:
-    """The last record of each part, what is late first."""
-    latest = {record.about: record for record in case.stand.spec.recorded(RecordKind.SUPPLY)}
-    needed: dict[str, PlannedStep] = {arrival.option: step for step in case.plan.steps for arrival in step.arrivals}
-    rows = []
-    for about, record in latest.items():
-        late = words.late_words(record, case.today, needed.get(about))
-        rows.append((words.part_name(case.stand.catalogue, about), *words.supply_words(record), late))
-    yield from sorted(rows, key=lambda row: not row[-1])
+def _parts(case: Case) -> Iterator[tuple[str, str]]:
+    """What is late, then what is waited for; what is here needs no telling."""
+    rows: dict[str, list[str]] = {words.LATE: []}
+    for about, record in {record.about: record for record in case.stand.spec.recorded(RecordKind.SUPPLY)}.items():
+        if not words.is_here(record):
+            late = words.is_late(record, case.today)
+            name = words.part_words(case.stand.catalogue, about, record)
+            rows.setdefault(words.LATE if late else words.supply_words(record), []).append(name)
+    yield from ((status, "; ".join(names)) for status, names in rows.items() if names)
 
 
 def _lately(case: Case) -> Iterator[Block]:
     """The last decisions and what was written down last, the newest first."""
     yield Heading(text="What happened last")
-    catalogue, currency = case.stand.catalogue, case.stand.catalogue.firm.currency
+    catalogue = case.stand.catalogue
     decided = [words.decided_words(choice.at, choice_name(catalogue, choice)) for choice in _newest(case)]
-    logged = [words.record_words(record, currency) for record in _records(case)]
-    yield Items(rows=tuple(logged + decided) or ("Nothing is written down.",))
+    logged = [words.record_words(catalogue, record) for record in _records(case)]
+    rows = (("Chosen", "; ".join(decided)), ("Written down", "; ".join(logged)))
+    told = tuple(row for row in rows if row[1])
+    yield Facts(rows=told) if told else Paragraph(text="Nothing is written down.")
 
 
 def _newest(case: Case) -> Iterator[Choice]:
@@ -166,16 +164,3 @@ def _newest(case: Case) -> Iterator[Choice]:
 
 def _records(case: Case) -> Iterator[Record]:
     yield from islice(reversed(case.stand.spec.recorded(*_LOGGED)), _LATEST)
-
-
-def _note(case: Case) -> Iterator[Block]:
-    notes = [one_line(case.stand.spec.note).strip()]
-    notes += [
-        f"{choice_name(case.stand.catalogue, choice)}: {one_line(choice.note)}"
-        for choice in case.stand.spec.choices
-        if choice.note.strip()
-    ]
-    told = [ended(note) for note in notes if note]
-    if told:
-        yield Heading(text="Our notes")
-        yield Items(rows=tuple(told))

@@ -52,7 +52,7 @@ class FinishPage(ProposedPage[Finished]):
 
     def search(self) -> Callable[[Stop], Iterator[Finished]]:
         """Answer what is open."""
-        catalogue, spec, aim, finish = self.host.catalogue, self.host.report.spec, self.aim, self.host.searches.finish
+        catalogue, spec, aim, finish = self.host.catalogue, self.host.editable.spec, self.aim, self.host.searches.finish
 
         def work(stop: Stop) -> Iterator[Finished]:
             found = finish(catalogue, spec, aim, stop)

@@ -25,7 +25,7 @@ def would_break(host: Host, option: OptionId) -> tuple[Finding, ...]:
     report = host.report
     if report.options[option].state is not OptionState.OPEN or report.spec.has(option):
         return ()
-    return newly_broken(report, host.would_be(Take(option=option)))
+    return newly_broken(host.editable, host.would_be(Take(option=option)))
 
 
 def may_switch(host: Host, option: OptionId) -> bool:
@@ -41,4 +41,4 @@ def switches(host: Host, option: OptionId) -> bool:
     if not may_switch(host, option):
         return False
     after = host.would_be(Take(option=option))
-    return bool(newly_broken(host.report, after)) or host.report.options[option].state is OptionState.BLOCKED
+    return bool(newly_broken(host.editable, after)) or host.report.options[option].state is OptionState.BLOCKED

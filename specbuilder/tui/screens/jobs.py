@@ -16,7 +16,7 @@ from specbuilder.wording.last_line import nothing_found
 from .page import Host, Page
 
 NUMBER_CELLS = 6
-STATE_CELLS = 10
+STATE_CELLS = 12
 CHANGED_CELLS = 17
 
 

@@ -19,6 +19,7 @@ if TYPE_CHECKING:  # the list of jobs is a page before any catalogue is there
     from specbuilder.model.ids import OptionId
     from specbuilder.model.kinds import Step
     from specbuilder.model.report import Report
+    from specbuilder.tui.deeds import Deeds
     from specbuilder.tui.errands import Errand
     from specbuilder.tui.searches import Searches
 
@@ -44,6 +45,16 @@ class Host(Protocol):
     @property
     def report(self) -> Report:
         """Everything about the spec as it stands."""
+        ...
+
+    @property
+    def editable(self) -> Report:
+        """Everything about what an edit is done to: the job, or of what has left the house its next revision."""
+        ...
+
+    @property
+    def deeds(self) -> Deeds:
+        """What is done to the job as a whole."""
         ...
 
     def now(self) -> str:
@@ -107,6 +118,8 @@ class Page(ABC):
     where: ClassVar[Where]
     searches: ClassVar[bool] = False
     """True: whatever is typed looks for something, and the arrows keep moving the cursor."""
+    tall: ClassVar[bool] = False
+    """True: in a small window it takes the place of the page below it and does not lie over a part of it."""
 
     def __init__(self, host: Host) -> None:
         self.host = host

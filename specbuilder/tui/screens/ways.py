@@ -50,7 +50,7 @@ class WaysList:
             self.question.drop()
             return
         host, rank_by = self.host, self.rank_by
-        search, catalogue, spec = host.searches.ways_out, host.catalogue, host.report.spec
+        search, catalogue, spec = host.searches.ways_out, host.catalogue, host.editable.spec
 
         def work(stop: Stop) -> Iterator[WaysOut]:
             shown: tuple[WayOut, ...] = ()
@@ -94,7 +94,7 @@ class WaysList:
         way = self.ways[number - 1]
         now = self.host.now()
         edits = tuple(stamped(edit, now) for edit in way.edits)
-        told = way_taken(self.host.catalogue, self.host.report.spec, way)
+        told = way_taken(self.host.catalogue, self.host.editable.spec, way)
         return edits[0] if len(edits) == 1 else Together(edits=edits), told
 
     def _why_not(self, number: int) -> str:
@@ -129,7 +129,7 @@ class WaysList:
 
     def _way(self, number: int, cells: int) -> list[Line]:
         assert self.goal is not None
-        catalogue, spec, way = self.host.catalogue, self.host.report.spec, self.ways[number - 1]
+        catalogue, spec, way = self.host.catalogue, self.host.editable.spec, self.ways[number - 1]
         mark = self.host.marks.broken if way.breaks else " "
         start = f" {mark}{number} "
         figures = difference_cells(way.difference).columns
@@ -152,7 +152,7 @@ class WaysList:
         if not number:
             return [EMPTY] * rows if self.ways or self.searching else []
         assert self.goal is not None
-        told = way_told(self.host.catalogue, self.host.report.spec, self.goal, self.ways[number - 1])
+        told = way_told(self.host.catalogue, self.host.editable.spec, self.goal, self.ways[number - 1])
         facts = wrapped(told, cells - 5, rows)
         return [*(line("    ", text) for text in facts), *[EMPTY] * (rows - len(facts))]
 

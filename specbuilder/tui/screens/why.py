@@ -138,7 +138,7 @@ class WhyPage(Page):
             words = would_break_short if short else would_break
             told.append(Told(words(catalogue, after, finding), Ink.CARE, one_line=short))
         most = MOST_REASONS if self.whole else 1
-        found = self.host.searches.reasons(catalogue, report.spec, option, most)
+        found = self.host.searches.reasons(catalogue, self.host.editable.spec, option, most)
         causes = found.causes if found is not None else ()
         for number, cause in enumerate(causes, 1):
             if headline := reason_number(number, len(causes)):

@@ -85,7 +85,8 @@ def _with_neighbours(blocks: Sequence[Block]) -> Iterator[tuple[_Piece | None, _
             pieces[-1] = (*pieces[-1], block)
         else:
             pieces.append((block,) if isinstance(block, Big) else block)
-    yield from zip((None, *pieces[:-1]), pieces, (*pieces[1:], None), strict=True)
+    for i, piece in enumerate(pieces):
+        yield (pieces[i - 1] if i else None), piece, (pieces[i + 1] if i + 1 < len(pieces) else None)
 
 
 def _leads_in(before: _Piece | None, block: Block, after: _Piece | None) -> bool:

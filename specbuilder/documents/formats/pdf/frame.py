@@ -53,8 +53,8 @@ class Frame:
     def _banner_height(self) -> float:
         return _ABOVE_BANNER + len(self.banner) * BANNER[1] + 2 * _BANNER_PADDING if self.banner else 0.0
 
-    def draw(self, pen: Pen, number: int, of: int) -> None:
-        """Draws it on one page."""
+    def draw_head(self, pen: Pen, number: int, of: int) -> None:
+        """Draws head and banner on one page, before all else: a page is read aloud in the order it was drawn in."""
         top = PAGE_HEIGHT - TOP
         for strip in (self.firm, _job_row(self.job, f"page {number} of {of}"), self.state):
             strip.draw(pen, top)
@@ -63,6 +63,9 @@ class Frame:
         pen.line(LEFT, top, LEFT + WIDTH, top, FIRM)
         if self.banner:
             self._draw_banner(pen, top - _ABOVE_BANNER)
+
+    def draw_foot(self, pen: Pen) -> None:
+        """Draws the foot, after all else."""
         foot = BOTTOM + self.foot.height
         pen.line(LEFT, foot + 3.0, LEFT + WIDTH, foot + 3.0, THIN)
         self.foot.draw(pen, foot)

@@ -32,6 +32,8 @@ _UNDER = {1: "═", 2: "─"}
 """What stands below a heading of that level."""
 _STRONG = "▌ "
 _NOTE = "  "
+_FIXED_BLANK = "\N{NO-BREAK SPACE}"
+"""Has done its work when the lines are broken; whoever searches a file looks for a plain one."""
 _CAUTION = "! CAUTION: "
 
 
@@ -50,7 +52,7 @@ def text_lines(paper: Paper, width: int = 80) -> tuple[str, ...]:
             lines.append("")
         lines += set_block
     lines += _foot(paper.running, width)
-    return tuple(line.rstrip() for line in lines)
+    return tuple(line.replace(_FIXED_BLANK, " ").rstrip() for line in lines)
 
 
 def _head(paper: Paper, width: int) -> list[str]:

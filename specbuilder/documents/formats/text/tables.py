@@ -16,7 +16,8 @@ _READABLE = 12
 """A column that is narrower than this must at least hold its longest word."""
 _NAME_SHARE = 3
 """Names of facts take at most one part in so many of the width; longer ones are wrapped."""
-_SHORTEST_BLANK = 6
+_SHORTEST_BLANK, _BLANK = 6, 20
+"""Columns of a blank to write in: at least, and where there is room."""
 
 
 def fact_lines(facts: Facts, width: int) -> list[str]:
@@ -95,7 +96,7 @@ def _widths(table: Table, rows: list[list[str]], width: int) -> list[int]:
     Each column has what it needs to be readable; what is left goes to those that want more, by their shares.
     """
     columns = range(len(table.columns))
-    wanted = [width if i in table.blank else max(max(cells(row[i]) for row in rows), 1) for i in columns]
+    wanted = [max(*(cells(row[i]) for row in rows), _BLANK if i in table.blank else 1) for i in columns]
     given = [_least(table, rows, i, wanted[i]) for i in columns]
     left = width - _GAP * (len(given) - 1) - sum(given)
     if left < 0:

@@ -18,11 +18,16 @@ _NARROWEST = 20
 
 def diagram_lines(diagram: Diagram, width: int) -> list[str]:
     """The trees below each other, and what they show."""
+    lines = tree_lines(diagram.roots, width)
+    return [*lines, *([""] if lines else []), *broken(printable(diagram.alt), width)]
+
+
+def tree_lines(roots: tuple[Node, ...], width: int) -> list[str]:
+    """The trees alone."""
     lines: list[str] = []
-    for root in diagram.roots:
+    for root in roots:
         lines += [*([""] if lines else []), *_node(root, "", "", width)]
-    alt = broken(printable(diagram.alt), width)
-    return [*lines, *([""] if lines else []), *alt]
+    return lines
 
 
 def _node(node: Node, first: str, rest: str, width: int) -> Iterator[str]:

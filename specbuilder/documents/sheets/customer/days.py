@@ -56,7 +56,9 @@ def changes(case: Case) -> Iterator[Block]:
 
 def _rows(case: Case) -> Iterator[tuple[str, str]]:
     plan, unsigned = case.plan, case.stand.spec.state in figures.UNSIGNED
-    yield "Work begins", f"{day_words(plan.first_day)}{' at the earliest' if unsigned else ''}"
+    begun = any(step.passed for step in plan.steps)
+    when = f"{day_words(plan.first_day)}{' at the earliest' if unsigned else ''}"
+    yield "Work began" if begun else "Work begins", when
     told = [f"about {day_words(plan.finish)}"]
     told += [f"{_weeks_from(case.today, plan.finish)} from today, if you order today"] if unsigned else []
     wish = case.stand.report.facts.get(_WISH)
@@ -81,8 +83,8 @@ def _movers(case: Case) -> Iterator[str]:
     if plan.moved_by is not None and plan.days_moved > 0:
         names = listed(_name(case, option) for option in (plan.moved_by, *plan.moved_with))
         yield (
-            f"The longest wait is for {names}: if it is late, so is the van; at once, it is ready "
-            f"{working_days(plan.days_moved)} earlier."
+            f"The longest wait is for {names}: if it is late, so is the van; if it came at once, the van would be "
+            f"ready {working_days(plan.days_moved)} earlier."
         )
     if plan.dates_open:
         yield f"Nobody has named a day yet for {listed(_name(case, option) for option in plan.dates_open)}."

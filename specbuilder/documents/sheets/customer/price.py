@@ -13,6 +13,7 @@ from specbuilder.model.papers import Case
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import RecordKind
 from specbuilder.model.report import Pence
+from specbuilder.model.stand import Stand
 from specbuilder.wording.customer import percent, pounds, pounds_range
 from specbuilder.wording.dates import day_words, written_day
 from specbuilder.wording.glance import van_words
@@ -51,7 +52,12 @@ def when_due(case: Case) -> str:
 
 def deposit_pence(case: Case) -> Pence:
     """The firm's share of the price, in whole units of money."""
-    gross, share = case.stand.report.price.gross, case.stand.catalogue.firm.deposit_percent
+    return deposit_of(case.stand)
+
+
+def deposit_of(stand: Stand) -> Pence:
+    """The same of a revision alone."""
+    gross, share = stand.report.price.gross, stand.catalogue.firm.deposit_percent
     return Pence(least=_whole(gross.least * share / _HUNDRED), most=_whole(gross.most * share / _HUNDRED))
 
 

@@ -18,6 +18,10 @@ from . import figures
 from .price import when_due
 
 _ELSEWHERE = ("home", "distance")
+_UNSIGNABLE = {
+    JobState.DRAFT: "A draft is not signed. Ask for the quote when everything is as you want it.",
+    JobState.EXPIRED: "This quote has run out and is not signed any more. Ask for a new one.",
+}
 _TO_SETTLE = (
     "until when and how you may cancel, and what it then costs you: no more than what it really costs us",
     "how much of the deposit comes back, and when",
@@ -45,20 +49,28 @@ def terms(case: Case) -> Iterator[Block]:
 
 
 def signatures(case: Case) -> Iterator[Block]:
-    """Who signed, or lines to sign on."""
-    signed = [r for r in case.stand.spec.recorded(RecordKind.SIGNED) if r.revision == case.stand.spec.revision]
+    """Who signed, or lines to sign on; what cannot be signed says so."""
+    state, signed = case.stand.spec.state, _signed(case)
+    if state in _UNSIGNABLE:
+        yield Paragraph(text=_UNSIGNABLE[state])
+        return
     yield Heading(text="Signatures")
     if signed:
         yield Facts(rows=signed_rows(case, signed[-1]))
-        return
-    if case.stand.spec.state is JobState.DRAFT:
-        yield Paragraph(text="A draft is not signed. Ask for the quote when everything is as you want it.")
-        return
-    if case.stand.spec.state is JobState.EXPIRED:
-        yield Paragraph(text="This quote has run out and is not signed any more. Ask for a new one.")
-        return
+    else:
+        yield from signing_lines(case)
+
+
+def signing_lines(case: Case) -> Iterator[Block]:
+    """What both sign on."""
     yield Items(rows=("I have read this and have had a copy.",), boxes=True)
     yield Signatures(roles=("Customer, with the place of signing", f"For {case.stand.catalogue.firm.name}"))
+
+
+def _signed(case: Case) -> tuple[Record, ...]:
+    """The signatures of this revision."""
+    spec = case.stand.spec
+    return tuple(record for record in spec.recorded(RecordKind.SIGNED) if record.revision == spec.revision)
 
 
 def _vat(case: Case) -> str:
@@ -71,7 +83,8 @@ def _vat(case: Case) -> str:
 
 def notice(case: Case) -> str:
     """What depends on where the agreement is made; neutral, for the firm's adviser decides."""
-    place = case.stand.report.facts.get(figures.CONTRACT_PLACE)
+    signed = _signed(case)
+    place = signed[-1].about if signed else case.stand.report.facts.get(figures.CONTRACT_PLACE)
     if place in _ELSEWHERE:
         return (
             "We agree away from our premises, or by telephone or online. Rights to change your mind may apply; our "

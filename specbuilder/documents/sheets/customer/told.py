@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from specbuilder.documents.blocks import Block, Column, Facts, Heading, Items, Paragraph, Table, Weight
-from specbuilder.model.catalogue import Caution, Option
+from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import CUSTOMER_PART
 from specbuilder.model.kinds import Level, Owner, Verdict
@@ -19,6 +18,8 @@ from specbuilder.wording.dates import day_words, written_day
 from specbuilder.wording.names import listed
 from specbuilder.wording.open_things import VAN_DATA, asked_of, question_text
 from specbuilder.wording.plain import ended, raised
+from specbuilder.workshop.cautions import cautions_of
+from specbuilder.workshop.view import view_of
 
 from . import figures
 
@@ -30,7 +31,8 @@ _SAID = (Level.SIGN, Level.NOTE)
 
 def told(case: Case) -> Iterator[Block]:
     """Every caution in the words it is said in, with a box to tick; what stops the build before all else."""
-    yield Heading(text="What we told you: please tick each line when we have gone through it")
+    tick = ": please tick each line when we have gone through it" if case.stand.spec.state in figures.UNSIGNED else ""
+    yield Heading(text=f"What we told you{tick}")
     stops, rows = tuple(_stops(case)), tuple(_said(case))
     if stops:
         yield Paragraph(text=f"{CANNOT_BE_BUILT}:", weight=Weight.STRONG)
@@ -46,7 +48,9 @@ def told(case: Case) -> Iterator[Block]:
 
 def safety(case: Case) -> Iterator[Block]:
     """The cautions that go with the parts that were chosen."""
-    rows = tuple(dict.fromkeys(caution.text for caution in _cautions(case) if _COPY in caution.shown_where))
+    stand = case.stand
+    cautions = cautions_of(view_of(stand.catalogue, stand.spec, stand.report))
+    rows = tuple(caution.text for caution, _ in cautions if _COPY in caution.shown_where)
     if rows:
         yield Heading(text="For your safety")
         yield Items(rows=rows)
@@ -73,11 +77,11 @@ def open_questions(case: Case) -> Iterator[Block]:
 
 def own_parts(case: Case) -> Iterator[Block]:
     """What the customer brings: by when, and what we answer for."""
-    brought = [choice for choice in case.stand.spec.choices if _is_theirs(case, choice)]
+    brought = tuple(_theirs(case))
     if not brought:
         return
     yield Heading(text="What you bring yourself")
-    yield Facts(rows=tuple(_brought(case, choice) for choice in brought))
+    yield Items(rows=tuple(f"{_own_name(case, each)}: here by {_needed_by(case, each)}" for each in brought))
     yield Paragraph(
         text="We fit what you bring; we do not warrant it. Its warranty stays with whoever sold it to you. We make no "
         "hole for it before it is here and measured. If it comes late or does not fit, days and price may change.",
@@ -116,17 +120,8 @@ def _promised(case: Case) -> Iterator[str]:
         yield f"{ended(one_line(record.words))} Said on {written_day(one_line(record.day))}."
 
 
-def _cautions(case: Case) -> Iterator[Caution]:
-    catalogue = case.stand.catalogue
-    for choice in case.stand.spec.choices:
-        option = catalogue.options.get(choice.option)
-        if option is not None:
-            of_van = option.van.cautions if option.van else ()
-            yield from (catalogue.cautions[key] for key in (*option.cautions, *of_van) if key in catalogue.cautions)
-
-
 def _open(case: Case) -> Iterator[tuple[str, str, str]]:
-    """Open lines of the brief, groups not chosen, the data of the real van, then whatever else was asked."""
+    """Lines of the brief, groups, the data of the real van, whatever else was asked, and the data of own parts."""
     catalogue, report, spec = case.stand.catalogue, case.stand.report, case.stand.spec
     shown = {text: words.asked(text) for text in (question_text(catalogue, key=key) for key in report.unknown)}
     shown |= {text: text for text in (question_text(catalogue, group=group) for group in report.undecided)}
@@ -135,6 +130,9 @@ def _open(case: Case) -> Iterator[tuple[str, str, str]]:
         shown.setdefault(question.text, one_line(question.text))
     for text, told in shown.items():
         yield (told, *_who_when(asked_of(report, text)))
+    for choice in _theirs(case):
+        if blanks := listed(_blanks(choice)):
+            yield f"{_own_name(case, choice)}: {blanks}", "you", _needed_by(case, choice)
 
 
 def _who_when(question: OpenQuestion | None) -> tuple[str, str]:
@@ -145,25 +143,25 @@ def _who_when(question: OpenQuestion | None) -> tuple[str, str]:
     return owner, written_day(one_line(question.due)) if question.due else "to be agreed"
 
 
-def _is_theirs(case: Case, choice: Choice) -> bool:
+def _theirs(case: Case) -> Iterator[Choice]:
+    """What the customer brings."""
+    for choice in case.stand.spec.choices:
+        option = case.stand.catalogue.options.get(choice.option)
+        if choice.owner is Owner.CUSTOMER or (option is not None and CUSTOMER_PART in option.gives):
+            yield choice
+
+
+def _own_name(case: Case, choice: Choice) -> str:
     option = case.stand.catalogue.options.get(choice.option)
-    return choice.owner is Owner.CUSTOMER or (option is not None and CUSTOMER_PART in option.gives)
+    return option.name if option is not None else raised(words.NOT_LISTED)
 
 
-def _brought(case: Case, choice: Choice) -> tuple[str, str]:
-    option = case.stand.catalogue.options.get(choice.option)
-    name = option.name if option is not None else raised(words.NOT_LISTED)
-    told = [f"Here by {_needed_by(case, option)}." if option is not None else ""]
-    told.append(f"Still needed from you: {listed(_blanks(choice))}." if any(_blanks(choice)) else "")
-    return name, " ".join(part for part in told if part)
-
-
-def _needed_by(case: Case, option: Option) -> str:
+def _needed_by(case: Case, choice: Choice) -> str:
     """The day on which the step begins that needs it."""
     for step in case.plan.steps:
-        if any(arrival.option == option.id for arrival in step.arrivals):
+        if any(arrival.option == choice.option for arrival in step.arrivals):
             return day_words(step.needed_by)
-    return "a day we agree"
+    return "to be agreed"
 
 
 def _blanks(choice: Choice) -> Iterator[str]:

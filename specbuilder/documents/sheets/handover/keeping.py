@@ -16,6 +16,8 @@ from specbuilder.wording.workshop import hole_size, spot_text
 from specbuilder.workshop.passing import collection_notes
 from specbuilder.workshop.view import Chosen
 
+_LITHIUM = "LFP"
+"""In the catalogue's data of a battery."""
 _FURNITURE = ("worktop", "furniture")
 """Cuts in these lead nowhere outside."""
 _NEVER_COVERED = (
@@ -37,12 +39,17 @@ def keeping(found: Material) -> Iterator[Block]:
 def _blocks(found: Material) -> Iterator[Block]:
     yield from _vents(found)
     yield from what_works_where(found.case)
-    if any(option.power.bms_continuous_a is not None for _, option in found.known):
+    if any(_may_sleep(option) for _, option in found.known):
         asleep = _notes(found, CollectionSubject.SLEEPING_BATTERY)
         yield from _told("If the battery has gone to sleep", _BATTERY_FIRST, asleep, numbered=True)
     frost = _notes(found, CollectionSubject.FROST, *_boilers(found))
     yield from _told("Before the first frost", _FROST_FIRST, frost, boxes=True)
     yield from _told("Care of the lifting roof", "", _notes(found, CollectionSubject.LIFTING_ROOF))
+
+
+def _may_sleep(option: Option) -> bool:
+    """A lithium battery with a protection that switches it off."""
+    return option.power.chemistry == _LITHIUM and option.power.bms_continuous_a is not None
 
 
 def _notes(found: Material, about: CollectionSubject, *more: str) -> tuple[str, ...]:

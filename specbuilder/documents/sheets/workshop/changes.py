@@ -5,20 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table
-from specbuilder.model.comparison import AnswerChange, Comparison
+from specbuilder.model.comparison import Change, ChangeKind, Comparison
 from specbuilder.model.plain_text import one_line
-from specbuilder.model.span import Span
-from specbuilder.wording.brief import line_words
+from specbuilder.wording.compare import answer_side, change_mark, figure_words, side_words, van_data_line
 from specbuilder.wording.dates import written_day
 from specbuilder.wording.names import key_name
 from specbuilder.wording.plain import raised
-from specbuilder.wording.workshop import told
-from specbuilder.wording.workshop_changes import NOTHING, late_line, part_change, piece_change, undone_line
+from specbuilder.wording.workshop_changes import NOTHING, late_line, piece_change, undone_line
 
 from .material import Material
 
+_MONEY = "pence"
 _ON_THE_FLOOR = frozenset({"mm", "kg"})
 """Units of figures that the floor measures."""
+_OF_PRICES = frozenset({ChangeKind.REPRICED, ChangeKind.RETIMED})
+"""Changes of the catalogue that alter nothing on the van."""
 
 
 def changes(material: Material) -> tuple[Block, ...]:
@@ -51,9 +52,9 @@ def _said(material: Material, found: Comparison | None) -> str:
 
 
 def _tables(material: Material, found: Comparison) -> Iterator[Block]:
-    parts = tuple(_cleaned(row) for change in found.changes if (row := part_change(change)) is not None)
     yield Heading(text="Parts", level=3)
-    yield Table(columns=(Column(head="What"), Column(head="Was", share=3), Column(head="Is", share=3)), rows=parts)
+    columns = (Column(head="What"), Column(head="Was", share=3), Column(head="Is", share=3))
+    yield Table(columns=columns, rows=tuple(_part(change) for change in found.changes if change.kind not in _OF_PRICES))
     yield Heading(text="Holes and circuits", level=3)
     yield Table(
         columns=(
@@ -64,40 +65,40 @@ def _tables(material: Material, found: Comparison) -> Iterator[Block]:
         ),
         rows=tuple(piece_change(piece) for piece in found.pieces),
     )
-    said = (*_answers(material, found.answers), *_figures(material, found))
+    said = (*_answers(material, found), *_figures(material, found))
     if said:
         yield Heading(text="Figures and answers", level=3)
         columns = (Column(head="What", share=2), Column(head="Was", share=1.5), Column(head="Is", share=1.5))
         yield Table(columns=columns, rows=said)
+    if found.van_data:
+        yield Items(rows=tuple(one_line(van_data_line(change)) for change in found.van_data))
 
 
-def _cleaned(row: tuple[str, ...]) -> tuple[str, ...]:
-    """What somebody typed may be in it."""
-    return tuple(one_line(cell) for cell in row)
+def _part(change: Change) -> tuple[str, ...]:
+    was, now = side_words(change, after=False), side_words(change, after=True)
+    return raised(change_mark(change)), one_line(was) or NOTHING, one_line(now) or NOTHING
 
 
-def _answers(material: Material, found: tuple[AnswerChange, ...]) -> Iterator[tuple[str, str, str]]:
+def _answers(material: Material, found: Comparison) -> Iterator[tuple[str, str, str]]:
     """Lines of the brief; without money, which is no matter of the floor."""
-    before, after = material.case.before, material.case.stand
-    for change in found:
-        line = material.catalogue.brief.get(change.key)
-        if line is None or before is None or line.unit == "pence":
-            continue
-        was, now = (line_words(side.catalogue, side.report, change.key) for side in (before, after))
-        yield raised(key_name(material.catalogue, change.key)), one_line(was), one_line(now)
+    catalogue = material.catalogue
+    old = material.case.before.catalogue if material.case.before is not None else catalogue
+    for change in found.answers:
+        line = catalogue.brief.get(change.key)
+        if line is not None and line.unit != _MONEY:
+            was, now = answer_side(old, change, after=False), answer_side(catalogue, change, after=True)
+            yield raised(key_name(catalogue, change.key)), one_line(was), one_line(now)
 
 
 def _figures(material: Material, found: Comparison) -> Iterator[tuple[str, str, str]]:
-    for change in found.figures:
-        ledger = material.catalogue.ledgers.get(change.ledger)
-        if ledger is not None and ledger.unit in _ON_THE_FLOOR:
-            was, now = (_figure(side, ledger.unit, ledger.estimate) for side in (change.before, change.after))
+    """What reads otherwise in the figures that the floor measures."""
+    before, after = material.case.before, material.case.stand
+    for change in found.figures if before is not None else ():
+        ledger = after.catalogue.ledgers.get(change.ledger)
+        if before is not None and ledger is not None and ledger.unit in _ON_THE_FLOOR:
+            was, now = figure_words(before, change), figure_words(after, change)
             if was != now:
                 yield ledger.name, was, now
-
-
-def _figure(value: Span | None, unit: str, estimate: bool) -> str:
-    return NOTHING if value is None else told(value, unit, estimate=estimate)
 
 
 def _late(material: Material) -> Iterator[str]:

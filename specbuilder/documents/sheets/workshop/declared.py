@@ -27,7 +27,7 @@ _OPENINGS = frozenset({"mm2", "cm2"})
 
 def power_declared(material: Material) -> tuple[Block, ...]:
     """Batteries, inverter, chargers, panels: settings are read off the parts' own papers."""
-    said = _table(material, lambda one, option: power_words(option))
+    said = _table(material, lambda one, option: power_words(material.as_brought(one, option)))
     note = "Charger settings, the inverter's idle mode, route, grommets and earth points: of the parts' own papers and "
     text = f"{note}the electrician's schedule. Write down what was set."
     return (

@@ -41,7 +41,7 @@ def sources(both: Wiring) -> Mapping[str, str]:
 
 def _source(tree: WirePoint) -> str:
     """A source; one that is fed from the other side with the run that feeds it: there may be two of the name."""
-    return tree.name if tree.fed_by is None else f"{tree.name} on {tree.fed_by.label}"
+    return tree.name if tree.fed_by is None else f"{tree.name}, fed by {tree.fed_by.label}"
 
 
 def _node(point: WirePoint) -> Node:

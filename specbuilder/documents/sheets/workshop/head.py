@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from specbuilder.documents.blocks import Block, Facts, Paragraph, Weight
-from specbuilder.documents.sheets.running import banner, revision_words, running
+from specbuilder.documents.sheets.running import revision_words, running
 from specbuilder.model.plain_text import one_line
 from specbuilder.wording.dates import day_words
-from specbuilder.wording.plain import ended, raised
+from specbuilder.wording.plain import raised
 
 from .material import Material
 
@@ -23,10 +23,7 @@ def head(material: Material) -> tuple[Block, ...]:
         ("Catalogue", one_line(firm.catalogue_version)),
         ("Checksum of the file", one_line(case.checksum) or "the file is not written yet"),
     ]
-    warning = banner(case)
     blocks: list[Block] = [Facts(rows=tuple(rows))]
-    if warning:
-        blocks.append(Paragraph(text=ended(warning), weight=Weight.STRONG))
     if material.spec.replaces is not None:
         old = f"This replaces revision {material.spec.replaces}. Take every page of that one off the floor."
         blocks.append(Paragraph(text=old, weight=Weight.STRONG))

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Catalogue, Option, WorkStep
+from specbuilder.model.own_parts import is_theirs, with_sheet
 from specbuilder.model.papers import Case
 from specbuilder.model.parts import Hole
 from specbuilder.model.plain_text import one_line
@@ -70,6 +71,10 @@ class Material:
         return tuple(
             found for found in self.holes() if (found[2].freeze_step if found[2].freeze_step in work else "") == step
         )
+
+    def as_brought(self, one: Chosen, option: Option) -> Option:
+        """Of a part the customer brings what its sheet says, and nothing of the one the house would have sold."""
+        return with_sheet(option, one.choice.own_part) if is_theirs(option, one.choice) else option
 
     def as_built(self, *about: str) -> str:
         """What was read of a hole, circuit or part so far; empty: a blank to fill in."""

@@ -6,16 +6,16 @@ from collections.abc import Iterator
 
 from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Option
-from specbuilder.model.kinds import Basis, JobState, Owner
+from specbuilder.model.kinds import Basis, JobState
+from specbuilder.model.own_parts import is_theirs
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.plan import Arrival
 from specbuilder.model.record import Record, RecordKind
-from specbuilder.model.spec import OwnPart
 from specbuilder.wording.dates import day_short, day_words, written_day_short
 from specbuilder.wording.names import option_name
 from specbuilder.wording.plain import lowered
-from specbuilder.wording.quantities import quantity
 from specbuilder.wording.workshop import ESTIMATE_FOOT, kg
+from specbuilder.wording.workshop_own_parts import arrival_words, sheet_words
 from specbuilder.workshop.view import Chosen
 
 from .material import Material, item_number
@@ -61,7 +61,7 @@ def _step_head(material: Material, step: str) -> str:
         return name
     if planned.passed:
         return f"{name}. Passed {written_day_short(planned.passed)}"
-    return f"{name}. Parts here by {day_short(planned.needed_by)}"
+    return f"{name}. Parts here by {day_short(planned.needed_by)}" if planned.arrivals else name
 
 
 def _table(material: Material, chosen: tuple[Chosen, ...]) -> Table:
@@ -90,7 +90,7 @@ def _is_part(option: Option) -> bool:
 
 def _mass(one: Chosen, option: Option | None) -> str:
     own = one.choice.own_part
-    if one.choice.owner is Owner.CUSTOMER:
+    if is_theirs(option, one.choice):
         return kg(own.mass_kg if own else None)
     if option is None or option.van is not None or not option.mass_kg:
         return "-"
@@ -105,15 +105,22 @@ def _store(material: Material, one: Chosen, option: Option | None) -> str:
     if record is not None:
         due = f", expected {written_day_short(one_line(record.due))}" if record.due else ""
         return f"{one_line(record.words).strip().lower()} {written_day_short(one_line(record.day))}{due}"
-    if one.choice.owner is Owner.CUSTOMER:
-        return f"the customer's: {_arrives(one.choice.own_part)}"
+    if is_theirs(option, one.choice):
+        return f"the customer's: {arrival_words(one.choice.own_part)}"
     if option.van is not None:
         return "the van"
     if not _is_part(option):
-        return f"no part: {lowered(option.zero_note)}" if option.zero_note else "work, no part"
+        return _no_part(option.zero_note)
     if material.spec.state is JobState.AS_BUILT:
         return "fitted"
     return f"to be ordered{_expected(material, option)}"
+
+
+def _no_part(note: str) -> str:
+    """Why there is nothing to fetch."""
+    if not note:
+        return "work, no part"
+    return lowered(note) if "no part" in note else f"no part: {lowered(note)}"
 
 
 def _supply(material: Material, option: Option) -> Record | None:
@@ -140,11 +147,6 @@ def _arrival(material: Material, option: Option) -> tuple[Arrival | None, str | 
     return None, None
 
 
-def _arrives(own: OwnPart | None) -> str:
-    day = written_day_short(one_line(own.arrives)) if own is not None else ""
-    return f"arrives {day}" if day else "arrival NOT KNOWN"
-
-
 def _own_parts(material: Material) -> Iterator[Block]:
     """What the sheet says, with room for what the store sees."""
     columns = (
@@ -155,17 +157,17 @@ def _own_parts(material: Material) -> Iterator[Block]:
         Column(head="Inspected by", share=1.2),
         Column(head="Box label", share=1.2),
     )
-    own = [one for one in material.chosen if one.choice.owner is Owner.CUSTOMER]
+    own = [(one, option) for one, option in material.known if is_theirs(option, one.choice)]
     rows = tuple(
         (
             item_number(one),
-            option_name(material.catalogue, one.choice.option, one.choice.place, one.choice.count),
-            _sheet(one.choice.own_part),
+            option_name(material.catalogue, option.id, one.choice.place, one.choice.count),
+            sheet_words(option, one.choice.own_part),
             "",
             "",
             "",
         )
-        for one in own
+        for one, option in own
     )
     yield Table(columns=columns, rows=rows, blank=frozenset({3, 4, 5}))
     if own:
@@ -174,14 +176,3 @@ def _own_parts(material: Material) -> Iterator[Block]:
             "before a hole is cut or a cable run for it.",
             weight=Weight.SMALL,
         )
-
-
-def _sheet(own: OwnPart | None) -> str:
-    """Mass, watts, cut-out and arrival; what nobody has said stands as not known."""
-    if own is None:
-        return "its sheet is NOT FILLED IN; arrival NOT KNOWN"
-    mass = "mass NOT KNOWN" if own.mass_kg is None else quantity(own.mass_kg, "kg", "")
-    watts = "watts NOT KNOWN" if own.watts_w is None else quantity(own.watts_w, "W", "")
-    cut = one_line(own.cut_out_mm).strip()
-    hole = f"cut-out {cut} mm" if cut else "cut-out NOT KNOWN"
-    return f"{mass}; {watts}; {hole}; {_arrives(own)}"

@@ -9,6 +9,7 @@ from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Sense
 from specbuilder.model.ledger import LedgerSpec, Reading
+from specbuilder.model.own_parts import is_theirs
 from specbuilder.wording.names import option_name
 from specbuilder.wording.readings import is_estimate
 from specbuilder.wording.workshop import ESTIMATE_FOOT, bare, mm, part_size, told, x_text, y_text, z_text
@@ -23,8 +24,8 @@ _COLUMNS = (
     Column(head="X", share=0.75, right=True),
     Column(head="Y", share=0.95, right=True),
     Column(head="Z", share=0.7, right=True),
-    Column(head="Long x wide x high", share=1.7),
-    Column(head="Keep clear, mind", share=2.4),
+    Column(head="Long x wide x high", share=1.9),
+    Column(head="Keep clear, mind", share=2.2),
     Column(head="As built X, Y, Z", share=1.6),
 )
 _AS_BUILT = 7
@@ -38,7 +39,10 @@ def places(material: Material) -> tuple[Block, ...]:
     """A table for every step with something that has a place, then the clearances."""
     blocks: list[Block] = [
         Heading(text="Where everything sits"),
-        Paragraph(text="All in mm on the datum; X, Y and Z are the middle of its mass, place by the unit's own edges."),
+        Paragraph(
+            text="All in mm on the datum. X, Y and Z are the middle of its mass; an edge that is named goes first, and "
+            "the unit's own drawing says where the rest of it lies. Long is along the van."
+        ),
     ]
     for step in (*(step.id for step in material.steps), ""):
         rows = tuple(row for one in material.parts_of(step) if (row := _row(material, one)) is not None)
@@ -63,7 +67,7 @@ def _row(material: Material, one: Chosen) -> tuple[str, ...] | None:
         x_text(spot),
         y_text(spot),
         z_text(spot),
-        part_size(option),
+        "by its plate" if is_theirs(option, one.choice) else part_size(option),
         "; ".join(_mind(material, one, option)) or "-",
         "",
     )
@@ -71,7 +75,7 @@ def _row(material: Material, one: Chosen) -> tuple[str, ...] | None:
 
 def _mind(material: Material, one: Chosen, option: Option) -> Iterator[str]:
     """What is open about its place, and the room it needs to work."""
-    space = option.space
+    space = material.as_brought(one, option).space
     yield from filter(None, (open_about(material.view, one),))
     front_mm = material.view.front_edge_x_mm(option)
     if front_mm is not None:

@@ -79,7 +79,7 @@ def _facts(material: Material, one: Chosen, option: Option) -> Iterator[tuple[st
         yield "Front edge", f"X {mm(front_mm)}"
     if option.space.swivel_sweep_x_mm is not None:
         yield "Turns back to", f"X {mm(option.space.swivel_sweep_x_mm)}"
-    yield "Holes", ", ".join(hole.id for hole in one.holes) or "none of its own: points of the van or of the bench"
+    yield "Holes", ", ".join(hole.id for hole in one.holes) or "none of its own"
     papers = [material.catalogue.papers[key] for key in option.papers if key in material.catalogue.papers]
     yield "Papers", "; ".join(f"{paper.name} (by {paper.at_hold_point})" for paper in papers) or "none of its own"
     yield "Hold points", ", ".join(option.hold_points)

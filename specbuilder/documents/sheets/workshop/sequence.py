@@ -8,6 +8,7 @@ from specbuilder.documents.blocks import Block, Column, Facts, Heading, Items, P
 from specbuilder.model.catalogue import Paper, WorkStep
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import Record, RecordKind
+from specbuilder.wording.circuits import sides
 from specbuilder.wording.dates import day_short, day_words, written_day
 from specbuilder.wording.names import group_name, listed, option_name
 from specbuilder.wording.plain import ended
@@ -24,6 +25,11 @@ def sequence(material: Material) -> tuple[Block, ...]:
     """All steps at a glance, then a sheet for each."""
     return (
         Heading(text="Sequence and hold points"),
+        Paragraph(
+            text="A hold point stops the work until its figures are read and it is signed. Planned figures stand in "
+            "the lists of this pack: holes, clearances, fuses, openings, mass budget. Figures of the parts and of the "
+            "code in force go first."
+        ),
         _overview(material),
         *_plan_words(material),
         *(block for step in material.steps for block in _step(material, step)),
@@ -33,10 +39,10 @@ def sequence(material: Material) -> tuple[Block, ...]:
 def _overview(material: Material) -> Table:
     columns = (
         Column(head="Step", share=0.6),
-        Column(head="Work", share=3.4),
-        Column(head="Hours", share=1, right=True),
-        Column(head="Begins", share=1.5),
-        Column(head="Done", share=1.5),
+        Column(head="Work", share=3),
+        Column(head="Hours", share=0.9, right=True),
+        Column(head="Begins", share=1.8),
+        Column(head="Done", share=1.8),
         Column(head="After", share=0.9),
         Column(head="Hold point", share=1),
     )
@@ -99,7 +105,8 @@ def _facts(material: Material, step: WorkStep) -> Iterator[tuple[str, str]]:
     planned, catalogue = material.planned(step.id), material.catalogue
     if planned is not None and not planned.passed:
         hours = told(planned.hours, _HOURS, estimate=True)
-        yield "Hours, days planned", f"{hours}, {day_short(planned.first_day)} to {day_short(planned.last_day)}"
+        first, last = day_short(planned.first_day), day_short(planned.last_day)
+        yield "Hours, days planned", f"{hours}, {first}" if first == last else f"{hours}, {first} to {last}"
         if planned.waits_for is not None:
             yield "Waits for", option_name(catalogue, planned.waits_for)
     yield "Hours, days as built", ""
@@ -108,6 +115,12 @@ def _facts(material: Material, step: WorkStep) -> Iterator[tuple[str, str]]:
     cuts = dict.fromkeys(hole.id for _, _, hole in material.holes_of(step.id))
     if cuts:
         yield "Holes frozen here", ", ".join(cuts)
+    if step.hours_per_circuit:
+        low, mains = (len(side) for side in sides(material.view.report.circuits))
+        yield (
+            "Circuits",
+            f"{counted(low, 'run', 'runs')} of 12 V, {counted(mains, 'run', 'runs')} of 230 V, by the lists",
+        )
     if step.freezes:
         yield "Frozen once passed", ", ".join(step.freezes)
 

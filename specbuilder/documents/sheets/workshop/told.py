@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table
 from specbuilder.model.ids import RuleId
 from specbuilder.model.kinds import Verdict
+from specbuilder.model.own_parts import blanks_of, is_theirs
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import RecordKind
 from specbuilder.model.rules import BriefIs, FigureAbove, MarginBelow, WithinBound
@@ -124,7 +125,7 @@ def _unasked(material: Material) -> Iterator[str]:
     own = [
         one.choice.option
         for one in material.chosen
-        if one.choice.own_part is not None and not one.choice.own_part.complete
+        if one.option is not None and is_theirs(one.option, one.choice) and blanks_of(one.option, one.choice.own_part)
     ]
     if own:
         yield f"Blanks on the sheet of the customer's part: {listed(option_name(catalogue, o) for o in own)}."

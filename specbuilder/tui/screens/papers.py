@@ -1,0 +1,214 @@
+"""The papers of a job: where it stands, what comes next, and every paper that can be made of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import ClassVar
+
+from specbuilder.documents.sheets.sheet import Sheet
+from specbuilder.model.kinds import JobState
+from specbuilder.model.life import LifeStep
+from specbuilder.model.papers import Case
+from specbuilder.storage.disk import DiskError
+from specbuilder.tui.deeds import TROUBLES
+from specbuilder.tui.errands import Errand, Stop
+from specbuilder.tui.ink import Ink
+from specbuilder.tui.items import Item, OnWord
+from specbuilder.tui.keys import Act, Where
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.wording import papers as words
+from specbuilder.wording.life_steps import next_step_hint
+
+from .build import next_hold, passed_holds
+from .give_up import GiveUpPage
+from .page import Host, Page
+from .paper import PaperPage
+from .question import Question
+
+NEXT = OnWord("next-step")
+DEPOSIT = OnWord("deposit")
+BUILD = OnWord("build")
+TITLE_CELLS, CALLED_CELLS = 18, 16
+
+
+class PapersPage(Page):
+    """Where the job stands, the next step, and the papers by number."""
+
+    where: ClassVar[Where] = Where.PAPERS
+    tall: ClassVar[bool] = True
+
+    def __init__(self, host: Host) -> None:
+        super().__init__(host)
+        self.told = ""
+        """What became of the papers that were written."""
+        self._case: Question[Case] = Question(host)
+        self.at = OnWord(self._wanted().name)
+
+    def _wanted(self) -> Sheet:
+        """The paper that the state of the job calls for first."""
+        deeds = self.host.deeds
+        by_name = {sheet.name: sheet for sheet in deeds.sheets}
+        name = "change-order" if deeds.changing else "workshop" if deeds.state in _BUILT_FROM else "customer"
+        return by_name.get(name, deeds.sheets[0])
+
+    # -- lines -----------------------------------------------------------------------------------------------------
+
+    def head(self, cells: int) -> Sequence[Line]:
+        """Which job, which revision."""
+        return [line(" ", Bit(cut(words.papers_title(self.host.report.spec), cells - 2), Ink.HEAD))]
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """Where it stands, what comes next, the papers, what was written."""
+        self._make_ready()
+        told = [line(f" {text}") for sentence in self._stands() for text in wrapped(sentence, cells - 2)]
+        steps = [line(f" {' ' if key is None else key} ", Bit(cut(text, cells - 4), Ink.HEAD), item=item)
+                 for key, text, item in self._steps()]  # fmt: skip
+        sheets = [self._sheet(number, sheet, cells) for number, sheet in enumerate(self.host.deeds.sheets, 1)]
+        written = [line(f" {text}") for text in wrapped(self.told, cells - 2)]
+        return [*told, EMPTY, *steps, *([EMPTY] if steps else []), *sheets, *([EMPTY] if written else []), *written]
+
+    def foot(self, cells: int) -> Sequence[Line]:
+        """What the paper under the cursor is for."""
+        sheet = self._at_sheet()
+        texts = [f"{sheet.about}. {words.private() if sheet.private else ''}"] if sheet is not None else []
+        return [line(f" {part}") for text in texts for part in wrapped(text, cells - 2)]
+
+    def _stands(self) -> Iterator[str]:
+        deeds, desk = self.host.deeds, self.host.deeds.desk
+        spec, base = self.host.report.spec, desk.session.base
+        if deeds.changing and base is not None:
+            yield words.change_stands(spec, base.spec, deeds.change_number)
+        else:
+            yield words.stands(spec, deeds.state, self._currency)
+        try:
+            by = deeds.replaced_by
+        except DiskError:
+            by = None
+        if by is not None:
+            yield words.replaced(by)
+        if desk.looked_at is not None:
+            yield words.looked_at()
+
+    def _steps(self) -> Iterator[tuple[str | None, str, Item]]:
+        """What can be done now, with its key."""
+        deeds, report = self.host.deeds, self.host.report
+        if deeds.desk.looked_at is not None:
+            return
+        gross, base = report.price.gross, deeds.desk.session.base
+        match deeds.next_step:
+            case LifeStep.QUOTE:
+                yield "s", words.quote_line(gross, self._currency), NEXT
+            case LifeStep.ORDER if deeds.state is JobState.EXPIRED:
+                yield "s", words.again_line(), NEXT
+            case LifeStep.ORDER if base is not None:
+                told = words.change_line(deeds.change_number, base.report.price.gross, gross, self._currency)
+                yield "s", told, NEXT
+            case LifeStep.ORDER:
+                yield "s", words.order_line(gross, self._currency), NEXT
+            case _:
+                pass
+        if deeds.signed:
+            asked, received = deeds.deposit
+            if not received:
+                yield None, words.deposit_line(asked, received, self._currency), DEPOSIT
+            passed, holds = passed_holds(self.host)
+            yield "b", words.build_line(passed, holds, next_hold(self.host)), BUILD
+
+    def _sheet(self, number: int, sheet: Sheet, cells: int) -> Line:
+        called = words.called(self.host.deeds.calls_for(sheet))
+        ink = Ink.HEAD if self.host.deeds.calls_for(sheet) else Ink.PLAIN
+        start = f" {number} ", Bit(left(sheet.title, TITLE_CELLS), ink), left(called, CALLED_CELLS)
+        return line(*start, cut(sheet.about, cells - 4 - TITLE_CELLS - CALLED_CELLS), item=OnWord(sheet.name))
+
+    # -- acts ------------------------------------------------------------------------------------------------------
+
+    def enter(self) -> None:
+        """Show the paper, or do what the line says."""
+        sheet = self._at_sheet()
+        if sheet is not None:
+            self.host.show(PaperPage(self.host, sheet))
+        elif self.at == NEXT:
+            self.host.do(Act.SIGN)
+        elif self.at in (DEPOSIT, BUILD):
+            self.host.do(Act.BUILD)
+
+    def digit(self, number: int) -> None:
+        """The paper of this number."""
+        sheets = self.host.deeds.sheets
+        if 0 < number <= len(sheets):
+            self.at = OnWord(sheets[number - 1].name)
+            self.enter()
+
+    def digit_hint(self) -> str:
+        """Digits show the papers."""
+        return f"1-{len(self.host.deeds.sheets)} show"
+
+    def act(self, act: Act) -> bool:
+        """Write all papers; give the draft up."""
+        match act:
+            case Act.PRINT:
+                self.write()
+            case Act.GIVE_UP:
+                self.host.show(GiveUpPage(self.host)) if self.host.deeds.may_give_up else self.host.say(
+                    words.nothing_to_give_up(self.host.report.spec)
+                )
+            case _:
+                return False
+        return True
+
+    def hint_of(self, act: Act) -> str | None:
+        """What the next step is called; give up only where there is something to be given up."""
+        match act:
+            case Act.SIGN:
+                return next_step_hint(self.host.deeds.next_step, self.host.deeds.state)
+            case Act.GIVE_UP:
+                return None if self.host.deeds.may_give_up else ""
+            case Act.EARLIER:
+                return None if self.host.report.spec.revision > 1 else ""
+            case _:
+                return None
+
+    def write(self) -> None:
+        """Write every paper that is called for, beside the screens."""
+        deeds, stand, day = self.host.deeds, self.host.deeds.desk.stand, self.host.deeds.paper_day
+
+        def work(stop: Stop) -> Iterator[str]:
+            try:
+                paths = deeds.print(stand, day)
+                yield words.written(len(paths), str(paths[0].parent))
+            except TROUBLES as error:
+                yield str(error)
+
+        self.host.say(words.writing())
+        self.host.send(Errand(spec=stand.spec, work=work, take=self._written))
+
+    def _written(self, told: str) -> None:
+        self.told = told
+        self.host.say(told)
+
+    def left(self) -> None:
+        """Nobody waits for it any more."""
+        self._case.drop()
+
+    def _make_ready(self) -> None:
+        """What all papers rest on is worked out while the list is read."""
+        deeds = self.host.deeds
+        stand, day = deeds.desk.stand, deeds.paper_day
+
+        def work(stop: Stop) -> Iterator[Case]:
+            try:
+                yield deeds.case(stand, day)
+            except TROUBLES:
+                return  # said when a paper is asked for
+
+        self._case.ask(day, work)
+
+    def _at_sheet(self) -> Sheet | None:
+        return next((sheet for sheet in self.host.deeds.sheets if OnWord(sheet.name) == self.at), None)
+
+    @property
+    def _currency(self) -> str:
+        return self.host.catalogue.firm.currency
+
+
+_BUILT_FROM = (JobState.ORDERED, JobState.CHANGED)

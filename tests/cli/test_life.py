@@ -1,0 +1,185 @@
+"""The life of a job by line commands: quote, order, change, record, paper, verify, and what they refuse."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from specbuilder.cli.output import Exit
+
+from .counter import Counter
+
+HOUSE = Path(__file__).parent.parent.parent
+RULES, FAMILY = HOUSE / "rules", HOUSE / "examples" / "saturday-family.toml"
+SIGN = ("--customer", "M. Hale", "--firm", "the counter", "--place", "premises")
+
+
+@pytest.fixture
+def family(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Counter:
+    """Job 0001 under the rules of the house: the Saturday family, ready to be quoted."""
+    counter = Counter(tmp_path, capsys, RULES)
+    assert counter("new", "--from", str(FAMILY)).code == 0
+    return counter
+
+
+@pytest.fixture
+def ordered(family: Counter) -> Counter:
+    """The same, quoted and signed."""
+    assert family("quote", "1").code == 0
+    assert family("order", "1", *SIGN).code == 0
+    return family
+
+
+def test_a_job_that_begins_like_a_file_is_a_draft_of_its_own(family: Counter) -> None:
+    assert family("show", "1").out[0] == "Job 0001, revision 1, draft, not quoted."
+
+
+def test_quoting_says_price_and_last_day_and_a_second_quote_is_refused(family: Counter) -> None:
+    said = family("quote", "1")
+    assert said.code == 0
+    assert said.out[0].startswith("Quoted, revision 1: £24,414 VAT in, valid until ")
+    again = family("quote", "1")
+    assert again.code == Exit.BROKEN
+    assert again.err == (
+        "This cannot be quoted yet: 1 thing stands in the way.",
+        "The job is quoted: only a draft is quoted: begin the next revision first.",
+        "Nothing was changed.",
+    )
+
+
+def test_an_order_names_who_signed_and_what_is_built(family: Counter) -> None:
+    family("quote", "1")
+    said = family("order", "1", *SIGN)
+    assert said.code == 0
+    assert said.out[0] == "Signed by M. Hale and the counter: revision 1 is what the workshop builds."
+    assert family("verify", "1").out == ("Job 0001, revision 1, ordered: whole, current and unaltered.",)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--customer", "M. Hale", "--firm", "counter", "--place", "moon"), '--place: "moon" is no place of signing'),
+        (("--customer", "", "--firm", "counter", "--place", "home"), "--customer is empty"),
+        (("--customer", "A\x1b[2J", "--firm", "counter", "--place", "home"), "--customer: "),
+        (("--customer", "A" * 500, "--firm", "counter", "--place", "home"), "--customer: "),
+    ],
+)
+def test_a_signature_that_is_none_is_refused(family: Counter, words: tuple[str, ...], said: str) -> None:
+    family("quote", "1")
+    answer = family("order", "1", *words)
+    assert answer.code == Exit.UNUSABLE
+    assert answer.err[0].startswith(said)
+    assert family("show", "1").out[0].startswith("Job 0001, revision 1, quoted")
+
+
+def test_only_a_job_is_signed_and_a_file_is_taken_in_first(counter: Counter) -> None:
+    answer = counter("quote", str(FAMILY))
+    assert answer.code == Exit.UNUSABLE
+    assert "specbuilder new --from FILE" in " ".join(answer.err)
+
+
+def test_what_was_signed_takes_no_other_choice_before_a_change_is_begun(ordered: Counter) -> None:
+    refused = ordered("set", "1", "induction-single")
+    assert refused.code == Exit.BROKEN
+    assert refused.err[0] == "This revision has left the house: a change makes the next one."
+    begun = ordered("change", "1")
+    assert begun.out[0] == (
+        "Change order begun: revision 2 is a draft. Until it is signed the workshop builds revision 1."
+    )
+    assert ordered("set", "1", "induction-single").code == 0
+
+
+def test_revision_1_cannot_be_exported_as_current_after_revision_2(ordered: Counter, tmp_path: Path) -> None:
+    assert ordered("export", "1", "--to", str(tmp_path / "out")).code == 0
+    ordered("change", "1")
+    assert ordered("drop", "1", "toilet-portable").code == 0
+    assert ordered("export", "1@1", "--to", str(tmp_path / "out")).code == 0
+    assert ordered("order", "1", *SIGN).out[0] == (
+        "Signed by M. Hale and the counter: revision 2 is what the workshop builds, and takes the place of revision 1."
+    )
+    refused = ordered("export", "1@1", "--to", str(tmp_path / "out"))
+    assert refused.code == Exit.BROKEN
+    assert refused.err[0] == "Revision 1 of job 0001 was replaced by revision 2: it is not to be built."
+    assert ordered("show", "1@1").code == 0
+    old = tmp_path / "out" / "0001-r1.toml"
+    verified = ordered("verify", str(old))
+    assert verified.code == Exit.BROKEN
+    assert "Revision 2 has replaced it" in " ".join(verified.out)
+
+
+def test_papers_of_a_replaced_revision_say_so_on_every_page(ordered: Counter, tmp_path: Path) -> None:
+    ordered("change", "1")
+    ordered("drop", "1", "toilet-portable")
+    ordered("order", "1", *SIGN)
+    said = ordered("paper", "1@1", "workshop", "--to", str(tmp_path / "out"), "--as", "text")
+    assert said.code == 0
+    text = Path(said.out[0]).read_text("utf-8")
+    assert "REPLACED BY REVISION 2: NOT TO BE BUILT" in text
+
+
+def test_every_paper_the_state_calls_for_is_written_as_pdf_and_text(ordered: Counter, tmp_path: Path) -> None:
+    said = ordered("paper", "1", "--to", str(tmp_path / "out"))
+    names = {Path(line).name for line in said.out}
+    assert names == {
+        f"0001-r1-{sheet}.{end}"
+        for sheet in ("customer", "workshop", "handover", "colleague")
+        for end in ("pdf", "txt")
+    }
+    first = {name: (tmp_path / "out" / name).read_bytes() for name in names}
+    ordered("paper", "1", "--to", str(tmp_path / "out"))
+    assert {name: (tmp_path / "out" / name).read_bytes() for name in names} == first
+
+
+def test_records_are_written_down_and_what_is_none_is_refused(ordered: Counter) -> None:
+    for words, said in (
+        (("deposit", "2441"), "Written down: deposit of £2,441 received."),
+        (("passed", "h0"), "Written down: hold point H0 passed."),
+        (("supply", "larchlid-short", "in", "store"), "Written down: Larchlid tilting roof, short: in store."),
+        (("reading", "H0", "2,051", "kg"), "Written down: reading at H0: 2,051 kg."),
+        (("promised", "the", "exhaust", "ends", "right"), 'Written down: promise "the exhaust ends right".'),
+    ):
+        answer = ordered("record", "1", *words, "--by", "foreman")
+        assert (answer.code, answer.out[0]) == (0, said)
+    for words, begins in (
+        (("deposit", "lots"), '"lots" is no sum of pounds'),
+        (("supply", "roof-of-gold"), '"roof-of-gold" is no part of this build'),
+        (("supply", "larchlid-short", "lost"), '"lost" is no state of a part'),
+        (("call", "about the cloth"), "A call needs its day"),
+        (("sang", "a song"), '"sang" is nothing that is recorded so'),
+        (("passed", "H9"), "This cannot be passed yet"),
+        (("built", "M. Hale"), "This cannot be handed over as built yet"),
+    ):
+        answer = ordered("record", "1", *words, "--by", "foreman")
+        assert answer.code in (Exit.BROKEN, Exit.UNUSABLE)
+        assert answer.err[0].startswith(begins), answer.err
+
+
+def test_money_and_parts_wait_for_the_order(family: Counter) -> None:
+    answer = family("record", "1", "deposit", "2441", "--by", "counter")
+    assert answer.code == Exit.BROKEN
+    assert answer.err[0] == "The job is draft: deposits, parts and readings are recorded once it is ordered."
+
+
+def test_a_change_can_be_given_up_and_a_first_revision_cannot(ordered: Counter) -> None:
+    assert ordered("change", "1", "--drop").code == Exit.BROKEN
+    ordered("change", "1")
+    assert ordered("change", "1", "--drop").out == (
+        "Revision 2 is given up; its files are kept aside. Revision 1 holds.",
+    )
+    assert ordered("verify", "1").code == 0
+
+
+def test_a_paper_nobody_knows_is_named_with_those_there_are(ordered: Counter, tmp_path: Path) -> None:
+    answer = ordered("paper", "1", "poster", "--to", str(tmp_path / "out"))
+    assert answer.code == Exit.UNUSABLE
+    assert answer.err == ('"poster" is no paper: use one of customer, change-order, workshop, handover, colleague.',)
+    assert not (tmp_path / "out").exists()
+
+
+def test_an_altered_file_is_not_verified(ordered: Counter) -> None:
+    path = ordered.jobs / "0001-r1.toml"
+    path.write_text(path.read_text("utf-8").replace("tolerance_mm = 2", "tolerance_mm = 9", 1), "utf-8")
+    answer = ordered("verify", "1")
+    assert answer.code == Exit.BROKEN
+    assert answer.out[0] == "Job 0001, revision 1, ordered: NOT to be built or signed from."

@@ -1,0 +1,143 @@
+"""The customer's copy: everything told and accepted, everything open, and what the customer brings."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from specbuilder.documents.sheets.customer import customer_copy
+from specbuilder.model.ids import BriefKey, LedgerId, RuleId
+from specbuilder.model.kinds import Level, Verdict
+from specbuilder.model.ledger import Reading
+from specbuilder.model.record import Record, RecordKind
+from specbuilder.model.span import point
+from specbuilder.model.spec import Acceptance, OpenQuestion, OwnPart
+from specbuilder.wording.dates import day_words
+
+from .cases import case, the_catalogue
+from .customer import EVERY, FAMILY, copy, said, table, ticked, with_own_fridge
+from .reading import part
+
+# --- what was told
+
+
+@EVERY
+def test_everything_told_stands_there_with_a_box_to_tick(name: str) -> None:
+    found = case(name)
+    boxes = ticked(customer_copy(found))
+    for finding in found.stand.report.findings:
+        because = found.stand.catalogue.rules[finding.rule].because
+        if finding.verdict is Verdict.BROKEN and finding.level in (Level.SIGN, Level.NOTE):
+            assert any(row.startswith(because.rstrip(".")) for row in boxes), because
+
+
+@EVERY
+def test_what_stops_it_is_said_plainly_and_only_then(name: str) -> None:
+    found = case(name)
+    text = said(customer_copy(found))
+    stops = found.stand.report.broken(Level.STOP)
+    assert ("cannot be built as it stands" in text) is bool(stops)
+    assert all(found.stand.catalogue.rules[finding.rule].because.rstrip(".") in text for finding in stops)
+
+
+def test_what_was_accepted_says_by_whom_and_when() -> None:
+    rule = RuleId("tell-the-insurer")
+    words = "NOTE, to be said: Tell your insurer and the licensing office before you drive. It is about the roof."
+    accepted = Acceptance(rule=rule, words=words, by="M. Hale", at="2031-04-14 11:20")
+    told = [row for row in ticked(copy(accepted=(accepted,))) if "insurer" in row]
+    assert told == [
+        "Tell your insurer and the licensing office before you drive. Accepted by M. Hale on 14 April 2031."
+    ]
+
+
+def test_words_that_were_accepted_stay_when_the_rule_says_it_otherwise_today() -> None:
+    accepted = Acceptance(rule=RuleId("tell-the-insurer"), words="Ring your insurer.", by="M. Hale", at="2031-04-14")
+    told = next(row for row in ticked(copy(accepted=(accepted,))) if "insurer and" in row)
+    assert told.endswith('The words then: "Ring your insurer."')
+
+
+def test_what_is_broken_and_may_be_accepted_asks_for_a_word_in_writing() -> None:
+    found = case("right-door-muddle")
+    open_yet = [row for row in ticked(customer_copy(found)) if row.endswith("This needs your word in writing.")]
+    assert len(open_yet) == len(found.stand.report.broken(Level.SIGN)) > 0
+
+
+def test_a_promise_stands_there_with_its_day() -> None:
+    promise = Record(kind=RecordKind.PROMISED, at="2031-04-14 11:05", by="the counter", words="The exhaust stays right")
+    assert "The exhaust stays right. Said on 14 April 2031." in said(copy(records=(promise,)))
+
+
+@EVERY
+def test_the_cautions_of_the_parts_that_belong_on_this_paper_are_on_it(name: str) -> None:
+    found = case(name)
+    catalogue, text = found.stand.catalogue, said(customer_copy(found))
+    for choice in found.stand.spec.choices:
+        for key in catalogue.options[choice.option].cautions:
+            assert ("customer copy" not in catalogue.cautions[key].shown_where) or catalogue.cautions[key].text in text
+
+
+def test_more_beds_than_belts_is_said_beside_the_beds_as_well() -> None:
+    found = case(FAMILY)
+    berths: Reading = replace(found.stand.report.readings[LedgerId("berths")], value=point(6))
+    readings = {**found.stand.report.readings, berths.id: berths}
+    more = replace(found, stand=replace(found.stand, report=replace(found.stand.report, readings=readings)))
+    assert "6 people may sleep in it, only 4 people may travel" in said(customer_copy(more))
+    assert "may sleep in it, only" not in said(customer_copy(found))
+
+
+# --- open questions and own parts
+
+
+def test_every_open_thing_says_who_finds_out_by_when() -> None:
+    found = case("half-done-family")
+    rows = {row[0]: row[1:] for row in table(customer_copy(found), "Still open")}
+    assert rows["How high is the barrier at the station?"] == ("you", "21 April 2031")
+    assert rows["How high is the lowest barrier or garage it must pass?"] == ("to be agreed", "to be agreed")
+    for group in found.stand.report.undecided:
+        known = found.stand.catalogue.groups[group]
+        assert f"{known.name}: {known.question}" in rows
+
+
+def test_a_question_of_the_brief_that_somebody_was_asked_names_them() -> None:
+    ask = the_catalogue().brief[BriefKey("parking_limit_mm")].ask
+    asked = (OpenQuestion(text=ask, owner="counter", due="2031-04-25"),)
+    rows = table(copy("half-done-family", questions=asked), "Still open")
+    assert ("How high is the lowest barrier or garage it must pass?", "we", "25 April 2031") in rows
+
+
+def test_what_is_not_checked_yet_is_counted_and_not_told_as_good() -> None:
+    assert "33 of our checks wait for these answers" in said(copy("half-done-family"))
+    assert "of our checks" not in said(copy(FAMILY))
+
+
+def test_an_own_part_says_by_when_what_is_missing_and_that_we_do_not_warrant_it() -> None:
+    found = case(FAMILY, choices=with_own_fridge(OwnPart(mass_kg=18, arrives="2031-05-20")))
+    paper = customer_copy(found)
+    needed = next(
+        step.needed_by for step in found.plan.steps for each in step.arrivals if each.option == "fridge-front-door"
+    )
+    own = said(part(paper, "What you bring yourself"))
+    assert f"here by {day_words(needed)}" in own
+    assert "We fit what you bring; we do not warrant it." in own
+    rows = table(paper, "Still open")
+    assert [row for row in rows if row[0].startswith("Compressor fridge")] == [
+        (
+            "Compressor fridge with front door, 48 litres: how many watts it draws and the size of its hole, "
+            "from its paper",
+            "you",
+            day_words(needed),
+        )
+    ]
+
+
+def test_without_an_own_part_nothing_is_said_of_warranty() -> None:
+    assert "warrant it" not in said(copy(FAMILY))
+
+
+def test_every_freeze_point_is_told_with_its_day() -> None:
+    found = case(FAMILY)
+    told = said(part(customer_copy(found), "If you change your mind"))
+    for step in found.plan.steps:
+        work = found.stand.catalogue.work[step.step]
+        if work.freezes:
+            assert all(thing in told for thing in work.freezes)
+            assert day_words(step.last_day).removesuffix(" 2031") in told

@@ -1,0 +1,337 @@
+"""The hand-over pack: everything that is fitted, once, and nothing that is not."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from specbuilder.documents.blocks import Block, Facts, Heading, Items, Paper, Paragraph, Signatures, Table, Weight
+from specbuilder.documents.sheets.handover import handover_pack
+from specbuilder.model.catalogue import Option
+from specbuilder.model.kinds import JobState, Owner
+from specbuilder.model.papers import Case
+from specbuilder.model.record import Record, RecordKind
+from specbuilder.model.spec import Customer, OwnPart
+from specbuilder.workshop.cautions import cautions_of
+from specbuilder.workshop.passing import pass_figures
+from specbuilder.workshop.view import SpecView, view_of
+
+from .cases import NAMES, TODAY, case, spec_of
+
+EVERY = pytest.mark.parametrize("name", NAMES)
+
+
+def pack(name: str, **changes: object) -> tuple[Case, Paper]:
+    found = case(name, state=JobState.ORDERED, **changes)
+    return found, handover_pack(found)
+
+
+def view(found: Case) -> SpecView:
+    return view_of(found.stand.catalogue, found.stand.spec, found.stand.report)
+
+
+def fitted(found: Case) -> list[Option]:
+    return [one.option for one in view(found).taken if one.option is not None]
+
+
+def texts(blocks: tuple[Block, ...]) -> Iterator[str]:
+    """Everything that stands on a paper."""
+    for block in blocks:
+        match block:
+            case Heading(text=text) | Paragraph(text=text):
+                yield text
+            case Items(rows=rows):
+                yield from rows
+            case Facts(rows=pairs):
+                yield from (cell for pair in pairs for cell in pair)
+            case Table(columns=columns, rows=cells):
+                yield from (column.head for column in columns)
+                yield from (cell for row in cells for cell in row)
+            case Signatures(roles=roles):
+                yield from roles
+
+
+def under(paper: Paper, title: str) -> tuple[Block, ...]:
+    """The blocks below a heading, up to the next one of its level or above."""
+    blocks = iter(paper.blocks)
+    level = next((b.level for b in blocks if isinstance(b, Heading) and b.text == title), None)
+    found: list[Block] = []
+    for block in blocks if level is not None else ():
+        if isinstance(block, Heading) and level is not None and block.level <= level:
+            break
+        found.append(block)
+    return tuple(found)
+
+
+def ticked(paper: Paper, title: str) -> list[str]:
+    return [row for block in under(paper, title) if isinstance(block, Items) for row in block.rows]
+
+
+def table(paper: Paper, head: str) -> Table:
+    """The first table whose first column has this head."""
+    return next(b for b in paper.blocks if isinstance(b, Table) and b.columns[0].head == head)
+
+
+# --- the walk round
+
+
+@EVERY
+def test_every_handover_sentence_of_what_is_fitted_stands_once_in_the_walk_and_no_other(name: str) -> None:
+    found, paper = pack(name)
+    lines = ticked(paper, "The walk round")
+    said = {sentence for option in fitted(found) for sentence in option.handover}
+    assert Counter(line[line.rindex(sentence) :] for sentence in said for line in lines if line.endswith(sentence)) == (
+        Counter(said)
+    )
+    assert len(lines) == len(said)
+
+
+@EVERY
+def test_every_line_of_the_walk_names_the_part_it_is_about(name: str) -> None:
+    found, paper = pack(name)
+    lines = ticked(paper, "The walk round")
+    for option in fitted(found):
+        for sentence in option.handover:
+            (line,) = (line for line in lines if line.endswith(f": {sentence}"))
+            assert option.name.lower() in line.lower()
+
+
+@EVERY
+def test_every_caution_the_customer_is_told_stands_once_with_its_stop(name: str) -> None:
+    found, paper = pack(name)
+    boxed = [b.text for b in under(paper, "The walk round") if isinstance(b, Paragraph) and b.weight is Weight.CAUTION]
+    told = [c for c, _ in cautions_of(view(found)) if "hand-over" in c.shown_where or "customer" in c.shown_where]
+    assert len(boxed) == len(told)
+    for caution in told:
+        assert sum(text.startswith(caution.text) for text in boxed) == 1
+
+
+def test_the_stops_are_numbered_in_walking_order() -> None:
+    _, paper = pack("saturday-family")
+    stops = [b.text for b in under(paper, "The walk round") if isinstance(b, Heading)]
+    assert stops == [
+        "1. Outside, along the left side to the rear",
+        "2. Along the right side to the front",
+        "3. In the cab",
+        "4. Inside, from the front to the rear",
+        "5. Overhead",
+        "6. Underneath",
+        "7. At the table",
+    ]
+
+
+# --- the record
+
+
+@EVERY
+def test_every_hold_point_has_a_line_for_each_figure_of_this_build_and_one_for_its_signature(name: str) -> None:
+    found, paper = pack(name)
+    for step in found.stand.catalogue.work.values():
+        if step.hold_point:
+            (block,) = under(paper, f"{step.hold_point}. {step.hold_text}")[:1]
+            assert isinstance(block, Table)
+            asked = [(figure.what, figure.must_be) for figure in pass_figures(view(found), step)]
+            assert [row[:2] for row in block.rows] == [*asked, (f"{step.hold_point} passed", "")]
+            assert all(row[2:] == ("", "") for row in block.rows)
+            assert block.blank == {2, 3}
+
+
+@EVERY
+def test_every_circuit_has_its_line_with_room_for_the_fuse_fitted(name: str) -> None:
+    found, paper = pack(name)
+    rows = [row for b in under(paper, "Circuits: fuses and readings") if isinstance(b, Table) for row in b.rows]
+    for line in found.stand.report.circuits:
+        (row,) = (row for row in rows if row[0] == line.label)
+        assert line.circuit in row
+        assert row[4] == ("" if line.fuse_a is not None else row[3])
+        assert row[5:] == ("", "")
+
+
+def test_a_socket_is_tried_on_the_source_it_has_and_on_the_one_it_has_not() -> None:
+    _, paper = pack("saturday-family")
+    sockets = {row[0]: row[1:] for row in table(paper, "Socket").rows}
+    assert sockets["Mains double socket, works on the campsite plug"] == ("live", "", "dead", "")
+    assert sockets["Mains socket, works away from the plug"] == ("dead", "", "live", "")
+    assert sockets["Socket of the campsite plug kit, rear"] == ("live", "", "dead", "")
+
+
+def test_what_was_recorded_is_printed_in() -> None:
+    records = (
+        Record(kind=RecordKind.PASSED, at="2031-05-06 16:00", by="R. Foreman", about="H0", words="customer present"),
+        Record(kind=RecordKind.READING, at="2031-06-20 10:00", by="S. Fitter", about="H8", words="drop 2 mbar"),
+        Record(kind=RecordKind.READING, at="2031-06-21 10:00", by="S. Fitter", about="lights-comfort-c1", words="3 A"),
+        Record(kind=RecordKind.BUILT, at="2031-06-30 10:00", by="customer", words="foreman"),
+    )
+    _, paper = pack("saturday-family", records=records)
+    rows = [row for block in paper.blocks if isinstance(block, Table) for row in block.rows]
+    assert ("H0 passed", "", "customer present", "R. Foreman, Tue 6 May 2031") in rows
+    assert ("Recorded", "", "drop 2 mbar", "S. Fitter, Fri 20 Jun 2031") in rows
+    assert [row[5] for row in rows if row[0] == "lights-comfort-c1"] == ["3 A"]
+    facts = next(block for block in paper.blocks if isinstance(block, Facts))
+    assert ("Handed over", "Mon 30 Jun 2031") in facts.rows
+
+
+def test_what_is_read_on_the_scales_and_added_is_the_loaded_van() -> None:
+    """Planned on the scales and everything to add make the total of the ledger, to the kilogram of rounding."""
+    for name in ("saturday-family", "winter-walkers", "wheelchair-day-van"):
+        found, paper = pack(name)
+        rows = table(paper, "kg").rows
+        total = found.stand.report.readings["total-mass"].value  # type: ignore[index]
+        assert total is not None
+        added = [row for row in rows if row[0].startswith(("Planned", "To add"))]
+        assert len(added) > 3
+        figures = [float(re.sub(r"[^\d.-]", "", row[3])) for row in added]
+        assert sum(figures) == pytest.approx(total.most, abs=0.5 * len(figures))
+        assert [row[0] for row in rows[-2:]] == ["Plate, at most", "Left to the plate"]
+
+
+# --- papers of others
+
+
+@EVERY
+def test_every_paper_of_what_is_fitted_is_listed_once_and_no_other(name: str) -> None:
+    found, paper = pack(name)
+    papers = found.stand.catalogue.papers
+    needed = [papers[key] for key in papers if any(key in option.papers for option in fitted(found))]
+    rows = table(paper, "Paper").rows
+    assert sorted(row[0] for row in rows) == sorted(one.name for one in needed)
+    points = [int(row[2].removeprefix("H")) for row in rows]
+    assert points == sorted(points)
+
+
+# --- what is kept in the van, and what is not fitted
+
+
+@EVERY
+def test_every_opening_that_gives_air_to_a_flame_or_a_battery_is_listed(name: str) -> None:
+    found, paper = pack(name)
+    vented = [
+        hole
+        for one in view(found).taken
+        if one.option is not None
+        and (one.option.heat.vent_high_mm2 or one.option.heat.vent_low_mm2 or one.option.heat.battery_vent_cm2)
+        for hole in one.holes
+        if hole.surface not in ("worktop", "furniture")
+    ]
+    tables = [block for block in paper.blocks if isinstance(block, Table) and block.columns[0].head == "Opening"]
+    assert sum(len(block.rows) for block in tables) == len(vented)
+
+
+NOT_FITTED = {
+    "gas": ({"gas-appliance", "gas-store", "gas-supply"}, r"\bgas\b"),
+    "lifting roof": ({"elevating-roof"}, r"lifting roof|\bstruts\b"),
+    "lithium": ({"lithium"}, r"lithium|gone to sleep"),
+    "lead": ({"lead"}, r"lead battery"),
+    "plug kit": ({"hook-up"}, r"\binlet\b|On the campsite plug"),
+    "inverter": ({"inverter"}, r"\binverter\b"),
+    "awning": ({"awning"}, r"\bawning\b"),
+    "bed": ({"lower-bed", "bed-from-bench", "roof-bed", "fixed-bed"}, r"\bflat within\b"),
+    "turning seat": ({"swivel"}, r"turning seat"),
+    "burner": ({"burner", "open-flame"}, r"carbon monoxide|of the burner"),
+    "tall unit": ({"tall-unit"}, r"tall unit"),
+    "towing": ({"tow-bar"}, r"tow bar"),
+    "fridge": ({"fridge"}, r"\bfridge\b"),
+}
+"""Of each thing the tags that bring it and the words that are its own."""
+
+
+def told_of(found: Case, paper: Paper) -> list[str]:
+    """What the pack itself says: without the words of the fitted parts (*vents for a van without open flame*)."""
+    own = [text for option in fitted(found) for text in (*option.handover, option.name, option.name.lower())]
+    own += [caution.text for caution, _ in cautions_of(view(found))]
+    grid = set(texts(under(paper, "What works where")))
+    left = [text for text in texts(paper.blocks) if text not in grid]
+    for words in own:
+        left = [text.replace(words, "") for text in left]
+    return left
+
+
+@EVERY
+def test_what_is_not_fitted_is_nowhere_mentioned(name: str) -> None:
+    found, paper = pack(name)
+    given = view(found).positions.given()
+    missing = [words for tags, words in NOT_FITTED.values() if not tags & given]
+    assert missing
+    said = told_of(found, paper)
+    assert not [(text, words) for words in missing for text in said if re.search(words, text, re.IGNORECASE)]
+
+
+@pytest.mark.parametrize("thing", NOT_FITTED)
+def test_what_is_fitted_is_told_of(thing: str) -> None:
+    """So that the words looked for above are those that the pack uses."""
+    tags, words = NOT_FITTED[thing]
+    told = [told_of(found, paper) for found, paper in map(pack, NAMES) if tags & view(found).positions.given()]
+    assert all(any(re.search(words, text, re.IGNORECASE) for text in said) for said in told)
+
+
+def test_a_van_without_a_battery_of_its_own_protection_is_told_of_no_sleep() -> None:
+    _, with_it = pack("saturday-family")
+    assert under(with_it, "If the battery has gone to sleep")
+    for name in NAMES:
+        found, paper = pack(name)
+        protected = any(o.power.chemistry == "LFP" and o.power.bms_continuous_a for o in fitted(found))
+        assert bool(under(paper, "If the battery has gone to sleep")) is protected
+
+
+def test_a_boiler_is_drained_by_its_own_paper_before_anything_else() -> None:
+    spec = spec_of("saturday-family")
+    heater = next(
+        one for one in case("saturday-family").stand.catalogue.options.values() if one.id == "hot-water-electric-6l"
+    )
+    boiler = replace(spec.choices[-1], option=heater.id, count=1, place=None)
+    _, paper = pack("saturday-family", choices=(*spec.choices, boiler))
+    frost = ticked(paper, "Before the first frost")
+    assert frost[0] == "Let it cool, then drain the electric water heater, 6 litres as its own paper says."
+
+
+# --- whose is what
+
+
+def test_the_customers_own_parts_have_no_warranty_of_ours() -> None:
+    spec = spec_of("saturday-family")
+    catalogue = case("saturday-family").stand.catalogue
+    fridge = next(one for one in spec.choices if "fridge" in catalogue.options[one.option].gives)
+    own = replace(fridge, owner=Owner.CUSTOMER, own_part=OwnPart(mass_kg=17.0))
+    choices = tuple(own if one is fridge else one for one in spec.choices)
+    name = catalogue.options[fridge.option].name
+    _, paper = pack("saturday-family", choices=choices)
+    assert ticked(paper, "Your own parts") == [name]
+    assert name not in [row[0] for row in table(paper, "Part").rows]
+    assert any("do not warrant" in text for text in texts(under(paper, "Your own parts")))
+    _, ours = pack("saturday-family")
+    assert not under(ours, "Your own parts")
+    assert name in [row[0] for row in table(ours, "Part").rows]
+
+
+def test_no_name_or_note_of_the_house_stands_in_the_pack() -> None:
+    customer = Customer(name="Ada Nobody", contact="0100 200300")
+    _, paper = pack("saturday-family", customer=customer, note="pays late")
+    said = "\n".join((*texts(paper.blocks), paper.running.job, paper.running.foot))
+    assert "Nobody" not in said
+    assert "0100" not in said
+    assert "pays late" not in said
+
+
+def test_a_draft_says_on_its_first_lines_that_it_is_not_to_be_built() -> None:
+    paper = handover_pack(case("saturday-family"))
+    assert paper.running.banner.startswith("NOT TO BE BUILT")
+    assert paper.running.banner + "." in list(texts(paper.blocks[:3]))
+
+
+def test_text_typed_by_people_stands_on_one_line() -> None:
+    record = Record(kind=RecordKind.PASSED, at="2031-05-06 16:00", by="A\nB", about="H0", words="x\x1b[31my")
+    _, paper = pack("saturday-family", records=(record,))
+    assert not any(ord(sign) < 32 for text in texts(paper.blocks) for sign in text)
+
+
+def test_the_same_case_makes_the_same_pack_on_any_day_but_for_the_day() -> None:
+    _, first = pack("winter-walkers")
+    _, again = pack("winter-walkers")
+    assert first == again
+    _, later = pack("winter-walkers", today=TODAY + timedelta(days=1))
+    assert [a for a, b in zip(texts(first.blocks), texts(later.blocks), strict=True) if a != b] == ["18 April 2031"]
