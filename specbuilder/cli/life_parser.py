@@ -30,6 +30,7 @@ def life(commands: _SubParsersAction[_P]) -> None:
         "The revision before it stays as it is, and is what the workshop builds until this one is signed."
     )
     change.add_argument("file", metavar="JOB", help=_JOB)
+    change.add_argument("--because", metavar="WORDS", help="the reason, printed on the change order")
     change.add_argument("--drop", action="store_true", help="give up a revision that was never quoted nor signed")
     record = commands.add_parser(
         "record", help="write down what happened: money, parts, hold points, readings, promises"

@@ -31,7 +31,12 @@ def record_typed(session: Session, arguments: Namespace, at: str) -> Record:
     due = _day(arguments.due) if arguments.due else ""
     match kind:
         case RecordKind.DEPOSIT:
-            return Record(kind=kind, at=at, by=by, pence=_pence(_one(rest, "the pounds that came in")))
+            return Record(
+                kind=kind,
+                at=at,
+                by=by,
+                pence=_pence(_one(rest, "the pounds that came in"), session.catalogue.firm.currency),
+            )
         case RecordKind.SUPPLY:
             option, *state = rest or [""]
             stage = " ".join(state) or "ordered"
@@ -108,8 +113,8 @@ def _day(text: str) -> str:
         raise StopError(Exit.UNUSABLE, f'--due: "{text[:40]}" is no day: write it as 2031-04-28.') from None
 
 
-def _pence(text: str) -> int:
-    number = _number(text.lstrip("£"))
+def _pence(text: str, currency: str) -> int:
+    number = _number(text.removeprefix(currency))
     if number is None or not 0 < number < 10_000_000:
         raise StopError(Exit.UNUSABLE, f'"{text[:40]}" is no sum of pounds: write it as 2430 or 2430.50.')
     return round(number * 100)

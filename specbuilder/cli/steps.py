@@ -6,7 +6,7 @@ from argparse import Namespace
 from collections.abc import Callable
 from datetime import datetime
 
-from specbuilder.model.edits import Edit
+from specbuilder.model.edits import Edit, GiveReason
 from specbuilder.model.kinds import JobState
 from specbuilder.model.life import Hindrance, LifeStep
 from specbuilder.model.record import RecordKind
@@ -23,7 +23,7 @@ from specbuilder.office.steps import (
     signing,
 )
 from specbuilder.session.life import PLACES, state_on
-from specbuilder.session.state import Session
+from specbuilder.session.state import Session, do
 from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.wording import life as words
 from specbuilder.wording.glance import glance
@@ -84,29 +84,48 @@ def order(house: House, arguments: Namespace, now: datetime) -> Answer:
 
 
 def change(house: House, arguments: Namespace, _now: datetime) -> Answer:
-    """Begins the next revision of what left the house, or gives a draft of one up.
+    """Begins the next revision of what left the house, says why there is a draft, or gives one up.
 
     Raises:
         StopError: there is nothing to begin or to give up; nothing was changed.
         DiskError, RulesFaults: a file could not be read or written.
     """
+    because = typed_text("--because", arguments.because) if arguments.because is not None else ""
     changing = _held(house, arguments.file)
     spec = changing.session.spec
     if arguments.drop:
-        stand = stand_of(changing.session.catalogue, spec)
-        files = changing.job.files
-        changing.leave()
-        if not may_give_up(stand):
-            raise StopError(Exit.BROKEN, words.cannot_give_up(spec), "Nothing was changed.")
-        given_up(house, files, COUNTER)
-        return Answer((words.given_up(spec),))
-    if spec.state is JobState.DRAFT:
+        return _given_up(house, changing)
+    lines: tuple[str, ...] = ()
+    if spec.state is not JobState.DRAFT:
+        changing, told = _next(house, changing, arguments.file)
+        lines = (told,)
+    elif not because:
         changing.leave()
         raise StopError(Exit.BROKEN, words.is_draft(spec), "Nothing was changed.")
-    changing, told = _next(house, changing, arguments.file)
     session = changing.session
+    if because:
+        edit = GiveReason(reason=because)
+        session, _ = do(session, edit)
+        changing.keep(session, (edit,))
+        lines = (*lines, words.reason_given(because))
+    else:
+        changing.leave()
+    return _answer(session, lines)
+
+
+def _given_up(house: House, changing: ChangingJob) -> Answer:
+    """A draft is laid aside.
+
+    Raises:
+        StopError: it is none, or the first revision.
+    """
+    spec, files = changing.session.spec, changing.job.files
+    stand = stand_of(changing.session.catalogue, spec)
     changing.leave()
-    return _answer(session, (told,))
+    if not may_give_up(stand):
+        raise StopError(Exit.BROKEN, words.cannot_give_up(spec), "Nothing was changed.")
+    given_up(house, files, COUNTER)
+    return Answer((words.given_up(spec),))
 
 
 def record(house: House, arguments: Namespace, now: datetime) -> Answer:

@@ -35,6 +35,8 @@ class ChangeOrder:
     becomes: int
     signed_on: str
     """Day on which the old revision was signed."""
+    reason: str
+    """Empty while nobody gave one."""
     comparison: Comparison
     undone: tuple[Undone, ...]
     """Work that is to be undone, beside the parts' own prices; it is in the price of the new revision."""

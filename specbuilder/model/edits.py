@@ -132,6 +132,13 @@ class WriteNote:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GiveReason:
+    """Why there is this revision."""
+
+    reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Write:
     """Write down what happened: it stays, and undo does not reach behind it."""
 
@@ -169,6 +176,7 @@ Edit: TypeAlias = (
     | CloseQuestion
     | WriteNote
     | Write
+    | GiveReason
     | TakeUsual
     | Together
 )

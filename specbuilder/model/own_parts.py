@@ -63,7 +63,17 @@ def kinds_of(option: Option) -> tuple[str, ...]:
 
 def is_theirs(option: Option | None, choice: Choice) -> bool:
     """Whether the customer brings it: it was said so, or the option is nothing else."""
-    return choice.owner is Owner.CUSTOMER or (option is not None and CUSTOMER_PART in option.gives)
+    return choice.owner is Owner.CUSTOMER or is_brought(option)
+
+
+def owner_of(option: Option | None) -> Owner:
+    """Whose part it is when it is taken."""
+    return Owner.CUSTOMER if is_brought(option) else Owner.HOUSE
+
+
+def is_brought(option: Option | None) -> bool:
+    """Whether the option is a part the customer brings, whatever is said: the house has none of it to offer."""
+    return option is not None and CUSTOMER_PART in option.gives
 
 
 def is_battery(option: Option) -> bool:

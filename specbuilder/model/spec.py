@@ -130,6 +130,8 @@ class Spec:
     """Private to the house: on no paper and no customer view."""
     records: tuple[Record, ...] = ()
     """What happened to the job, of all its revisions, in the order it was written down."""
+    reason: str = ""
+    """Why there is this revision, in the customer's or the firm's words; printed on a change order."""
     undone: tuple[Undone, ...] = ()
     """Work that signed changes made useless; it is in the price."""
 

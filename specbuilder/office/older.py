@@ -60,3 +60,27 @@ def older(house: House, files: JobFiles, today: date, instead: Instead | None = 
 def as_of_today(house: House, spec: Spec) -> Stand:
     """The same spec held against the rules of today."""
     return stand_of(house.catalogue, moved(spec, house.catalogue))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Past:
+    """One revision of a job."""
+
+    revision: int
+    state: JobState
+    """On the day it was asked for."""
+    spec: Spec
+
+
+def pasts(house: House, number: str, today: date) -> tuple[Past, ...]:
+    """Every revision of a job, the newest first.
+
+    Raises:
+        JobUnreadableError: one of them cannot be read.
+        RulesFaults, DiskError: the rules it was agreed on cannot be had.
+    """
+    found: list[Past] = []
+    for revision in reversed(house.jobs.revisions(number)):
+        spec = house.session(*house.found(house.jobs.files(number, revision), as_it_was=True)).spec
+        found.append(Past(revision=revision, state=state_on(spec, today), spec=spec))
+    return tuple(found)

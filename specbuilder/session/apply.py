@@ -14,6 +14,7 @@ from specbuilder.model.edits import (
     CloseQuestion,
     Edit,
     FillVanData,
+    GiveReason,
     LeaveOut,
     Move,
     NameCustomer,
@@ -31,6 +32,7 @@ from specbuilder.model.edits import (
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import AnswerType, Pick, Place
 from specbuilder.model.outcome import Outcome, Refusal
+from specbuilder.model.own_parts import owner_of
 from specbuilder.model.spec import Acceptance, Choice, Customer, Spec
 from specbuilder.rulegraph.states import forced
 
@@ -76,6 +78,8 @@ def apply(catalogue: Catalogue, spec: Spec, edit: Edit) -> Outcome:
             return _changed(spec, replace(spec, questions=tuple(q for q in spec.questions if q.text != text)))
         case WriteNote(note=note):
             return _changed(spec, replace(spec, note=note))
+        case GiveReason(reason=reason):
+            return _changed(spec, replace(spec, reason=reason))
         case Write(record=record):
             return _changed(spec, written(catalogue, spec, record))
         case TakeUsual(step=step, at=at):
@@ -125,7 +129,7 @@ def _take(catalogue: Catalogue, spec: Spec, edit: Take) -> Outcome:
     if _too_many(catalogue, spec, option, count):
         return _refuse(spec, Refusal.TOO_MANY)
     place = edit.place or _usual_place(catalogue, spec, option)
-    new = Choice(option=option.id, count=count, place=place, at=edit.at)
+    new = Choice(option=option.id, count=count, place=place, owner=owner_of(option), at=edit.at)
     beside = (c for c in spec.choices if not _replaced(catalogue, c, option))
     return _settled(catalogue, spec, spec.with_choices((*beside, new)))
 

@@ -79,6 +79,7 @@ def change_order(base: Stand, after: Stand, comparison: Comparison) -> ChangeOrd
         of_revision=base.spec.revision,
         becomes=after.spec.revision,
         signed_on=base.spec.signed_on,
+        reason=after.spec.reason,
         comparison=comparison,
         undone=undone,
         undone_gross_pence=gross_pence(sum(work.net_pence for work in undone), vat_percent),

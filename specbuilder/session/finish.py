@@ -9,6 +9,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit, Take, Together
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Level, Pick
+from specbuilder.model.own_parts import is_brought
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 from specbuilder.model.ways import Aim, ClearFindings, Proposal, RankBy
@@ -61,7 +62,7 @@ class _Finish:
         """The proposal."""
         quest = self.quest
         self.mended = self._mendable()
-        held = [*ground_of(quest, self.mended), *quest.choices, *quest.idle]
+        held = [*ground_of(quest, self.mended), *quest.choices, *quest.idle, *self._not_ours()]
         completer = quest.machine.completer
         found: Completion | SmallestWorst
         if self.aim is Aim.WEEKS:
@@ -73,6 +74,15 @@ class _Finish:
         if found.build is None:
             return None
         return self._proposal(found.build, proven=found.is_proved)
+
+    def _not_ours(self) -> list[int]:
+        """That no part comes into it which only the customer could bring."""
+        compiled, standing = self.quest.machine.compiled, {c.option for c in self.quest.spec.choices}
+        return [
+            -compiled.option(option.id)
+            for option in compiled.catalogue.options.values()
+            if is_brought(option) and option.id not in standing
+        ]
 
     def _mendable(self) -> tuple[RuleId, ...]:
         """The rules broken at STOP without those that what stands breaks whatever else comes."""

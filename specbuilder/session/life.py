@@ -82,7 +82,9 @@ def next_revision(catalogue: Catalogue, spec: Spec) -> Spec:
     answers = spec.answers
     if spec.state in SIGNED_STATES and {_CHANGED, _ORDER} <= set(catalogue.brief):
         answers = answers.with_answer(_CHANGED, "yes").with_answer(_ORDER, "open")
-    return replace(spec, revision=spec.revision + 1, replaces=spec.revision, state=JobState.DRAFT, answers=answers)
+    return replace(
+        spec, revision=spec.revision + 1, replaces=spec.revision, state=JobState.DRAFT, answers=answers, reason=""
+    )
 
 
 def state_on(spec: Spec, today: date) -> JobState:

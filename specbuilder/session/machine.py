@@ -12,6 +12,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
 from specbuilder.model.ids import BriefKey, OptionId, RuleId
 from specbuilder.model.kinds import Level, Owner, Place, Truth
+from specbuilder.model.own_parts import is_brought
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.spec import Choice
 from specbuilder.reasoning.best import Completer
@@ -172,12 +173,8 @@ def _made(
 ) -> Machine:
     """Compile, and take over the reasoner of a brief whose limits are the same."""
     levels = (Level.STOP, Level.SIGN) if selectable else (Level.STOP,)
-    brought = tuple(
-        Placed(option=catalogue.options[c.option], count=c.count, place=c.place, owner=c.owner, own_part=c.own_part)
-        for c in choices
-        if c.option in catalogue.options and (c.owner is Owner.CUSTOMER or c.own_part is not None)
-    )
-    situation = Situation(catalogue=catalogue, facts=facts, van=None, placed=brought, undecided={}, free=())
+    placed = _brought(catalogue, choices)
+    situation = Situation(catalogue=catalogue, facts=facts, van=None, placed=placed, undecided={}, free=())
     compiled = compile_problem(situation, levels, selectable=selectable)
     for machine in shelf.machines.values():
         if machine.compiled.levels == levels and machine.compiled.problem == compiled.problem and not machine.dropped:
@@ -188,6 +185,18 @@ def _made(
         compiled = compile_problem(situation, levels, selectable=False, without=dropped)
         reasoner = Reasoner(compiled.problem)
     return Machine(compiled, reasoner, Completer(reasoner), shelf.lock, dropped)
+
+
+def _brought(catalogue: Catalogue, choices: tuple[Choice, ...]) -> tuple[Placed, ...]:
+    """The customer's parts as their sheets have them, and those that may still come as nobody has read them."""
+    known = tuple(
+        Placed(option=catalogue.options[c.option], count=c.count, place=c.place, owner=c.owner, own_part=c.own_part)
+        for c in choices
+        if c.option in catalogue.options and (c.owner is Owner.CUSTOMER or c.own_part is not None)
+    )
+    chosen = {c.option for c in choices}
+    others = (o for o in catalogue.options.values() if is_brought(o) and o.id not in chosen)
+    return (*known, *(Placed(option=option, owner=Owner.CUSTOMER) for option in others))
 
 
 def _broken_by_brief(compiled: Compiled, shelf: _Shelf) -> frozenset[RuleId]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.comparison import AnswerChange, Change, VanDataChange
 from specbuilder.model.edits import (
     AnswerLine,
@@ -18,6 +19,7 @@ from specbuilder.model.edits import (
     Take,
     Together,
 )
+from specbuilder.model.own_parts import owner_of
 from specbuilder.model.spec import Choice
 from specbuilder.model.stand import Stand
 
@@ -41,18 +43,18 @@ def merge_edits(change: Change | AnswerChange | VanDataChange, into: Stand, from
             known = getattr(from_.spec.van_data, field)
             return FillVanData(van_data=replace(into.spec.van_data, **{field: known}))
         case Change():
-            edits = tuple(_edits(change, at))
+            edits = tuple(_edits(change, into.catalogue, at))
             return edits[0] if len(edits) == 1 else Together(edits=edits)
 
 
-def _edits(change: Change, at: str) -> Iterator[Edit]:
+def _edits(change: Change, catalogue: Catalogue, at: str) -> Iterator[Edit]:
     was, now = change.before, change.after
     if now is None:
         assert was is not None, "a change has at least one side"
         yield LeaveOut(option=was.option, place=was.place)
     elif was is None or was.option != now.option:
         yield Take(option=now.option, place=now.place, count=now.count, at=at)
-        yield from _made(Choice(option=now.option), now)
+        yield from _made(Choice(option=now.option, owner=owner_of(catalogue.options.get(now.option))), now)
     else:
         if was.place is not now.place and now.place is not None:
             yield Move(option=now.option, to=now.place, place=was.place)

@@ -9,6 +9,7 @@ from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take
 from specbuilder.model.ids import GroupId
 from specbuilder.model.kinds import Pick, Place
+from specbuilder.model.own_parts import is_brought
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.clauses import Placement, placements_of
 
@@ -39,7 +40,7 @@ def alternatives(compiled: Compiled, choice: Choice) -> Iterator[Alternative]:
         yield Alternative(LeaveOut(option=option.id, place=choice.place), tuple(-lit for lit in counts[:1]), None, 0)
         return
     for other in catalogue.options_of(option.group):
-        if other.id != option.id and not other.refused:
+        if other.id != option.id and not other.refused and not is_brought(other):
             yield from takes(compiled, other)
 
 

@@ -111,6 +111,7 @@ def _spec(top: Fields, catalogue: Catalogue | None) -> Spec:
     job = _table(top, "job")
     number, revision = job.text("number", ""), _counted(job, "revision")
     replaces = job.whole("replaces") if job.has("replaces") else None
+    reason = job.text("reason", "", longest=NOTE_LONGEST)
     state, note = job.word("state", JobState, JobState.DRAFT), job.text("note", "", lines=True, longest=NOTE_LONGEST)
     job.close()
     customer = top.table("customer", optional=True)
@@ -131,6 +132,7 @@ def _spec(top: Fields, catalogue: Catalogue | None) -> Spec:
         accepted=tuple(_acceptance(_mixed(fields, "accepted")) for fields in top.tables("accepted")),
         questions=tuple(_question(fields) for fields in top.tables("open")),
         note=note,
+        reason=reason,
         records=read_records(top),
         undone=read_undone(top),
     )

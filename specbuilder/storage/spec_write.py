@@ -95,6 +95,7 @@ def _job(view: SpecView) -> str:
             "number": one_line(spec.number),
             "revision": spec.revision,
             "replaces": spec.replaces,
+            "reason": cut(one_line(spec.reason), NOTE_LONGEST),
             "state": spec.state.value,
             "not_to_be_built": _NOT_BUILT.get(spec.state),
             "valid_until": one_line(spec.valid_until),
@@ -105,7 +106,7 @@ def _job(view: SpecView) -> str:
             "catalogue_version": catalogue.firm.catalogue_version,
             "catalogue_digest": catalogue.digest,
         },
-        remark="JOB. Said: number, revision, replaces, state and note (private to the house); the rest is computed.",
+        remark="JOB. Said: number, revision, replaces, reason, state and note (private to the house); the rest is computed.",
     )
 
 

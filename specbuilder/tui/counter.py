@@ -32,9 +32,12 @@ if TYPE_CHECKING:
 T = TypeVar("T")
 
 MOVES: dict[Act, int] = {Act.UP: -1, Act.DOWN: 1, Act.FIRST: -100_000, Act.LAST: 100_000}
+OPENING = (Act.ENTER, Act.NEW, Act.PAPERS, Act.EARLIER)
+"""Acts on the list of jobs that need the catalogue."""
 OF_A_STEP = (Where.WHY, Where.DETAILS, Where.USUAL, Where.SWITCH)
 """Pages about lines of one step."""
-SIDE_ACTS = (Act.LEDGERS, Act.CIRCUITS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS)
+LIFE_ACTS = (Act.PAPERS, Act.SIGN, Act.BUILD)
+SIDE_ACTS = (Act.LEDGERS, Act.CIRCUITS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS, *LIFE_ACTS)
 
 
 class Counter(Sight):
@@ -109,7 +112,7 @@ class Counter(Sight):
         """One key, and when it was pressed."""
         page, self.pressed_at_s = self.top, at_s
         act = act_of(key, page.where, typing=page.entry is not None)
-        if self._waits or (self.opening is None and page is self.jobs and act in (Act.ENTER, Act.NEW)):
+        if self._waits or (self.opening is None and page is self.jobs and act in OPENING):
             self._ahead.append((key, character))
             self._waits = True
             self.say(reading_catalogue())
@@ -171,6 +174,8 @@ class Counter(Sight):
             self._turn()
         elif act is Act.NEW and self.opening is not None:
             self.opening.begin()
+        elif act is Act.EARLIER and self.opening is not None:
+            self.opening.earlier(self.jobs.at)
         elif act in SIDE_ACTS:
             self._open_side(act)
         elif act is Act.HAND_OVER and self.opening is not None:
@@ -245,6 +250,8 @@ class Counter(Sight):
 
     def _open_side(self, act: Act) -> None:
         below = self.top.where
+        if act is Act.PAPERS and self.walk is None:
+            self.open_job()
         if act is Act.KEYS:
             self.show(KeysPage(self, below))
         elif self.walk is not None and (side := self.walk.side_page(act)) is not None:

@@ -8,6 +8,8 @@ from pathlib import Path
 from specbuilder.documents.sheets import SHEETS
 from specbuilder.documents.sheets.sheet import Sheet
 from specbuilder.model.edits import Edit
+from specbuilder.model.findings import Finding
+from specbuilder.model.ids import RuleId
 from specbuilder.model.kinds import JobState
 from specbuilder.model.life import Hindrance, LifeStep
 from specbuilder.model.papers import Case
@@ -28,7 +30,8 @@ from specbuilder.office.steps import (
     signing,
 )
 from specbuilder.session.change_order import order_number
-from specbuilder.session.life import SIGNED_STATES, place_of, state_on
+from specbuilder.session.evaluate import evaluate
+from specbuilder.session.life import PLACES, SIGNED_STATES, at_signing, place_of, state_on
 from specbuilder.storage.disk import DiskError, disk, make_folder
 from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.papers import write_papers
@@ -114,6 +117,12 @@ class Deeds:
         """What keeps the job from a step now."""
         return in_the_way(self.desk.session, step, self.desk.now(), hold=hold, signature=signature)
 
+    def finding_at_signing(self, rule: RuleId) -> Finding | None:
+        """What a rule would say if it were signed today where it is said to be signed."""
+        desk, spec = self.desk, self.desk.session.spec
+        then = at_signing(desk.catalogue, spec, desk.clock().date(), place=self.place or PLACES[0], late=self.late)
+        return next((f for f in evaluate(desk.catalogue, then).findings if f.rule == rule), None)
+
     def quote(self, by: str) -> None:
         """A quote goes out; ``keep_what_left`` is still to be done.
 
@@ -170,8 +179,10 @@ class Deeds:
         assert job is not None, "a later revision has a file"
         number, files = job.number, job.files
         job.abandon()
-        given_up(desk.house, files, desk.counter)
-        desk.open(number)
+        try:
+            given_up(desk.house, files, desk.counter)
+        finally:
+            desk.open(number)
 
     @property
     def deposit(self) -> tuple[Pence, int]:

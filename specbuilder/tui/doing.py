@@ -15,7 +15,8 @@ from specbuilder.wording import edits as words
 from specbuilder.wording.findings import now_broken
 from specbuilder.wording.jobs import disk_trouble, read_only
 from specbuilder.wording.last_line import again_hint, back_hint
-from specbuilder.wording.life import begun, only_looked_at
+from specbuilder.wording.life import begun_short, only_looked_at
+from specbuilder.wording.papers import papers_later, papers_of_job_only
 from specbuilder.wording.records import stays_done
 from specbuilder.wording.refusals import refused
 from specbuilder.wording.what_if import back_in_job, kept, nothing_tried, trial_again, trial_begun
@@ -73,8 +74,10 @@ class Doing:
         except TROUBLES as error:
             self.host.say(str(error))
             return ""
-        moved = self.desk.catalogue if self.desk.catalogue is not catalogue else None
-        return begun(self.desk.session.spec, moved)
+        if self.desk.catalogue is catalogue:
+            return begun_short(self.desk.session.spec)
+        self.host.anew()
+        return begun_short(self.desk.session.spec, self.desk.catalogue)
 
     def undo(self) -> Done | None:
         """Take the last edit back and name it."""
@@ -161,6 +164,16 @@ class Doing:
             self.host.say(disk_trouble(trouble.reason))
         else:
             self.host.say(told, hint)
+
+    def may_write_down(self) -> bool:
+        """True where the job can be quoted, signed and recorded; else it is said why not."""
+        if self.desk.trying:
+            self.host.say(papers_of_job_only())
+            return False
+        if not self.host.report.spec.number:
+            self.host.say(papers_later())
+            return False
+        return self.may_write()
 
     def may_write(self, trying: bool | None = None) -> bool:
         """True in a what-if, and where the job is ours to change; else it is said whose it is."""

@@ -8,6 +8,7 @@ from typing import TypeAlias
 
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
 from specbuilder.model.kinds import Place, Step
+from specbuilder.model.life import Hindrance
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,13 +69,37 @@ class Field(StrEnum):
     DUE = "due"
     STOPS = "stops"
     BY = "by"
+    QUOTES = "quotes"
+    CUSTOMER_SIGNS = "customer-signs"
+    FIRM_SIGNS = "firm-signs"
+    SIGN_PLACE = "sign-place"
+    DONE_BY = "done-by"
+    SAID_BY = "said-by"
+    TAKEN_BY = "taken-by"
+    CALLS = "calls"
+    SUPPLY = "supply"
+    READING = "reading"
+    REMARKS = "remarks"
+    AMOUNT = "amount"
+    EXPECTED = "expected"
+    PROMISE = "promise"
+    CALL_ABOUT = "call-about"
+    CALL_DUE = "call-due"
 
 
 NUMBERS = frozenset(
-    {Field.YEAR, Field.MILEAGE, Field.WEIGHED_FRONT, Field.WEIGHED_REAR, Field.PART_MASS, Field.PART_WATTS}
+    {
+        Field.YEAR,
+        Field.MILEAGE,
+        Field.WEIGHED_FRONT,
+        Field.WEIGHED_REAR,
+        Field.PART_MASS,
+        Field.PART_WATTS,
+        Field.AMOUNT,
+    }
 )
 """Fields that hold a number."""
-DATES = frozenset({Field.DUE, Field.PART_ARRIVES})
+DATES = frozenset({Field.DUE, Field.PART_ARRIVES, Field.EXPECTED, Field.CALL_DUE})
 """Fields that hold a date."""
 
 
@@ -151,6 +176,13 @@ class OnWay:
 
 
 @dataclass(frozen=True, slots=True)
+class OnHindrance:
+    """Something in the way of a step of the job."""
+
+    hindrance: Hindrance
+
+
+@dataclass(frozen=True, slots=True)
 class OnText:
     """A line to read; the cursor may stand there so that everything can be scrolled to."""
 
@@ -173,6 +205,7 @@ Item: TypeAlias = (
     | OnJob
     | OnWord
     | OnWay
+    | OnHindrance
     | OnText
 )
 

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from typing import Protocol
 
 from specbuilder.model.kinds import JobState
-from specbuilder.office.older import older
+from specbuilder.office.older import older, pasts
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
@@ -16,13 +16,15 @@ from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.wording.check import handed_over
 from specbuilder.wording.jobs import NO_NAME, disk_trouble, read_only, state_and_revision, unreadable
 from specbuilder.wording.life import begun, not_current, only_looked_at
+from specbuilder.wording.older import one_revision
 
 from .deeds import Deeds
 from .desk import Desk
-from .items import OnJob
+from .items import Item, OnJob
 from .screens.jobs import JobCells, JobRow, JobsPage, NoticePage
 from .screens.older_rules import OlderRulesPage
 from .screens.page import Host, Page
+from .screens.revisions import RevisionsPage
 from .sealing import seal
 from .searches import Searches
 from .walk import Walk
@@ -91,6 +93,18 @@ class Opening:
                 return True
         return False
 
+    def earlier(self, at: Item | None) -> None:
+        """Every revision, to look at, of the job that is open; else of the one at this place of the list."""
+        number = self.number or (at.name if isinstance(at, OnJob) else "")
+        if not number:
+            return
+        with self._told(number):
+            found = pasts(self.desk.house, number, self.desk.clock().date())
+            if len(found) > 1:
+                self.floor.show(RevisionsPage(self.floor, self, number, found))
+            else:
+                self.floor.say(one_revision(number))
+
     def move_to_today(self, number: str) -> None:
         """The job under the rules of today: a draft as it is, what was quoted as the next revision."""
         self.take_up(number)
@@ -149,10 +163,18 @@ class Opening:
         spec = self.desk.session.spec
         try:
             by = self.deeds.replaced_by
-            told = handed_over(str(self.deeds.hand_over())) if by is None else not_current(spec.number, spec.revision, by)[0]
+            if by is not None:
+                told = not_current(spec.number, spec.revision, by)[0]
+            else:
+                told = handed_over(str(self.deeds.hand_over()))
         except DiskError as error:
             told = str(error)
         self.floor.say(told)
+
+    def anew(self) -> None:
+        """Fresh pages for what lies on the desk, with the cursor where it was."""
+        if self.walk is not None:
+            self._start(self.walk.place())
 
     def _start(self, place: CursorPlace | None) -> None:
         self.floor.drafts.clear()

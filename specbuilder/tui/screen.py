@@ -142,6 +142,7 @@ class CounterScreen(Screen[None]):
         small = self.size.width < NARROWEST or self.size.height < LOWEST
         self.set_class(small, "-too-small")
         self.set_class(bool(counter.sides), "-side")
+        self.set_class(bool(counter.sides) and counter.top.tall and self.size.width < ROOMY, "-tall")
         self.set_class(bool(counter.sides) and self.size.width >= ROOMY, "-reading")
         self.set_class(self.size.width >= ROOMIEST, "-roomiest")
         self.set_class(counter.walk is None, "-jobs")

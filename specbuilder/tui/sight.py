@@ -60,6 +60,15 @@ class Sight:
         """True while a what-if is on."""
         return self.opening is not None and self.opening.desk.trying
 
+    def anew(self) -> None:
+        """Another revision lies on the desk: fresh pages for it, with the cursor where it was."""
+        if self.opening is not None:
+            self.opening.anew()
+
+    def may_write_down(self) -> bool:
+        """True where the job can be quoted, signed and recorded; else it is said why not."""
+        return self.walk is not None and self.walk.doing.may_write_down()
+
     def would_be(self, edit: Edit) -> Report:
         """What would follow from an edit; nothing is changed."""
         assert self.opening is not None

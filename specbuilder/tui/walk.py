@@ -29,6 +29,7 @@ from .screens.finish import FinishPage
 from .screens.job_actions import JobActionsPage
 from .screens.job_heading import heading
 from .screens.ledgers import LedgerPage, LedgersPage, ledgers_head
+from .screens.life import life_page
 from .screens.margin import below, beside, open_lines
 from .screens.open_things import OpenPage, item_of
 from .screens.page import Host, Page
@@ -161,6 +162,8 @@ class Walk:
                 return OpenPage(self.host)
             case Act.FIND:
                 return FindPage(self.host)
+            case Act.PAPERS | Act.SIGN | Act.BUILD:
+                return life_page(self.host, act)
             case _:
                 return None
 

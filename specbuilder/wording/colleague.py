@@ -13,7 +13,7 @@ from specbuilder.model.record import Record
 from specbuilder.model.report import Pence
 from specbuilder.model.spec import Acceptance, Choice
 
-from .customer import pounds, pounds_range
+from .customer import asked, pounds, pounds_range
 from .dates import written_day, written_day_short
 from .names import option_name, place_name
 from .plain import ended, raised
@@ -32,11 +32,11 @@ def call_words(record: Record) -> str:
     return f"{when}{f', by {by}' if by else ''}{f': {about}' if about else ''}"
 
 
-def deposit_words(received: int, asked: Pence, currency: str) -> str:
+def deposit_words(received: int, due: Pence, currency: str) -> str:
     """``deposit of £2,441 received`` or ``deposit of £2,441 not received yet``."""
     if received:
         return f"deposit of {pounds(received, currency)} received"
-    return f"deposit of {pounds_range(asked, currency)} not received yet"
+    return f"deposit of {pounds_range(due, currency)} not received yet"
 
 
 def promise_words(record: Record) -> str:
@@ -95,8 +95,8 @@ def is_late(record: Record, today: date) -> bool:
 
 def open_words(text: str, who: str) -> str:
     """``Is the barrier really 2.10 m? Customer, 28 April 2031.``"""
-    asked = one_line(text)
-    return f"{asked if asked.endswith('?') else ended(asked)} {ended(raised(dated(who)))}"
+    question = asked(one_line(text))
+    return f"{question if question.endswith('?') else ended(question)} {ended(raised(dated(who)))}"
 
 
 def decided_words(at: str, name: str) -> str:

@@ -142,10 +142,19 @@ def asked(question: str) -> str:
 
 def in_the_words(acceptance: Acceptance) -> str:
     """The words it was accepted in, where the rule says it otherwise today."""
+    return f'The words then: "{_words_of(acceptance)}"'
+
+
+def no_longer_words(acceptance: Acceptance) -> str:
+    """What was accepted once and does not concern this build any more."""
+    return f"{ended(_words_of(acceptance))} {accepted_words(acceptance)} It is no longer so."
+
+
+def _words_of(acceptance: Acceptance) -> str:
     said = one_line(acceptance.words)
     for level in (Level.SIGN, Level.NOTE):
         said = said.removeprefix(f"{level.value}, broken: ").removeprefix(f"{level.value}, to be said: ")
-    return _calm(f'The words then: "{said}"')
+    return _calm(said)
 
 
 def working_days(count: int) -> str:
@@ -159,11 +168,11 @@ def people(count: Span) -> str:
 
 
 def about_people(mass_kg: float, person_kg: float) -> str:
-    """What a mass is in people: ``or about 3 grown-ups``."""
+    """What a mass is in people: ``or 3 grown-ups``; begun ones do not count."""
     many = math.floor(mass_kg / person_kg) if person_kg > 0 else 0
     if many < 1:
-        return "less than one grown-up weighs"
-    return "or about one grown-up" if many == 1 else f"or about {many} grown-ups"
+        return "less than one grown-up"
+    return "or one grown-up" if many == 1 else f"or {many} grown-ups"
 
 
 def weight_left(room: Span | None) -> str:

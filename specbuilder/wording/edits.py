@@ -13,6 +13,7 @@ from specbuilder.model.edits import (
     CloseQuestion,
     Edit,
     FillVanData,
+    GiveReason,
     LeaveOut,
     Move,
     NameCustomer,
@@ -91,6 +92,8 @@ def edit_name(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> st
             return f'open question "{_quoted(text)}" is back'
         case WriteNote():
             return "note of the job"
+        case GiveReason():
+            return "reason of this revision"
         case Write(record=record):
             return record_name(catalogue, record)
         case TakeUsual(step=step):
@@ -151,6 +154,8 @@ def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
             return f'Answered: "{_quoted(text)}"'
         case WriteNote(note=note):
             return "Note of the job written" if note else "Note of the job taken off"
+        case GiveReason(reason=reason):
+            return f'Reason of this revision: "{_quoted(reason)}"' if reason else "Reason of this revision taken off"
         case Write(record=record):
             return f"Written down: {record_name(catalogue, record)}"
         case TakeUsual(step=step):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from .plain import lowered
 from .quantities import number_text
 from .states import NOT_KNOWN
 
@@ -60,6 +61,11 @@ def date_needed(example: str) -> str:
     return f"A date is needed here, written as {example}."
 
 
+def still_needed(label: str) -> str:
+    """Said when a form is taken with a gap: ``Still needed: signed at.``"""
+    return f"Still needed: {lowered(label)}."
+
+
 def question_take_hint() -> str:
     """What Enter does at the end of the form."""
     return "Enter writes it down as an open question; Esc leaves it"
@@ -72,7 +78,8 @@ _WEIGHED = (
     "In kg, from the scales: empty, before the work, nobody in it, tank nine tenths full (running order). "
     "75 kg for the driver in his seat are added."
 )
-_NOTES = ("choice-note", "job-note", "stops")
+_NOTES = ("choice-note", "job-note", "stops", "reading", "remarks", "expected")
+_PLACES = "1 premises  2 home  3 distance"
 
 _FIELDS: dict[str, FieldWords] = {
     "name": FieldWords(label="Customer's name", hint="As it goes on the papers. Enter begins, Enter takes it."),
@@ -121,6 +128,24 @@ _FIELDS: dict[str, FieldWords] = {
     ),
     "stops": FieldWords(label="What it stops", hint="A build step such as B4, or signing. May stay empty."),
     "by": FieldWords(label="Accepted by", hint="Who gives their word. Enter begins, Enter takes it."),
+    "quotes": FieldWords(label="Quoted by", hint="Whom the customer asks for. Enter begins, Enter takes it."),
+    "customer-signs": FieldWords(label="Customer signs as", hint="The name as it is signed. Enter begins."),
+    "firm-signs": FieldWords(label="For the firm", hint="Who signs for the firm. Enter begins."),
+    "sign-place": FieldWords(label="Signed at", hint=f"{_PLACES}. Other law may hold away from the firm's premises."),
+    "done-by": FieldWords(label="By", hint="Who did it and signs for it. Enter begins."),
+    "said-by": FieldWords(label="Said by", hint="Who of the firm said it. Enter begins."),
+    "taken-by": FieldWords(label="Written down by", hint="Who of the firm saw it come in. Enter begins."),
+    "calls": FieldWords(label="Who calls", hint="Enter begins, Enter takes it."),
+    "supply": FieldWords(label="Where it is", hint="1 ordered  2 due  3 in store  4 received."),
+    "reading": FieldWords(label="Read", hint="What was read, with its unit. May stay empty."),
+    "remarks": FieldWords(label="Remarks", hint="Who was present, what was seen. May stay empty."),
+    "amount": FieldWords(
+        label="Received", hint="In whole units of money, as it came in.", needs="A sum above nought is needed here."
+    ),
+    "expected": FieldWords(label="Expected", hint="The day it is expected; may stay empty. Written as 2031-04-28."),
+    "promise": FieldWords(label="Promise", hint="In the words that were used. Enter begins."),
+    "call-about": FieldWords(label="About", hint="What the call is about. Enter begins."),
+    "call-due": FieldWords(label="On", hint="The day, written as 2031-04-28."),
 }
 
 _TITLES: dict[str, str] = {
@@ -137,4 +162,5 @@ _TITLES: dict[str, str] = {
     "ledgers": "Ledgers, worst first",
     "jobs": "Jobs",
     "job-state": "State of the job",
+    "build": "Build",
 }

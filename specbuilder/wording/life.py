@@ -120,6 +120,19 @@ def signed(spec: Spec) -> str:
     return f"Signed by {who}: revision {spec.revision} is what the workshop builds{instead}."
 
 
+def quoted_short(spec: Spec, currency: str) -> str:
+    """The same for the last line of a small window."""
+    record = spec.recorded(RecordKind.QUOTED)[-1]
+    price = money_range(Pence(least=record.pence or 0, most=round(record.figure or 0)), currency)
+    return f"Quoted; it stays done. {price} VAT in, valid until {written_day(record.due)}."
+
+
+def signed_short(spec: Spec) -> str:
+    """The same for the last line of a small window."""
+    instead = f", no longer revision {spec.replaces}" if spec.changes_signed else ""
+    return f"Signed; it stays done. The workshop builds revision {spec.revision}{instead}."
+
+
 def begun(spec: Spec, today: Catalogue | None = None) -> str:
     """A draft of the next revision. ``today``: it is held against these rules, and its quote was not."""
     if spec.changes_signed:
@@ -137,6 +150,14 @@ def begun(spec: Spec, today: Catalogue | None = None) -> str:
 def only_looked_at(spec: Spec) -> str:
     """Said when somebody wants to change what is only looked at."""
     return f"Revision {spec.revision} is only looked at, as it was: nothing is changed in it. Esc leads to the jobs."
+
+
+def begun_short(spec: Spec, today: Catalogue | None = None) -> str:
+    """The same in front of what was done in it."""
+    if spec.changes_signed:
+        return f"Change order begun, revision {spec.revision}."
+    prices = f" with the prices of today ({today.firm.catalogue_version})" if today is not None else ""
+    return f"Revision {spec.revision} begun{prices}."
 
 
 def given_up(spec: Spec) -> str:
@@ -169,3 +190,8 @@ def not_ordered(spec: Spec) -> str:
 def replaced_on_paper(revision: int, by: int) -> str:
     """Said when papers of an old revision are made."""
     return f"Revision {revision} was replaced by revision {by}: every page says so."
+
+
+def reason_given(reason: str) -> str:
+    """What a change order says of itself."""
+    return f'Reason: "{one_line(reason)}".'

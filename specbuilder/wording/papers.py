@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from specbuilder.model.kinds import JobState
+from specbuilder.model.life import LifeStep
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import RecordKind
 from specbuilder.model.report import Pence
 from specbuilder.model.spec import Spec
 
 from .dates import NO_DAY, written_day
+from .plain import ended, raised
 from .quantities import money, money_range
 from .workshop import counted
 
@@ -121,9 +123,10 @@ def called(called_for: bool) -> str:
     return CALLED_FOR if called_for else NOT_CALLED_FOR
 
 
-def private() -> str:
-    """Of a paper that no customer gets."""
-    return "For the house only, never for the customer."
+def about(what: str, private: bool) -> str:
+    """What a paper is for, in full."""
+    house = " For the house only, never for the customer." if private else ""
+    return f"{ended(raised(what))}{house}"
 
 
 def writing() -> str:
@@ -159,6 +162,13 @@ def papers_of_job_only() -> str:
 def papers_later() -> str:
     """Said of a job of which nothing is said yet."""
     return "A job has papers from its first answer on."
+
+
+def step_hint(step: LifeStep | None, state: JobState) -> str:
+    """What the key of the next step does, for the hint line; empty: nothing."""
+    if state is JobState.EXPIRED:
+        return "quote again"
+    return {LifeStep.QUOTE: "quote", LifeStep.ORDER: "sign"}.get(step, "") if step is not None else ""
 
 
 def nothing_to_sign(spec: Spec) -> str:

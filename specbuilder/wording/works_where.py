@@ -66,6 +66,8 @@ _INLET = "hook-up-inlet"
 """Given, with its side, by whatever brings the campsite plug."""
 _PLUG_SOCKET, _AWAY_SOCKET, _ROUND_SOCKET = Tag("socket-hook-up"), Tag("socket-off-grid"), Tag("dc-socket")
 _TAP, _PUMP = Tag("tap"), Tag("pump")
+_MOVING = frozenset({"swivel", "side-step"})
+"""Tags of parts that swing or slide out of the van."""
 _STRONG_W = 500
 """Things on mains from this on heat or cook: nobody uses them in a moving van, whatever feeds them."""
 _CHARGER, _LOOSE_STOVE = "charger", "cartridge"
@@ -178,7 +180,9 @@ def _line(choice: Choice, option: Option, fed: Supplies) -> WorksWhere | None:
     if {_PLUG_SOCKET, _AWAY_SOCKET} & set(option.gives):
         return _socket(option, fed)
     if _ROUND_SOCKET in option.gives or (option.power.bus == _OWN_BATTERY and option.power.watts_running):
-        return _named(option, fed.battery, fed.battery, fed.battery, "")
+        moves = any(tag.partition("@")[0] in _MOVING for tag in option.gives)
+        driving, mind = (Works.NO, PARKED) if moves else (fed.battery, "")
+        return _named(option, driving, fed.battery, fed.battery, mind)
     if option.power.ac_role == _CHARGER:
         return None
     if option.power.bus == _PLUG_ONLY:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from specbuilder.model.catalogue import Option
 from specbuilder.model.holes import HoleLine
+from specbuilder.model.kinds import Sense, Verdict
+from specbuilder.model.ledger import Reading
 from specbuilder.model.parts import Hole
 from specbuilder.model.span import Span
 from specbuilder.workshop.positions import Spot
@@ -114,6 +116,14 @@ def told(value: Span | None, unit: str, *, estimate: bool = False) -> str:
     if value is None:
         return NOT_KNOWN
     return estimated(span(value, unit, "")) if estimate else span(value, unit, "")
+
+
+def must_be(reading: Reading, unit: str) -> str:
+    """``at least 40 mm``, and that the plan does not keep it where it does not; a dash where nothing bounds it."""
+    if reading.bound is None or reading.sense is Sense.SHOWN:
+        return "-"
+    kept = ": NOT KEPT" if reading.verdict is Verdict.BROKEN else ""
+    return f"{reading.sense.value} {span(reading.bound, unit, '')}{kept}"
 
 
 def amount(value: float | None, unit: str) -> str:

@@ -14,17 +14,16 @@ _CHEMISTRY = {"LFP": "lithium iron phosphate", "AGM": "lead, AGM"}
 
 
 def power_words(option: Option) -> str:
-    """``battery 100 Ah at 12.8 V, lithium iron phosphate; ...``: of what stores, makes or changes power, else empty."""
+    """``stores 100 Ah at 12.8 V, lithium iron phosphate; ...``: of what stores, makes or changes power, else empty."""
     power = option.power
-    battery = _with(amount(power.battery_ah, "Ah"), "battery", after=f"at {amount(power.battery_v, 'V')}")
+    battery = _with(amount(power.battery_ah, "Ah"), "stores", after=f"at {amount(power.battery_v, 'V')}")
     if battery and power.chemistry:
         battery = f"{battery}, {_CHEMISTRY.get(power.chemistry, power.chemistry)}"
-    inverter = _with(amount(power.inverter_w, "W"), "inverter")
     return _joined(
         battery,
         _with(amount(power.bms_continuous_a, "A"), "gives for good at most"),
         _with(amount(power.short_circuit_ka, "kA"), "short circuit up to"),
-        inverter,
+        _with(amount(power.inverter_w, "W"), "makes mains up to"),
         _with(amount(power.inverter_surge_w, "W"), "starts up to"),
         _with(amount(power.inverter_idle_w, "W"), "idles at"),
         _with(amount(power.engine_charge_a, "A"), "charges from the engine with"),

@@ -72,8 +72,15 @@ def edit_of(catalogue: Catalogue, spec: Spec, saying: str) -> Edit:
             return FillVanData(van_data=replace(spec.van_data, **{field: int(value) if field == "year" else value}))
         case ["owner", option, owner]:
             return SetOwner(option=OptionId(option), owner=Owner(owner))
-        case ["sheet", option, mass, watts, cut_out, arrives]:
-            part = OwnPart(mass_kg=float(mass), watts_w=float(watts), cut_out_mm=cut_out, arrives=arrives)
+        case ["sheet", option, mass, amps, capacity, kind, size, arrives]:
+            part = OwnPart(
+                mass_kg=float(mass),
+                continuous_a=float(amps),
+                capacity_ah=float(capacity),
+                chemistry=kind,
+                cut_out_mm=size,
+                arrives=arrives,
+            )
             return SetOwner(option=OptionId(option), owner=Owner.CUSTOMER, own_part=part)
         case ["question", *_]:
             text, owner, due = (*(t.strip() for t in saying.removeprefix("question").split("|")), "", "")[:3]

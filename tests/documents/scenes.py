@@ -66,7 +66,7 @@ def ordered_family() -> Case:
         state=JobState.ORDERED,
         records=BEGUN,
         note="PRIVATE: friend of the owner",
-        choices=tuple(_own_fridge(choice) for choice in spec.choices),
+        choices=tuple(own_fridge(choice) for choice in spec.choices),
         accepted=(
             Acceptance(
                 rule=RuleId("tell-the-insurer"), words="Told, and understood.", by="A. Saturday", at="2031-04-02 11:00"
@@ -113,10 +113,15 @@ def _turned(choice: Choice) -> Choice:
     return replace(choice, place=Place.RIGHT) if choice.option == "window-rear-opening" else choice
 
 
-def _own_fridge(choice: Choice) -> Choice:
+FRIDGE_SHEET = OwnPart(mass_kg=18, watts_w=45, cut_out_mm="400 x 560", arrives="2031-05-20", door_mm=400, day_wh=430)
+"""Of the customer's own fridge."""
+
+
+def own_fridge(choice: Choice, sheet: OwnPart = FRIDGE_SHEET) -> Choice:
+    """The fridge as the customer's own; any other choice as it is."""
     if choice.option != OptionId("fridge-front-door"):
         return choice
-    return replace(choice, owner=Owner.CUSTOMER, own_part=OwnPart(mass_kg=18, arrives="2031-05-20"))
+    return replace(choice, owner=Owner.CUSTOMER, own_part=sheet)
 
 
 SCENES: Mapping[str, Callable[[], Case]] = MappingProxyType(

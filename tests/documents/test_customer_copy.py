@@ -15,7 +15,7 @@ from specbuilder.model.ids import BriefKey
 from specbuilder.model.kinds import JobState, Place
 from specbuilder.model.record import Record, RecordKind, Undone
 from specbuilder.model.spec import Choice, Customer, OpenQuestion
-from specbuilder.wording.customer import pounds, pounds_range
+from specbuilder.wording.customer import about_people, pounds, pounds_range
 from specbuilder.wording.dates import day_words
 
 from .cases import TODAY, case, spec_of, the_catalogue
@@ -118,6 +118,9 @@ def test_what_was_built_says_when_it_was_handed_over_and_no_day_to_come() -> Non
     assert facts(paper)["Handed over"] == "4 July 2031, to M. Hale"
     assert "Ready" not in facts(paper)
     assert not part(paper, "If you change your mind").blocks
+    assert "cancelling" not in said(paper)
+    assert "before you sign" not in said(paper)
+    assert "measured when finished" not in said(paper)
 
 
 # --- what is in it
@@ -226,3 +229,18 @@ def test_a_full_build_fits_on_three_pages(name: str) -> None:
 
 def test_the_day_of_the_paper_and_the_job_stand_on_it() -> None:
     assert facts(copy())["Job"] == f"0101, revision 1, {day_words(TODAY)}"
+
+
+@pytest.mark.parametrize(
+    ("mass_kg", "told"),
+    [(60, "less than one grown-up"), (75, "or one grown-up"), (149, "or one grown-up"), (223, "or 2 grown-ups")],
+)
+def test_weight_in_people_counts_whole_people_only(mass_kg: float, told: str) -> None:
+    assert about_people(mass_kg, 75) == told
+
+
+def test_weight_left_says_what_is_counted_already() -> None:
+    assert facts(copy())["You may still load"] == (
+        "about 223 kg (or 2 grown-ups) with all who travel, 89 kg of luggage, water and fuel aboard"
+    )
+    assert facts(copy("vanload-on-hushwain"))["You may still load"].startswith("nothing: about 327 kg too much")

@@ -55,6 +55,18 @@ def test_words_that_were_accepted_stay_when_the_rule_says_it_otherwise_today() -
     assert told.endswith('The words then: "Ring your insurer."')
 
 
+def test_a_word_once_given_is_not_dropped_when_it_is_no_longer_so() -> None:
+    accepted = Acceptance(
+        rule=RuleId("double-seat-does-not-turn"),
+        words="SIGN, broken: A two-person seat has no room to turn.",
+        by="M. Hale",
+        at="2031-04-14",
+    )
+    assert ticked(copy(accepted=(accepted,)))[-1] == (
+        "A two-person seat has no room to turn. Accepted by M. Hale on 14 April 2031. It is no longer so."
+    )
+
+
 def test_what_is_broken_and_may_be_accepted_asks_for_a_word_in_writing() -> None:
     found = case("right-door-muddle")
     open_yet = [row for row in ticked(customer_copy(found)) if row.endswith("This needs your word in writing.")]

@@ -55,6 +55,8 @@ def told(option: str, fed: Supplies = FED) -> tuple[Works, Works, Works]:
         ("lights-basic", YES, YES, YES),
         ("socket-12v", YES, YES, YES),
         ("side-galley", YES, YES, YES),
+        ("side-step-powered", NO, YES, YES),
+        ("transfer-seat-powered", NO, YES, YES),
         ("gas-bundle", NO, YES, YES),
         ("fuel-hob-bundle", NO, YES, YES),
         ("outdoor-stove-loose", NO, LIMITS, LIMITS),

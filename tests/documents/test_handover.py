@@ -245,7 +245,7 @@ def told_of(found: Case, paper: Paper) -> list[str]:
     own = [text for option in fitted(found) for text in (*option.handover, option.name, option.name.lower())]
     own += [caution.text for caution, _ in cautions_of(view(found))]
     grid = set(texts(under(paper, "What works where")))
-    left = [text for text in texts(paper.blocks) if text not in grid]
+    left = [text for text in texts(paper.blocks) if text not in grid and not text.startswith("Not chosen yet")]
     for words in own:
         left = [text.replace(words, "") for text in left]
     return left
@@ -321,6 +321,13 @@ def test_a_draft_says_on_its_first_lines_that_it_is_not_to_be_built() -> None:
     paper = handover_pack(case("saturday-family"))
     assert paper.running.banner.startswith("NOT TO BE BUILT")
     assert paper.running.banner + "." in list(texts(paper.blocks[:3]))
+
+
+def test_a_half_known_build_names_what_is_not_chosen_and_a_whole_one_does_not() -> None:
+    _, half = pack("half-done-family")
+    assert sum(text.startswith("Not chosen yet") and "cooking" in text for text in texts(half.blocks)) == 1
+    _, whole = pack("saturday-family")
+    assert not [text for text in texts(whole.blocks) if text.startswith("Not chosen yet")]
 
 
 def test_text_typed_by_people_stands_on_one_line() -> None:

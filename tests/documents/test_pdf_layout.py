@@ -82,6 +82,35 @@ def test_a_heading_stands_on_the_page_of_what_follows(before: int) -> None:
 
 
 @pytest.mark.parametrize("before", range(20, 50))
+def test_a_paragraph_that_leads_in_stands_on_the_page_of_what_it_leads_to(before: int) -> None:
+    listed = Items(rows=("Below.", "b"))
+    for blocks in (
+        (Heading(text="Part"), Paragraph(text="Leading in."), listed),
+        (Heading(text="Part"), Paragraph(text="Leading in.", weight=Weight.CAUTION), Heading(text="Below.", level=3)),
+        (Paragraph(text="Leading in:"), listed),
+    ):
+        pages = drawn(paper(*LINES[:before], *blocks, listed))
+        leading = next(i for i, page in enumerate(pages) if {"Leading in.", "Leading in:"} & set(texts(page)))
+        assert leading == page_of(pages, "Below.")
+
+
+@pytest.mark.parametrize("before", range(20, 50))
+def test_nobody_signs_on_a_page_without_what_is_signed(before: int) -> None:
+    rows = tuple((f"row {i}",) for i in range(4))
+    for block in (Table(columns=(Column(head="What"),), rows=rows), Items(rows=("row 2", "row 3"), boxes=True)):
+        pages = drawn(paper(*LINES[:before], block, Signatures(roles=("Foreman",))))
+        assert page_of(pages, "row 2") == page_of(pages, "row 3") == page_of(pages, "Foreman")
+
+
+def test_short_sections_do_not_cling_to_each_other() -> None:
+    pages = drawn(paper(*[b for i in range(60) for b in (Heading(text=f"Part {i}"), Paragraph(text=f"None {i}."))]))
+    counts = [sum(text.startswith("Part") for text in texts(page)) for page in pages]
+    assert max(counts) - min(counts[:-1]) <= 1
+    for i in range(60):
+        assert page_of(pages, f"Part {i}") == page_of(pages, f"None {i}.")
+
+
+@pytest.mark.parametrize("before", range(20, 50))
 def test_no_row_stands_alone_and_none_is_parted(before: int) -> None:
     rows = tuple((f"row {i}", "words that take two lines " * 4) for i in range(6))
     block = Table(columns=(Column(head="Row"), Column(head="What", share=2)), rows=rows)

@@ -217,6 +217,12 @@ def part_of_sequence(paper: Paper) -> list[object]:
     return blocks[start:]
 
 
+def test_a_clearance_that_the_plan_does_not_keep_says_so_where_it_is_measured() -> None:
+    measured = {row["What"]: row["Must be"] for row in rows(_pack("vanload-on-hushwain"), "Planned", "Must be")}
+    assert measured["Height closed plus 30 mm"] == "at most 2,000 mm: NOT KEPT"
+    assert measured["Gap between turning seat and bench"] == "at least 40 mm"
+
+
 # --- words
 
 

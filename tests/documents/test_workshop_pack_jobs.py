@@ -11,11 +11,11 @@ from specbuilder.documents.sheets.workshop import workshop_pack
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Basis, JobState, Owner
 from specbuilder.model.record import Record, RecordKind
-from specbuilder.model.spec import Acceptance, Customer, OpenQuestion, Spec
+from specbuilder.model.spec import Acceptance, Customer, OpenQuestion, OwnPart, Spec
 
 from .cases import NAMES, case, plain_case, spec_of, the_catalogue
 from .reading import number, part, rows, tables, texts
-from .scenes import BEGUN, changed_pair, half_done_family, ordered_family, signed_pair
+from .scenes import BEGUN, changed_pair, half_done_family, ordered_family, own_fridge, signed_pair
 
 _FAMILY = "saturday-family"
 
@@ -119,6 +119,12 @@ def test_the_store_says_what_was_recorded_of_a_part_and_else_that_it_is_to_be_or
     assert items["Fixed window beside the living space, right"].startswith("to be ordered")
 
 
+def test_a_part_nobody_ordered_in_time_is_not_told_as_if_it_came() -> None:
+    items = {row["Part"]: row["Store"] for row in rows(workshop_pack(ordered_family()), "Item", "Store")}
+    assert items["Factory fuel tap"] == "to be ordered: the usual wait is over since 9 April 2031"
+    assert items["Bench Two, two belts, fixed"] == "to be ordered, here about 7 May 2031"
+
+
 def test_every_step_names_the_day_on_which_its_parts_must_be_there() -> None:
     found = ordered_family()
     pack = part(workshop_pack(found), "Parts, by the step")
@@ -129,7 +135,8 @@ def test_every_step_names_the_day_on_which_its_parts_must_be_there() -> None:
 
 
 def test_the_customers_own_part_has_its_sheet_its_blanks_and_an_open_question() -> None:
-    pack = workshop_pack(ordered_family())
+    sheet = OwnPart(mass_kg=18, arrives="2031-05-20")
+    pack = workshop_pack(case(_FAMILY, choices=tuple(own_fridge(choice, sheet) for choice in spec_of(_FAMILY).choices)))
     [own] = rows(pack, "Box label")
     assert own["Part"] == "Compressor fridge with front door, 48 litres"
     assert own["As its sheet says"] == (

@@ -3,15 +3,24 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from specbuilder.model.kinds import JobState
+from specbuilder.model.spec import Spec
+from specbuilder.office.older import Older, Past
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.keys import Act, KeyLine, Where, lines_of
+from specbuilder.tui.opening import Opening
+from specbuilder.tui.screens.confirm import quoting_again
 from specbuilder.tui.screens.jobs import NoticePage
+from specbuilder.tui.screens.older_rules import AgainstPage, OlderRulesPage
+from specbuilder.tui.screens.page import Page
+from specbuilder.tui.screens.revisions import RevisionsPage
 
-from .bench import counter_on, press, typed
+from .bench import catalogue, counter_on, press, typed
 from .conftest import EXAMPLES
 
 WAYS: dict[Where, tuple[str, ...]] = {
@@ -34,11 +43,35 @@ WAYS: dict[Where, tuple[str, ...]] = {
     Where.KEYS: ("f1",),
     Where.WHO: ("o", "enter"),
     Where.ACCEPT: (*["right"] * 8, "a"),
+    Where.PAPERS: ("p",),
+    Where.PAPER: ("p", "1"),
+    Where.SIGN: ("p", "s"),
+    Where.CONFIRM: ("p",),
+    Where.BUILD: ("p", "b"),
+    Where.RECORD: ("p", "b", "enter"),
+    Where.REVISIONS: ("p",),
+    Where.OLDER_RULES: (),
+    Where.AGAINST_TODAY: (),
     Where.NOTICE: (),
 }
+SHOWN: dict[Where, Callable[[Counter], Page]] = {
+    Where.NOTICE: lambda counter: NoticePage(counter, ("Something to say.",)),
+    Where.CONFIRM: quoting_again,
+    Where.REVISIONS: lambda counter: RevisionsPage(counter, opening_of(counter), "0152", (FIRST, FIRST)),
+    Where.OLDER_RULES: lambda counter: OlderRulesPage(counter, opening_of(counter), "0152", OLDER),
+    Where.AGAINST_TODAY: AgainstPage,
+}
+"""Pages that a job as it stands does not lead to: they are put there."""
+FIRST = Past(revision=1, state=JobState.DRAFT, spec=Spec(number="0152"))
+OLDER = Older(spec=Spec(number="0152"), catalogue=catalogue(), state=JobState.DRAFT)
 
 
-OUTSIDE = (Where.JOBS, Where.NOTICE)
+def opening_of(counter: Counter) -> Opening:
+    assert counter.opening is not None
+    return counter.opening
+
+
+OUTSIDE = (Where.JOBS, Where.NOTICE, Where.OLDER_RULES)
 
 
 def job_for(where: Where, folder: Path) -> Counter:
@@ -52,8 +85,9 @@ def go(counter: Counter, where: Where) -> None:
     if where not in OUTSIDE:
         press(counter, "enter", *["left"] * 8)
     press(counter, *WAYS[where])
-    if where is Where.NOTICE:
-        counter.show(NoticePage(counter, ("Something to say.",)))
+    if where in SHOWN:
+        counter.show(SHOWN[where](counter))
+        counter.lay()
     assert counter.top.where is where
 
 

@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from specbuilder.calc.formulas.cables import start_voltage_v
 from specbuilder.calc.formulas.validity import OutsideValidity
+from specbuilder.calc.measuring.prepared import as_brought
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.circuits import CircuitBasis, CircuitCode, CircuitLine, CircuitProblem
 from specbuilder.model.ids import OptionId
@@ -67,7 +68,7 @@ def _schedule(seen: _Seen) -> tuple[CircuitLine, ...]:
         return tuple(_line(one, lack, Fuse(), _Start()) for one in found)
     sizes = [_sized(seen.catalogue, one) for one in found]
     runs = [_run(one, size) for one, size in zip(found, sizes, strict=True)]
-    battery = next((p.option for p in seen.wired if p.option.power.battery_ah), None)
+    battery = next((as_brought(p) for p in seen.wired if p.option.power.battery_ah), None)
     fed = Fed(tables, (run for run in runs if run is not None), battery)
     return tuple(
         _line(one, size, fed.fuse(run) if run else Fuse(), _heater(tables, one, size, battery))
@@ -112,12 +113,25 @@ def _load(catalogue: Catalogue, circuit: Circuit, placed: Placed) -> tuple[float
     """Watts and amps; those of the customer's own part from its sheet, where it has one circuit and a sheet."""
     if placed.owner is not Owner.CUSTOMER:
         return circuit.load_w, circuit.load_a, False
-    watts = placed.own_part.watts_w if placed.own_part else None
     tables = circuit_tables(catalogue)
-    if watts is None or len(placed.option.circuits) > 1 or isinstance(tables, TableLack):
+    if isinstance(tables, TableLack):
+        return circuit.load_w, circuit.load_a, True
+    if (main := _main_load(tables, circuit, placed)) is not None:
+        return (*main, False)
+    watts = placed.own_part.watts_w if placed.own_part else None
+    if watts is None or len(placed.option.circuits) > 1:
         return circuit.load_w, circuit.load_a, True
     side = "volts of the mains" if circuit.bus == MAINS else "volts of the 12 V side"
     return watts, watts / tables.settings[side], False
+
+
+def _main_load(tables: CircuitTables, circuit: Circuit, placed: Placed) -> tuple[float, float] | None:
+    """The main cable of a customer's battery carries what that battery gives, where somebody has read it."""
+    start, brought = tables.start(circuit.from_point, circuit.bus), as_brought(placed)
+    amps, volts = brought.power.bms_continuous_a, brought.power.battery_v
+    if start is None or start.fuse != MAIN or not amps or not volts:
+        return None
+    return amps * volts, amps
 
 
 class _Size(NamedTuple):

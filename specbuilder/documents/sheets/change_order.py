@@ -95,6 +95,7 @@ def _head(case: Case, order: ChangeOrder) -> Iterator[Block]:
         rows=(
             ("Changes", f"{changes}; it becomes revision {order.becomes}"),
             ("For", one_line(spec.customer.name).strip()),
+            ("Why", one_line(order.reason).strip()),
             ("Job", f"{one_line(spec.number) or 'not numbered yet'}, {day_words(case.today)}"),
         )
     )

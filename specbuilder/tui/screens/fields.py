@@ -84,15 +84,17 @@ class FieldLines:
         return self.take(item, "")
 
 
-def field_line(item: OnField, mark: str, value: str, entry: Entry | None, draft: str, cells: int) -> Line:
-    """Label and value, or the text being typed."""
-    label = Bit(f" {mark} " + left(field_words(item.field).label, LABEL_CELLS))
+def field_line(
+    item: OnField, mark: str, value: str, entry: Entry | None, draft: str, cells: int, label: str = ""
+) -> Line:
+    """Label (the field's own, unless another is given) and value, or the text being typed."""
+    named = Bit(f" {mark} " + left(label or field_words(item.field).label, LABEL_CELLS))
     room = max(cells - LABEL_CELLS - 4, 4)
     if entry is not None:
-        return line(label, *entry.bits(room), item=item)
+        return line(named, *entry.bits(room), item=item)
     if draft:
-        return line(label, Bit(cut(not_taken(draft), room), Ink.DOUBT), item=item)
-    return line(label, Bit(cut(value, room)), item=item)
+        return line(named, Bit(cut(not_taken(draft), room), Ink.DOUBT), item=item)
+    return line(named, Bit(cut(value, room)), item=item)
 
 
 def value_of(spec: Spec, field: Field) -> str:

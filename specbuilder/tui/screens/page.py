@@ -79,6 +79,10 @@ class Host(Protocol):
         """What would follow from an edit; nothing is changed."""
         ...
 
+    def may_write_down(self) -> bool:
+        """True where the job can be quoted, signed and recorded; else it is said why not."""
+        ...
+
     def edit(self, edit: Edit, told: str = "") -> bool:
         """Do this to the spec and say it, in these words or its own; False when it was refused."""
         ...
@@ -93,6 +97,10 @@ class Host(Protocol):
 
     def close(self) -> None:
         """Close the page on top."""
+        ...
+
+    def anew(self) -> None:
+        """Another revision lies on the desk: fresh pages for it, with the cursor where it was."""
         ...
 
     def walk_to(self, step: Step, item: Item | None) -> None:

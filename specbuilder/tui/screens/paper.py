@@ -36,6 +36,7 @@ class PaperPage(Page):
         """The words that are looked for, as they were typed."""
         self.at = OnText(0)
         self._made: Question[tuple[str, ...]] = Question(host)
+        self._laid: tuple[tuple[str, ...], str, Sequence[Line]] | None = None
 
     # -- lines -----------------------------------------------------------------------------------------------------
 
@@ -56,7 +57,10 @@ class PaperPage(Page):
         texts = self._texts
         if not texts:
             return [line(f" {part}", item=OnText(i)) for i, part in enumerate(wrapped(words.MAKING, cells - 2))]
-        return [Line((Bit(" "), *self._bits(text)), OnText(number)) for number, text in enumerate(texts)]
+        if self._laid is None or self._laid[:2] != (texts, self.wanted):
+            rows = [Line((Bit(" "), *self._bits(text)), OnText(number)) for number, text in enumerate(texts)]
+            self._laid = texts, self.wanted, rows
+        return self._laid[2]
 
     def kept(self) -> int:
         """The lines below the cursor that are seen with it: the cursor scrolls the paper."""

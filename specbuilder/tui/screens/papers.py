@@ -9,6 +9,7 @@ from specbuilder.documents.sheets.sheet import Sheet
 from specbuilder.model.kinds import JobState
 from specbuilder.model.life import LifeStep
 from specbuilder.model.papers import Case
+from specbuilder.model.spec import Spec
 from specbuilder.storage.disk import DiskError
 from specbuilder.tui.deeds import TROUBLES
 from specbuilder.tui.errands import Errand, Stop
@@ -17,13 +18,15 @@ from specbuilder.tui.items import Item, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording import papers as words
-from specbuilder.wording.life_steps import next_step_hint
+from specbuilder.wording.life import cannot_give_up
 
-from .build import next_hold, passed_holds
-from .give_up import GiveUpPage
+from .build import passed_holds
+from .confirm import giving_up
 from .page import Host, Page
 from .paper import PaperPage
 from .question import Question
+from .record import RecordPage
+from .record_forms import deposit_form
 
 NEXT = OnWord("next-step")
 DEPOSIT = OnWord("deposit")
@@ -42,7 +45,17 @@ class PapersPage(Page):
         self.told = ""
         """What became of the papers that were written."""
         self._case: Question[Case] = Question(host)
-        self.at = OnWord(self._wanted().name)
+        self._spec: Spec | None = None
+        """For which the cursor was put where it is wanted first."""
+
+    def _begin(self) -> None:
+        """The cursor begins on the paper that the state of the job calls for, or on a deposit that is not here yet."""
+        spec, before = self.host.report.spec, self._spec
+        if before == spec:
+            return
+        self._spec = spec
+        signed = before is not None and before.state is not spec.state and self.host.deeds.signed
+        self.at = DEPOSIT if signed and not self.host.deeds.deposit[1] else OnWord(self._wanted().name)
 
     def _wanted(self) -> Sheet:
         """The paper that the state of the job calls for first."""
@@ -60,6 +73,7 @@ class PapersPage(Page):
     def lines(self, cells: int) -> Sequence[Line]:
         """Where it stands, what comes next, the papers, what was written."""
         self._make_ready()
+        self._begin()
         told = [line(f" {text}") for sentence in self._stands() for text in wrapped(sentence, cells - 2)]
         steps = [line(f" {' ' if key is None else key} ", Bit(cut(text, cells - 4), Ink.HEAD), item=item)
                  for key, text, item in self._steps()]  # fmt: skip
@@ -70,8 +84,8 @@ class PapersPage(Page):
     def foot(self, cells: int) -> Sequence[Line]:
         """What the paper under the cursor is for."""
         sheet = self._at_sheet()
-        texts = [f"{sheet.about}. {words.private() if sheet.private else ''}"] if sheet is not None else []
-        return [line(f" {part}") for text in texts for part in wrapped(text, cells - 2)]
+        text = words.about(sheet.about, sheet.private) if sheet is not None else ""
+        return [line(f" {part}") for part in wrapped(text, cells - 2)]
 
     def _stands(self) -> Iterator[str]:
         deeds, desk = self.host.deeds, self.host.deeds.desk
@@ -111,8 +125,7 @@ class PapersPage(Page):
             asked, received = deeds.deposit
             if not received:
                 yield None, words.deposit_line(asked, received, self._currency), DEPOSIT
-            passed, holds = passed_holds(self.host)
-            yield "b", words.build_line(passed, holds, next_hold(self.host)), BUILD
+            yield "b", words.build_line(*passed_holds(self.host)), BUILD
 
     def _sheet(self, number: int, sheet: Sheet, cells: int) -> Line:
         called = words.called(self.host.deeds.calls_for(sheet))
@@ -129,7 +142,9 @@ class PapersPage(Page):
             self.host.show(PaperPage(self.host, sheet))
         elif self.at == NEXT:
             self.host.do(Act.SIGN)
-        elif self.at in (DEPOSIT, BUILD):
+        elif self.at == DEPOSIT and self.host.may_write_down():
+            self.host.show(RecordPage(self.host, deposit_form(self.host)))
+        elif self.at == BUILD:
             self.host.do(Act.BUILD)
 
     def digit(self, number: int) -> None:
@@ -149,9 +164,7 @@ class PapersPage(Page):
             case Act.PRINT:
                 self.write()
             case Act.GIVE_UP:
-                self.host.show(GiveUpPage(self.host)) if self.host.deeds.may_give_up else self.host.say(
-                    words.nothing_to_give_up(self.host.report.spec)
-                )
+                self._give_up()
             case _:
                 return False
         return True
@@ -160,13 +173,19 @@ class PapersPage(Page):
         """What the next step is called; give up only where there is something to be given up."""
         match act:
             case Act.SIGN:
-                return next_step_hint(self.host.deeds.next_step, self.host.deeds.state)
+                return words.step_hint(self.host.deeds.next_step, self.host.deeds.state)
             case Act.GIVE_UP:
                 return None if self.host.deeds.may_give_up else ""
             case Act.EARLIER:
                 return None if self.host.report.spec.revision > 1 else ""
             case _:
                 return None
+
+    def _give_up(self) -> None:
+        if self.host.deeds.may_give_up:
+            self.host.show(giving_up(self.host))
+        else:
+            self.host.say(cannot_give_up(self.host.report.spec))
 
     def write(self) -> None:
         """Write every paper that is called for, beside the screens."""

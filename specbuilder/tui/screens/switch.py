@@ -64,7 +64,12 @@ class SwitchPage(ProposedPage[Switched]):
 
     def search(self) -> Callable[[Stop], Iterator[Switched]]:
         """What stays and what takes the place of what does not fit."""
-        catalogue, spec, take, switch = self.host.catalogue, self.host.editable.spec, self.take, self.host.searches.switch
+        catalogue, spec, take, switch = (
+            self.host.catalogue,
+            self.host.editable.spec,
+            self.take,
+            self.host.searches.switch,
+        )
 
         def work(stop: Stop) -> Iterator[Switched]:
             found = switch(catalogue, spec, take, stop)

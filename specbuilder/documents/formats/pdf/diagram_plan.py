@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from specbuilder.documents.blocks import Node
+from specbuilder.documents.formats.wrapping import longest_word
 
 from .fonts import plain, shown, strong
 from .style import DIAGRAM_NOTE, DIAGRAM_TITLE, WIDTH
@@ -131,11 +132,11 @@ def _rows(stop: Stop, before: tuple[Stop, ...], passing: frozenset[int]) -> Iter
         yield from _rows(on, (*before, stop) if on.first else (), inner)
 
 
-def columns(roots: Sequence[Node]) -> Columns:
-    """Boxes and lines as wide as their texts ask, as far as the page allows; all trees stand alike."""
+def columns(root: Node) -> Columns:
+    """Boxes and lines of a tree as wide as their texts ask, as far as the page allows."""
     boxes: dict[int, float] = {}
     wires: dict[int, float] = {}
-    for node, level in (found for root in roots for found in _all(root, 0)):
+    for node, level in _all(root, 0):
         boxes[level] = max(boxes.get(level, _BOX_LEAST), min(_box_width(node), _BOX_MOST))
         wires[level] = max(wires.get(level, _WIRE_LEAST if level else 0.0), min(_wire_width(node), _WIRE_MOST))
     levels = range(len(boxes))
@@ -167,10 +168,10 @@ def _box_width(node: Node) -> float:
 
 
 def _wire_width(node: Node) -> float:
-    """So wide that what is written at a line stands in one line above it and one below."""
+    """So wide that what is written at a line stands in one line above it and one below, its words whole."""
     size = DIAGRAM_NOTE[0]
     width = plain().width(shown(node.wire)) * size
-    room = max(width / 2, 1.0)
+    room = max(width / 2, longest_word(shown(node.wire), plain().width) * size, 1.0)
     while room < width and len(plain().lines(node.wire, size, room)) > _WIRE_LINES:
         room += size / 2
     return min(room, width) + WIRE_WHITE if width else 0.0

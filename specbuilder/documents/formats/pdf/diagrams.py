@@ -51,10 +51,8 @@ def diagram(block: Diagram) -> list[Strip]:
     notes = Notes()
     roots = parted([shortened(root, notes) for root in block.roots])
     strips: list[Strip] = []
-    if roots:
-        place = columns(roots)
-        for root in roots:
-            strips += below(_tree(root, place), _TREE_GAP)
+    for root in roots:
+        strips += below(_tree(root, columns(root)), _TREE_GAP)
     size, leading = SMALL
     texts = [block.alt, *(f"Note {i}: {text}" for i, text in enumerate(notes.texts, start=1))]
     strips = [*strips[:-1], *(replace(strip, bound=True) for strip in strips[-1:])]

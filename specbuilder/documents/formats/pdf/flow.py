@@ -71,7 +71,7 @@ def flowed(paper: Paper) -> list[Strip]:
             strips += below(figures(block), GAP * 1.6)
             continue
         set_block = _block(block)
-        if set_block and _leads_in(before, block, after):
+        if set_block and _stays(before, block, after):
             set_block[-1] = replace(set_block[-1], bound=True)
         strips += set_block
     return strips
@@ -89,10 +89,18 @@ def _with_neighbours(blocks: Sequence[Block]) -> Iterator[tuple[_Piece | None, _
         yield (pieces[i - 1] if i else None), piece, (pieces[i + 1] if i + 1 < len(pieces) else None)
 
 
-def _leads_in(before: _Piece | None, block: Block, after: _Piece | None) -> bool:
-    """A paragraph between a heading and what stands below it, or one that ends with a colon."""
+def _stays(before: _Piece | None, block: Block, after: _Piece | None) -> bool:
+    """Whether the end of a block stands on the page of the next.
+
+    So does what is signed, and a paragraph that leads in: one between a heading and what stands below it, or one that
+    ends with a colon.
+    """
+    if isinstance(after, Signatures):
+        return True
     if not isinstance(block, Paragraph) or after is None or isinstance(after, Paragraph):
         return False
+    if isinstance(after, Heading):
+        return isinstance(before, Heading) and after.level > before.level
     return isinstance(before, Heading) or block.text.rstrip().endswith(_INTRODUCES)
 
 

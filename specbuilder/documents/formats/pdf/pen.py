@@ -27,6 +27,7 @@ class Pen:
         self._canvas.setTitle(shown(title))
         self._canvas.setAuthor(shown(author))
         self._canvas.setCreator(_MAKER)
+        self._canvas.setProducer(_MAKER)
         self._parts = 0
 
     def text(self, x: float, y: float, text: str, face: Face, size: float, shade: Shade = INK) -> None:

@@ -8,7 +8,8 @@ from typing import TypeAlias
 
 from .pen import Pen
 
-_LOW = 34.0
+_LOW = 60.0
+"""What is higher than this may stand alone at the end of a page."""
 
 Draw: TypeAlias = Callable[[Pen, float], None]
 """Draws a strip, given the height on the page where it begins."""

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from specbuilder.documents.blocks import Block, Column, Facts, Heading, Paragraph, Table, Weight
 from specbuilder.model.ids import BriefKey
+from specbuilder.model.kinds import JobState
 from specbuilder.model.papers import Case
 from specbuilder.model.span import Span
 from specbuilder.wording import customer as words
@@ -103,9 +104,9 @@ def _weight(case: Case) -> Iterator[tuple[str, str]]:
     room = reading.room if reading else None
     told = words.weight_left(room)
     if room is not None and room.least >= 0:
-        told = f"{told}, {words.about_people(room.least, figures.grown_up_kg(case))}"
-    beside = f", beside all who travel, {_luggage(case)}, water and fuel" if room is not None else ""
-    yield "You may still load", f"{told}{beside}"
+        told = f"{told} ({words.about_people(room.least, figures.grown_up_kg(case))})"
+    aboard = f" with all who travel, {_luggage(case)}, water and fuel aboard" if room is not None else ""
+    yield "You may still load", f"{told}{aboard}"
 
 
 def _luggage(case: Case) -> str:
@@ -118,7 +119,8 @@ def _height(case: Case) -> Iterator[tuple[str, str]]:
     high = figures.closed_height_mm(case)
     if high is not None:
         barrier = case.stand.report.facts.get(figures.BARRIER)
-        yield "Height, all closed", f"{words.height(high)}; {_barrier(barrier, high)}"
+        later = "" if case.stand.spec.state is JobState.AS_BUILT else "; measured when finished"
+        yield "Height, all closed", f"{words.height(high)}; {_barrier(barrier, high)}{later}"
 
 
 def _barrier(barrier: object, high: Span) -> str:
@@ -129,7 +131,7 @@ def _barrier(barrier: object, high: Span) -> str:
     room_mm, named = barrier - high.most, metres(barrier)
     if room_mm < 0:
         return f"it does NOT go under your barrier of {named}"
-    return f"{span(Span(room_mm, room_mm), 'mm', '')} to spare under your barrier of {named}; measured when finished"
+    return f"{span(Span(room_mm, room_mm), 'mm', '')} to spare under your barrier of {named}"
 
 
 def _nights(case: Case) -> Iterator[tuple[str, str]]:

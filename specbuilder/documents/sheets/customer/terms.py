@@ -37,15 +37,22 @@ def terms(case: Case) -> Iterator[Block]:
     firm = case.stand.catalogue.firm
     yield Heading(text="Terms")
     others = (ended(term) for term in firm.terms if term != when_due(case))
-    yield Paragraph(text=" ".join((*others, _vat(case))))
-    if firm.cancelling.strip():
-        yield Paragraph(text=f"Deposit and cancelling: {one_line(firm.cancelling)}")
-    else:
-        open_yet = case.stand.spec.state in figures.UNSIGNED
-        when = "to be confirmed by the firm before you sign" if open_yet else "still to be confirmed by the firm"
-        yield Paragraph(text=f"Deposit and cancelling, {when}: {'; '.join(_TO_SETTLE)}.")
+    yield Paragraph(text=" ".join((*others, *_vat(case))))
+    if case.stand.spec.state is JobState.AS_BUILT:
+        return
+    yield Paragraph(text=f"Deposit and cancelling{_cancelling(case)}")
     if told := notice(case):
         yield Paragraph(text=told)
+
+
+def _cancelling(case: Case) -> str:
+    """The firm's own words, or what they still have to settle and by when."""
+    words = one_line(case.stand.catalogue.firm.cancelling).strip()
+    if words:
+        return f": {words}"
+    unsigned = case.stand.spec.state in figures.UNSIGNED
+    when = "to be confirmed by the firm before you sign" if unsigned else "still to be confirmed by the firm"
+    return f", {when}: {'; '.join(_TO_SETTLE)}."
 
 
 def signatures(case: Case) -> Iterator[Block]:
@@ -73,12 +80,13 @@ def _signed(case: Case) -> tuple[Record, ...]:
     return tuple(record for record in spec.recorded(RecordKind.SIGNED) if record.revision == spec.revision)
 
 
-def _vat(case: Case) -> str:
-    rate = percent(case.stand.catalogue.firm.vat_percent)
-    return (
-        f"VAT is counted at the standard rate of {rate}. A relief, as there is for some wheelchair users, has strict "
-        "conditions and needs a declaration of its own: ask before you sign. We cannot claim it for you."
-    )
+def _vat(case: Case) -> Iterator[str]:
+    yield f"VAT is counted at the standard rate of {percent(case.stand.catalogue.firm.vat_percent)}."
+    if case.stand.spec.state in figures.UNSIGNED:
+        yield (
+            "A relief, as there is for some wheelchair users, has strict conditions and needs a declaration of its "
+            "own: ask before you sign. We cannot claim it for you."
+        )
 
 
 def notice(case: Case) -> str:

@@ -40,7 +40,8 @@ def told(case: Case) -> Iterator[Block]:
     if rows:
         yield Items(rows=rows, boxes=True)
     if not (stops or rows):
-        yield Paragraph(text="There is nothing to be told.")
+        waiting = case.stand.report.cannot_tell(*_SAID)
+        yield Paragraph(text="Nothing yet: too much is open." if waiting else "There is nothing to be told.")
     if promised := tuple(_promised(case)):
         yield Heading(text="What we promised you besides", level=3)
         yield Items(rows=promised)
@@ -96,14 +97,16 @@ def _stops(case: Case) -> Iterator[str]:
 
 
 def _said(case: Case) -> Iterator[str]:
+    """What is to be said now, then what was accepted and is no longer so: a word once given is not dropped."""
     report, catalogue = case.stand.report, case.stand.catalogue
     accepted = {acceptance.rule: acceptance for acceptance in case.stand.spec.accepted}
-    for finding in report.findings:
-        if finding.verdict is Verdict.BROKEN and finding.level in _SAID:
-            said = words.told_words(catalogue, report, finding)
-            yield " ".join(
-                (said, *_accepted(finding, accepted.get(finding.rule), catalogue.rules[finding.rule].because))
-            )
+    now = [each for each in report.findings if each.verdict is Verdict.BROKEN and each.level in _SAID]
+    for finding in now:
+        said = words.told_words(catalogue, report, finding)
+        because = catalogue.rules[finding.rule].because
+        yield " ".join((said, *_accepted(finding, accepted.get(finding.rule), because)))
+    still = {finding.rule for finding in now}
+    yield from (words.no_longer_words(each) for each in case.stand.spec.accepted if each.rule not in still)
 
 
 def _accepted(finding: Finding, acceptance: Acceptance | None, because: str) -> Iterator[str]:

@@ -11,7 +11,8 @@ from specbuilder.model.catalogue import WorkStep
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.wording.dates import day_words, written_day_short
-from specbuilder.wording.plain import ended
+from specbuilder.wording.names import group_name, listed
+from specbuilder.wording.plain import ended, lowered
 from specbuilder.workshop.passing import pass_figures
 
 _COLUMNS = (
@@ -34,6 +35,9 @@ def record(found: Material) -> Iterator[Block]:
     warning = banner(found.case)
     if warning:
         yield Paragraph(text=ended(warning), weight=Weight.STRONG)
+    undecided = listed(lowered(group_name(found.catalogue, group)) for group in found.view.report.undecided)
+    if undecided:
+        yield Paragraph(text=f"Not chosen yet, so nothing of it stands in here: {undecided}.", weight=Weight.STRONG)
     yield Facts(rows=tuple(_van(found)))
     yield Paragraph(text=_FIRST)
     for step in found.steps:

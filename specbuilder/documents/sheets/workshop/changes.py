@@ -10,7 +10,7 @@ from specbuilder.model.plain_text import one_line
 from specbuilder.wording.compare import answer_side, change_mark, figure_words, side_words, van_data_line
 from specbuilder.wording.dates import written_day
 from specbuilder.wording.names import key_name
-from specbuilder.wording.plain import raised
+from specbuilder.wording.plain import ended, raised
 from specbuilder.wording.workshop_changes import NOTHING, late_line, piece_change, undone_line
 
 from .material import Material
@@ -48,7 +48,8 @@ def _said(material: Material, found: Comparison | None) -> str:
     by = f", by change order {order.number}" if order is not None else ""
     if found.empty:
         return f"{against}{signed}: nothing that is built differs."
-    return f"{against}{signed}{by}. What stands here goes before what anybody remembers."
+    why = f" Why: {ended(one_line(order.reason))}" if order is not None and order.reason.strip() else ""
+    return f"{against}{signed}{by}.{why} What stands here goes before what anybody remembers."
 
 
 def _tables(material: Material, found: Comparison) -> Iterator[Block]:

@@ -9,7 +9,7 @@ from specbuilder.model.catalogue import Option
 from specbuilder.model.ledger import LedgerSpec, Reading
 from specbuilder.wording.names import option_name
 from specbuilder.wording.readings import is_estimate
-from specbuilder.wording.workshop import ESTIMATE_FOOT, told
+from specbuilder.wording.workshop import ESTIMATE_FOOT, must_be, told
 from specbuilder.wording.workshop_declared import gas_words, power_words, water_words
 from specbuilder.workshop.view import Chosen
 
@@ -99,4 +99,4 @@ def _areas(material: Material) -> Iterator[tuple[LedgerSpec, Reading]]:
 
 def _opening(material: Material, ledger: LedgerSpec, reading: Reading) -> tuple[str, ...]:
     value = told(reading.value, ledger.unit, estimate=is_estimate(material.catalogue, reading))
-    return ledger.name, value, f"{reading.sense.value} {told(reading.bound, ledger.unit)}", ""
+    return ledger.name, value, must_be(reading, ledger.unit), ""

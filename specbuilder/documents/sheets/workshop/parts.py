@@ -131,11 +131,13 @@ def _supply(material: Material, option: Option) -> Record | None:
 
 def _expected(material: Material, option: Option) -> str:
     """When it would be here after the house's usual wait, and that this is too late where it is."""
-    arrival, planned = _arrival(material, option)
+    arrival, waited_for = _arrival(material, option)
     if arrival is None or arrival.on is None or arrival.here:
         return ""
-    waits = planned is not None and planned == option.id
-    return f", here about {day_words(arrival.on)}{': this step waits for it' if waits else ''}"
+    if arrival.on < material.case.today:
+        return f": the usual wait is over since {day_words(arrival.on)}"
+    holds_up = ": this step waits for it" if waited_for == option.id else ""
+    return f", here about {day_words(arrival.on)}{holds_up}"
 
 
 def _arrival(material: Material, option: Option) -> tuple[Arrival | None, str | None]:

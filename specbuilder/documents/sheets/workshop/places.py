@@ -7,12 +7,11 @@ from collections.abc import Iterator
 from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import LedgerId
-from specbuilder.model.kinds import Sense
 from specbuilder.model.ledger import LedgerSpec, Reading
 from specbuilder.model.own_parts import is_theirs
 from specbuilder.wording.names import option_name
 from specbuilder.wording.readings import is_estimate
-from specbuilder.wording.workshop import ESTIMATE_FOOT, bare, mm, part_size, told, x_text, y_text, z_text
+from specbuilder.wording.workshop import ESTIMATE_FOOT, bare, mm, must_be, part_size, told, x_text, y_text, z_text
 from specbuilder.workshop.placing import open_about
 from specbuilder.workshop.view import Chosen
 
@@ -122,7 +121,4 @@ def _is_length(ledger: LedgerSpec, reading: Reading) -> bool:
 
 def _clearance(material: Material, ledger: LedgerSpec, reading: Reading) -> tuple[str, ...]:
     value = told(reading.value, ledger.unit, estimate=is_estimate(material.catalogue, reading))
-    must = "-"
-    if reading.bound is not None and reading.sense is not Sense.SHOWN:
-        must = f"{reading.sense.value} {told(reading.bound, ledger.unit)}"
-    return ledger.name, value, must, "", ""
+    return ledger.name, value, must_be(reading, ledger.unit), "", ""
