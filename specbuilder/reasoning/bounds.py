@@ -12,6 +12,8 @@ from collections.abc import Container, Iterable
 from copy import copy
 from dataclasses import dataclass
 
+from specbuilder.reasoning.builds import Cover
+
 TIGHT = 0.3
 """A limit is looked at when less than this part of its bound is left."""
 
@@ -83,8 +85,9 @@ class Bounds:
         """Whether there is nothing to bound."""
         return not self._standing and not self._needs
 
-    def active(self, tight: Iterable[int], true: int, false: int) -> list[tuple[Need, int]]:
+    def active(self, tight: Iterable[int], cover: Cover) -> list[tuple[Need, int]]:
         """The needs that weigh in tight limits and that nothing true meets yet, and which of their members are open."""
+        true, false = cover.want, cover.care ^ cover.want
         found: list[tuple[Need, int]] = []
         for need in self._standing:
             members = need.members

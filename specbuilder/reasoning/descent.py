@@ -220,7 +220,7 @@ class Descent:
                 engine.put(lit, 0)
         if engine.dead is None:
             engine.dead = engine.propagate()
-        engine.root = len(engine.trail)
+        engine.fix()
 
     # ---- from below ----------------------------------------------------------------------------------------------
 
