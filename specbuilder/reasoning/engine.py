@@ -14,7 +14,7 @@ __all__ = ["Conflict", "Core", "Engine"]
 
 _OWN_LISTS = (
     *("value", "reason", "place", "trail", "levels", "covers", "_saved", "implies", "trios"),
-    *("terms", "bound", "slack", "near", "heaviest", "besides", "draws"),
+    *("terms", "bound", "slack", "near", "heaviest", "besides", "lightest", "draws"),
 )
 """What a copy of an engine changes apart from it."""
 
@@ -122,7 +122,7 @@ class Engine(Network):
         """Rule out what the bounds on limits rule out; a conflict when one can no longer be kept."""
         bounds, slack, value = self.bounds, self.slack, self.value
         assert bounds is not None
-        tight = {at for at, (left, near) in enumerate(zip(slack, self.near, strict=True)) if left < near}
+        tight = {at for at, left in enumerate(slack) if left < self.near[at] and left >= self.lightest[at]}
         if not tight:
             return None
         cover = self.cover()

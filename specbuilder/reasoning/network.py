@@ -56,6 +56,8 @@ class Network(Trail):
         """Of each limit: its heaviest weight."""
         self.besides: list[int] = []
         """Of each limit: the heaviest weight besides that of its gate."""
+        self.lightest: list[int] = []
+        """Of each limit: its lightest weight. With less left than that nothing open draws on it any more."""
         self.sleeps: list[tuple[int, ...]] = [()] * width
         """By literal: the gates it shuts. A limit whose gate is shut is kept whatever else is true."""
         self.bounds: Bounds | None = None
@@ -110,6 +112,7 @@ class Network(Trail):
         self.terms.append(terms)
         self.heaviest.append(terms[0][0] if terms else 0)
         self.besides.append(terms[1][0] if len(terms) > 1 else 0)
+        self.lightest.append(terms[-1][0] if terms else 0)
 
     def _note_draws(self, index: int, terms: Sequence[tuple[int, int]], draws: Draws) -> None:
         for weight, lit in terms:
