@@ -55,9 +55,8 @@ class Ground:
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         roomy = Problem(problem.count + COUNTERS_MAX, problem.clauses, problem.at_most_one, problem.limits)
-        self.engine = Engine(roomy)
         # limits restated by their groups see most of what bounds would, and at every step for nothing
-        self.engine.bounds = None
+        self.engine = Engine(roomy, is_bounded=False)
         self.wiring = Wiring(roomy, self.engine)
         self.near = Kept(0, tuple(self.wiring.sums(build_of(0, roomy.count))))
 

@@ -22,8 +22,8 @@ _OWN_LISTS = (
 class Engine(Network):
     """The state of propagation over one problem. Assume literals, undo back to a mark."""
 
-    def __init__(self, problem: Problem) -> None:
-        super().__init__(problem)
+    def __init__(self, problem: Problem, *, is_bounded: bool = True) -> None:
+        super().__init__(problem, is_bounded=is_bounded)
         self._next = 0
         self._awake = tuple(self.gated)
         """Tables of the limits whose gate is not shut."""

@@ -29,7 +29,8 @@ WEIGHS, IN_TRIO, IN_CLAUSE, IN_SET = 1, 2, 4, 8
 class Network(Trail):
     """What a literal touches when it comes true."""
 
-    def __init__(self, problem: Problem) -> None:
+    def __init__(self, problem: Problem, *, is_bounded: bool = True) -> None:
+        """``is_bounded`` False: limits are watched by their slack alone."""
         super().__init__(problem.count)
         width = 2 * problem.count + 1
         self.implies: list[tuple[int, ...]] = [()] * width
@@ -62,7 +63,7 @@ class Network(Trail):
         """By literal: the gates it shuts. A limit whose gate is shut is kept whatever else is true."""
         self.bounds: Bounds | None = None
         self._read_clauses(problem)
-        self._read_limits(problem)
+        self._read_limits(problem, is_bounded)
 
     def _read_clauses(self, problem: Problem) -> None:
         implied: dict[int, list[int]] = {}
@@ -92,7 +93,7 @@ class Network(Trail):
         for lit, others in implied.items():
             self.implies[lit] = tuple(self.same[other] for other in dict.fromkeys(others))
 
-    def _read_limits(self, problem: Problem) -> None:
+    def _read_limits(self, problem: Problem, is_bounded: bool) -> None:
         groups = exactly_one_sets(problem) if problem.limits else []
         for stated in problem.limits:
             limit = restated(stated, groups)
@@ -103,9 +104,9 @@ class Network(Trail):
             self._note_draws(index, terms, tables.get(index, self.draws))
         self.slack = list(self.bound)
         self.near = [-1.0 if index in tables else TIGHT * bound for index, bound in enumerate(self.bound)]
-        bounds = Bounds(problem.clauses, self.terms)
-        if not bounds.is_idle():
-            self.bounds = bounds
+        if is_bounded:
+            bounds = Bounds(problem.clauses, self.terms)
+            self.bounds = None if bounds.is_idle() else bounds
 
     def _add_terms(self, terms: Sequence[tuple[int, int]]) -> None:
         terms = tuple((weight, self.same[lit]) for weight, lit in sorted(terms, key=lambda term: -term[0]))
