@@ -31,10 +31,12 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import AnswerType, Pick, Place
 from specbuilder.model.outcome import Outcome, Refusal
 from specbuilder.model.spec import Acceptance, Choice, Customer, Spec
+from specbuilder.rulegraph.runs import Run
 from specbuilder.rulegraph.states import forced
 
 from .facts import facts_of
 from .rulebooks import rulebook_of
+from .same import remembered
 from .situate import lay, run_of
 from .usual import usual_takes
 
@@ -214,12 +216,17 @@ def _settled(catalogue: Catalogue, before: Spec, after: Spec) -> Outcome:
 
 def _followers(catalogue: Catalogue, spec: Spec) -> tuple[Choice, ...]:
     """What every completion of the asked-for choices holds because of one of them."""
-    rulebook = rulebook_of(catalogue)
     asked_for = tuple(c for c in spec.choices if not c.came_with)
-    run_ = run_of(rulebook, asked_for, facts_of(catalogue, spec))
+    return _following(run_of(rulebook_of(catalogue), asked_for, facts_of(catalogue, spec)))
+
+
+@remembered(32)
+def _following(run_: Run) -> tuple[Choice, ...]:
+    """What follows from a run; an edit ends where the next one begins."""
+    variables = run_.rulebook.clauses.option
     found: list[Choice] = []
     for placement in forced(run_):
-        mask = run_.trail.mask[rulebook.clauses.option[placement.option]]
+        mask = run_.trail.mask[variables[placement.option]]
         if mask:
             came_with = tuple(dict.fromkeys(c.option for c in run_.culprits(mask)))
             found.append(Choice(option=placement.option, place=placement.place, came_with=came_with))

@@ -28,6 +28,7 @@ from .facts import asked
 from .ledger_causes import with_ledgers
 from .machine import lock_of
 from .relevance import Relevance, memory_of
+from .same import remembered
 from .situate import Laid, lay
 
 MADE: frozenset[LedgerId] = frozenset(calculation.id for calculation in CALCULATIONS)
@@ -38,11 +39,13 @@ def evaluate(catalogue: Catalogue, spec: Spec, *, exact: bool = True) -> Report:
     """Everything that follows from a spec.
 
     Not ``exact``: findings and readings in full, but of the states of options only what propagation tells.
+    The same report for the same objects while it is among the last few: what is asked next of a spec begins with it.
     """
     with lock_of(catalogue):
         return _evaluate(catalogue, spec, exact)
 
 
+@remembered(8)
 def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
     laid = lay(catalogue, spec, exact=exact)
     situation = laid.situation

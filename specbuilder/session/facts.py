@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from specbuilder.model.brief import Answer, BriefLine
+from functools import lru_cache
+from typing import TypeVar
+
+from specbuilder.model.brief import Answer, Answers, BriefLine
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts, Weighed
 from specbuilder.model.ids import CUSTOMER_PART, BriefKey
@@ -11,6 +14,10 @@ from specbuilder.model.rules import AnyOf, BriefIs, Not
 from specbuilder.model.span import Span
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.truth import brief_truth, denied
+
+from .same import remembered
+
+_Hashed = TypeVar("_Hashed")
 
 CHILD_AGE_LIMIT_YEARS = 12
 """Below this age a child is counted as under 135 cm until its height is known (ESTIMATE; UK child-restraint rule)."""
@@ -21,17 +28,34 @@ DERIVED: frozenset[BriefKey] = frozenset(map(BriefKey, ("van_data", "unknowns", 
 
 
 def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
-    """What holds for this spec. Lines are settled in catalogue order, so a line may open on an earlier one."""
+    """What holds for this spec. Lines are settled in catalogue order, so a line may open on an earlier one.
+
+    The same object as long as nothing of it has changed.
+    """
+    derived = tuple(_derived(catalogue, spec).items())
+    return _facts(catalogue, spec.answers, _as_before(derived), _as_before(_weighed(catalogue, spec)))
+
+
+@lru_cache(maxsize=64)
+def _as_before(value: _Hashed) -> _Hashed:
+    """An equal value seen before, so that it is known by its identity."""
+    return value
+
+
+@remembered(32)
+def _facts(
+    catalogue: Catalogue, given: Answers, derived: tuple[tuple[BriefKey, Answer], ...], weighed: Weighed | None
+) -> Facts:
     values: dict[BriefKey, Answer] = {}
     assumed: set[BriefKey] = set()
     ranges = {k: Span(line.least, line.most) for k, line in catalogue.brief.items() if _is_number(line)}
     facts = Facts(values=values, assumed=frozenset(), ranges=ranges)
-    derived = _derived(catalogue, spec)
+    by_themselves = dict(derived)
     for key, line in catalogue.brief.items():
-        if (given := spec.answers.get(key)) is not None:
-            values[key] = given
-        elif key in derived:
-            values[key] = derived[key]
+        if (answer := given.get(key)) is not None:
+            values[key] = answer
+        elif key in by_themselves:
+            values[key] = by_themselves[key]
             if line.question is not None:
                 assumed.add(key)
         elif line.closed is not None and asked(line, facts) is Truth.NO:
@@ -39,7 +63,7 @@ def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
         elif line.assumed is not None:
             values[key] = line.assumed
             assumed.add(key)
-    return Facts(values=values, assumed=frozenset(assumed), ranges=ranges, weighed=_weighed(catalogue, spec))
+    return Facts(values=values, assumed=frozenset(assumed), ranges=ranges, weighed=weighed)
 
 
 def _weighed(catalogue: Catalogue, spec: Spec) -> Weighed | None:

@@ -116,14 +116,14 @@ class Trials:
     def _in_order(self, edits: Sequence[Edit]) -> tuple[Edit, ...]:
         """What something else still brings along is left out after that."""
         spec, done, waiting = self._quest.spec, list[Edit](), list(edits)
-        while waiting:
+        while any(isinstance(edit, LeaveOut) for edit in waiting):  # nothing else is brought along
             outcomes = ((edit, apply(self._quest.catalogue, spec, edit)) for edit in waiting)
             edit, spec = next(
                 ((e, o.spec) for e, o in outcomes if o.refused is not Refusal.COMES_WITH), (waiting[0], spec)
             )
             waiting.remove(edit)
             done.append(edit)
-        return tuple(done)
+        return (*done, *waiting)
 
     def _combinations(self, changed: Sequence[Choice], ground: Sequence[int]) -> Iterator[tuple[Alternative, ...]]:
         """What could stand instead of each changed choice, all together, the cheapest first."""
