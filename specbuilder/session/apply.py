@@ -36,7 +36,7 @@ from specbuilder.rulegraph.states import forced
 
 from .facts import facts_of
 from .rulebooks import rulebook_of
-from .same import remembered
+from .same import as_before, remembered
 from .situate import lay, run_of
 from .usual import usual_takes
 
@@ -121,7 +121,7 @@ def _take(catalogue: Catalogue, spec: Spec, edit: Take) -> Outcome:
     if _too_many(catalogue, spec, option, count):
         return _refuse(spec, Refusal.TOO_MANY)
     place = edit.place or _usual_place(catalogue, spec, option)
-    new = Choice(option=option.id, count=count, place=place, at=edit.at)
+    new = as_before(Choice(option=option.id, count=count, place=place, at=edit.at))
     beside = (c for c in spec.choices if not _replaced(catalogue, c, option))
     return _settled(catalogue, spec, spec.with_choices((*beside, new)))
 
@@ -173,7 +173,7 @@ def _set_count(catalogue: Catalogue, spec: Spec, edit: SetCount) -> Outcome:
         return _refuse(spec, Refusal.NOT_CHOSEN)
     if edit.count > now.count and _too_many(catalogue, spec, option, edit.count - now.count):
         return _refuse(spec, Refusal.TOO_MANY)
-    counted = replace(now, count=edit.count)
+    counted = as_before(replace(now, count=edit.count))
     after = spec.with_choices(tuple(counted if c is now else c for c in spec.choices))
     return _changed(spec, after)
 
@@ -187,7 +187,7 @@ def _move(catalogue: Catalogue, spec: Spec, edit: Move) -> Outcome:
         return _refuse(spec, Refusal.PLACE_NOT_ALLOWED)
     if any(c.place is edit.to for c in spec.chosen(edit.option)):
         return _refuse(spec, Refusal.IN_ALREADY)
-    moved = replace(now, place=edit.to)
+    moved = as_before(replace(now, place=edit.to))
     return _settled(catalogue, spec, spec.with_choices(tuple(moved if c is now else c for c in spec.choices)))
 
 
@@ -201,7 +201,9 @@ def _settled(catalogue: Catalogue, before: Spec, after: Spec) -> Outcome:
     now = {c.option: c for c in _followers(catalogue, after)}
     asked_for = tuple(c for c in after.choices if not c.came_with)
     kept = tuple(
-        replace(c, came_with=now[c.option].came_with) for c in after.choices if c.came_with and c.option in now
+        as_before(replace(c, came_with=now[c.option].came_with))
+        for c in after.choices
+        if c.came_with and c.option in now
     )
     known = {c.option for c in (*asked_for, *kept)}
     new = tuple(c for o, c in now.items() if o not in known and (o not in old or o in recorded))

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-from typing import TypeVar
-
 from specbuilder.model.brief import Answer, Answers, BriefLine
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts, Weighed
@@ -15,9 +12,7 @@ from specbuilder.model.span import Span
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.truth import brief_truth, denied
 
-from .same import remembered
-
-_Hashed = TypeVar("_Hashed")
+from .same import as_before, remembered
 
 CHILD_AGE_LIMIT_YEARS = 12
 """Below this age a child is counted as under 135 cm until its height is known (ESTIMATE; UK child-restraint rule)."""
@@ -33,13 +28,7 @@ def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
     The same object as long as nothing of it has changed.
     """
     derived = tuple(_derived(catalogue, spec).items())
-    return _facts(catalogue, spec.answers, _as_before(derived), _as_before(_weighed(catalogue, spec)))
-
-
-@lru_cache(maxsize=64)
-def _as_before(value: _Hashed) -> _Hashed:
-    """An equal value seen before, so that it is known by its identity."""
-    return value
+    return _facts(catalogue, spec.answers, as_before(derived), as_before(_weighed(catalogue, spec)))
 
 
 @remembered(32)

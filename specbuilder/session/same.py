@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from functools import lru_cache, wraps
 from typing import ParamSpec, TypeVar
 
 _P = ParamSpec("_P")
 _T = TypeVar("_T")
+
+
+@lru_cache(maxsize=1_000)
+def _first(value: Hashable) -> Hashable:
+    return value
+
+
+def as_before(value: _T) -> _T:
+    """The first of equal values: what is made anew of the same parts is then the same object."""
+    return _first(value)  # type: ignore[return-value]  # of the same type
 
 
 class _Same:
