@@ -152,7 +152,7 @@ class Descent:
         engine = self._engine
         clause = [-lit for lit in lits if engine.value[lit] <= 0 or engine.place[lit] >= engine.root]
         clause = [lit for lit in clause if engine.value[lit] >= 0]
-        self._wiring.clauses.append(tuple(clause))
+        self._wiring.add_clause(tuple(clause))
         if not clause:
             engine.dead = []
         elif len(clause) == 1:
