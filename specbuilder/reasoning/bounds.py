@@ -8,7 +8,7 @@ is a conflict long before any slack is overdrawn; and an open literal is ruled o
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable
+from collections.abc import Container, Iterable, Sequence
 from copy import copy
 from dataclasses import dataclass
 
@@ -36,7 +36,8 @@ Counted = list[tuple[int, int, Need]]
 class Bounds:
     """The needs of a problem, and what they must draw."""
 
-    def __init__(self, clauses: Iterable[tuple[int, ...]], terms: list[tuple[tuple[int, int], ...]]) -> None:
+    def __init__(self, clauses: Iterable[tuple[int, ...]], terms: Sequence[tuple[tuple[int, int], ...]]) -> None:
+        """``terms`` of each limit; none of one that is never looked at."""
         self._weights: list[dict[int, int]] = [{lit: weight for weight, lit in row if lit > 0} for row in terms]
         self._weighing = [sum(1 << lit for lit in weights) for weights in self._weights]
         self._draws: dict[int, list[tuple[int, int]]] = {}

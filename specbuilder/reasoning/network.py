@@ -105,7 +105,8 @@ class Network(Trail):
         self.slack = list(self.bound)
         self.near = [-1.0 if index in tables else TIGHT * bound for index, bound in enumerate(self.bound)]
         if is_bounded:
-            bounds = Bounds(problem.clauses, self.terms)
+            watched = [() if index in tables else terms for index, terms in enumerate(self.terms)]
+            bounds = Bounds(problem.clauses, watched)
             self.bounds = None if bounds.is_idle() else bounds
 
     def _add_terms(self, terms: Sequence[tuple[int, int]]) -> None:

@@ -177,7 +177,7 @@ class Reasoner:
         kept = self.store.first_keeping(cover_of(held, self.problem.count))
         if kept is not None:
             return kept
-        return self._patched(self.store.last(), budget)
+        return self._patched(self.store.nearest(self.engine.cover()), budget)
 
     def _patched(self, near: Kept | None, budget: Budget) -> Kept | Core:
         patch = Patch(self.wiring, self.lessons, near or self._nothing(), self.engine.cover(), near is not None)
