@@ -90,19 +90,33 @@ class StepStatus:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Report:
-    """All that follows from one spec."""
+class Judged:
+    """What the rules say of one spec, and the sums they judge."""
 
     spec: Spec
     facts: Facts
-    van: OptionId | None
-    options: Mapping[OptionId, OptionStatus]
-    groups: Mapping[GroupId, GroupStatus]
-    steps: Mapping[Step, StepStatus]
     findings: tuple[Finding, ...]
     """Every rule that is heard, sorted by rank; holding ones last."""
     readings: Mapping[LedgerId, Reading]
     price: Price
+
+    def broken(self, *levels: Level) -> tuple[Finding, ...]:
+        """Findings that are broken at one of these levels and not accepted."""
+        return tuple(f for f in self.findings if f.verdict is Verdict.BROKEN and f.level in levels and not f.accepted)
+
+    def cannot_tell(self, *levels: Level) -> tuple[Finding, ...]:
+        """Findings at one of these levels that cannot be told yet."""
+        return tuple(f for f in self.findings if f.verdict is Verdict.CANNOT_TELL and f.level in levels)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Report(Judged):
+    """All that follows from one spec."""
+
+    van: OptionId | None
+    options: Mapping[OptionId, OptionStatus]
+    groups: Mapping[GroupId, GroupStatus]
+    steps: Mapping[Step, StepStatus]
     unknown: tuple[BriefKey, ...]
     """Lines of the brief that are open and not known."""
     assumed: tuple[BriefKey, ...]
@@ -119,14 +133,6 @@ class Report:
     """The circuit schedule of what is chosen, in the order of taking."""
     mains: tuple[MainsPoint, ...] = ()
     """What protects its 230 V side; empty where it has none."""
-
-    def broken(self, *levels: Level) -> tuple[Finding, ...]:
-        """Findings that are broken at one of these levels and not accepted."""
-        return tuple(f for f in self.findings if f.verdict is Verdict.BROKEN and f.level in levels and not f.accepted)
-
-    def cannot_tell(self, *levels: Level) -> tuple[Finding, ...]:
-        """Findings at one of these levels that cannot be told yet."""
-        return tuple(f for f in self.findings if f.verdict is Verdict.CANNOT_TELL and f.level in levels)
 
     @property
     def verdict(self) -> Verdict:

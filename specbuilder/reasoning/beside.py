@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from specbuilder.reasoning.budget import Budget, Spent
 from specbuilder.reasoning.builds import Cover, Kept, cover_of
@@ -21,28 +22,25 @@ KEPT_CERTIFICATES_MAX = 5_000
 CORES_MAX = 40
 
 
-@dataclass(frozen=True, slots=True)
-class Swap:
+class Swap(NamedTuple):
     """A literal wanted in place of some literals held."""
 
     lit: int
     released: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(NamedTuple):
     """A build that has the swap."""
 
-    kept: Kept
+    mask: int
     room: int
+    """What it leaves of the limits, see ``carry.Rooms``."""
 
 
-@dataclass(frozen=True, slots=True)
-class Forbidden:
+class Forbidden(NamedTuple):
     """A core that rules the swap out."""
 
     core: Core
-    cover: Cover
 
 
 @dataclass(slots=True)
@@ -50,20 +48,34 @@ class Case:
     """A swap with what is known of it."""
 
     swap: Swap
-    lit: Cover
-    true: int
-    false: int
     certificate: Shown | Forbidden | None = None
 
-    def wanted(self, held: Cover) -> tuple[int, int]:
-        """What a build that shows the swap must keep: which variables, and which of them true."""
-        released = held.want & self.true | held.care & ~held.want & self.false
-        return held.care & ~released | self.lit.care, held.want & ~released | self.lit.want
 
-    def is_contrary(self, held: Cover) -> bool:
+class Held:
+    """What is held, and what of it a swap keeps."""
+
+    def __init__(self, lits: Sequence[int], count: int) -> None:
+        self._lits, self._count = frozenset(lits), count
+        self._cover = cover_of(lits, count)
+        self._kept: dict[tuple[int, ...], Cover] = {}
+
+    def without(self, released: tuple[int, ...]) -> Cover:
+        """What is held but for what a swap lets go of."""
+        found = self._kept.get(released)
+        if found is None:
+            gone = cover_of([lit for lit in released if lit in self._lits], self._count).care
+            found = self._kept[released] = Cover(self._cover.care & ~gone, self._cover.want & ~gone)
+        return found
+
+    def is_contrary(self, swap: Swap) -> bool:
         """Whether the opposite of the literal is held and not released."""
-        opposite = self.lit.care & held.care & (held.want ^ self.lit.want)
-        return bool(opposite & ~(self.false if self.lit.want else self.true))
+        return -swap.lit in self._lits and -swap.lit not in swap.released
+
+    def has(self, core: Core, swap: Swap) -> bool:
+        """Whether all of a core would be held under a swap."""
+        lit, released = swap
+        lits = self._lits
+        return all(other == lit or (other in lits and other not in released) for other in core)
 
 
 class Beside:
@@ -74,20 +86,20 @@ class Beside:
         self._wiring, self._search = wiring, search
         self._rooms = Rooms(wiring)
         self._cases: dict[Swap, Case] = {}
-        self._cores: list[Forbidden] = []
+        self._cores: list[Core] = []
         self.current: Kept | None = None
         """The build that kept what was held last."""
 
     def build(self, swap: Swap) -> Kept | None:
         """The build that showed a swap when it was last asked for; None: it was not shown."""
         case = self._cases.get(swap)
-        return case.certificate.kept if case and isinstance(case.certificate, Shown) else None
+        return self._rooms.kept(*case.certificate) if case and isinstance(case.certificate, Shown) else None
 
     def answers(
         self, held: Sequence[int], current: Kept | Core, swaps: Sequence[Swap], budget: Budget
     ) -> list[bool | Core | None]:
         """See ``Reasoner.beside``. ``current``: a build that keeps ``held``, or a core of it."""
-        cover = cover_of(held, self._wiring.engine.count)
+        question = Held(held, self._wiring.engine.count)
         cases = [self._case(swap) for swap in swaps]
         change: Change | None = None
         if isinstance(current, Kept):
@@ -96,13 +108,13 @@ class Beside:
             self.current = current
         else:
             self._note(current)
-        open_cases = [case for case in cases if not self._still_stands(case, cover, change)]
+        open_cases = [case for case in cases if not self._still_stands(case, question, change)]
         if open_cases and isinstance(current, Kept):
             open_cases = self._swept(open_cases, held, current)
         for case in open_cases:
-            if not self._is_ruled_out(case, cover):
+            if not self._is_ruled_out(case, question):
                 self._search_for(case, held, budget)
-        return [self._answer(case, cover) for case in cases]
+        return [self._answer(case, question) for case in cases]
 
     def answers_to_contrary(
         self, held: Sequence[int], swaps: Sequence[Swap], budget: Budget
@@ -125,47 +137,43 @@ class Beside:
         if case is None:
             if len(self._cases) >= KEPT_CERTIFICATES_MAX:
                 self._cases.clear()
-            count = self._wiring.engine.count
-            true = cover_of([lit for lit in swap.released if lit > 0], count).care
-            false = cover_of([lit for lit in swap.released if lit < 0], count).care
-            case = self._cases[swap] = Case(swap, cover_of([swap.lit], count), true, false)
+            case = self._cases[swap] = Case(swap)
         return case
 
-    def _still_stands(self, case: Case, held: Cover, change: Change | None) -> bool:
+    def _still_stands(self, case: Case, held: Held, change: Change | None) -> bool:
         """Whether the certificate holds for what is held now, as it is or with the change carried over."""
-        if case.is_contrary(held):
+        swap, certificate = case.swap, case.certificate
+        if held.is_contrary(swap):
             return True
-        care, want = case.wanted(held)
-        certificate = case.certificate
-        if isinstance(certificate, Forbidden):
-            return _is_within(certificate.cover, care, want)
         if certificate is None:
             return False
-        mask = certificate.kept.mask
-        if not (mask ^ want) & care:
+        if isinstance(certificate, Forbidden):
+            return held.has(certificate.core, swap)
+        keep, mask = held.without(swap.released), certificate.mask
+        if not (mask ^ keep.want) & keep.care:
             return True
         if change is None or not change.is_like_before(mask):
             return False
-        moved = change.carried(mask)
-        room = certificate.room + change.drawn
-        if moved is None or (moved ^ want) & care or not self._rooms.are_kept(room):
+        moved, room = change.carried(mask), certificate.room + change.drawn
+        if moved is None or (moved ^ keep.want) & keep.care or (moved ^ mask) >> abs(swap.lit) & 1:
             return False
-        sums = tuple(map(int.__add__, certificate.kept.sums, change.shift))
-        case.certificate = Shown(Kept(moved, sums), room)
+        if not self._rooms.are_kept(room):
+            return False
+        case.certificate = Shown(moved, room)
         return True
 
-    def _is_ruled_out(self, case: Case, held: Cover) -> bool:
+    def _is_ruled_out(self, case: Case, held: Held) -> bool:
         """Whether a core found for another swap rules out this one too."""
-        care, want = case.wanted(held)
-        for forbidden in self._cores:
-            if _is_within(forbidden.cover, care, want):
-                case.certificate = forbidden
+        for core in self._cores:
+            if held.has(core, case.swap):
+                case.certificate = Forbidden(core)
                 return True
         return False
 
     def _swept(self, cases: list[Case], held: Sequence[int], current: Kept) -> list[Case]:
         """Sweep cases a row each, from their old builds or from the present one; those not shown."""
-        crowd = [case.certificate.kept if isinstance(case.certificate, Shown) else current for case in cases]
+        old = (case.certificate for case in cases)
+        crowd = [self._rooms.kept(*shown) if isinstance(shown, Shown) else current for shown in old]
         sweep = Sweep(self._wiring, crowd, Cover(0, 0), self._wiring.engine.facts())
         every = sweep.alive
         free: dict[int, int] = {}
@@ -176,10 +184,13 @@ class Beside:
             sweep.force(lit, every & ~free.get(lit, 0))
         for row, case in enumerate(cases):
             sweep.force(case.swap.lit, 1 << 8 * row)
-        shown = sweep.harvest()[0]
-        for row, kept in shown.items():
-            cases[row].certificate = Shown(kept, self._rooms.of(kept))
-        return [case for row, case in enumerate(cases) if row not in shown]
+        builds = sweep.harvest()[0]
+        for row, kept in builds.items():
+            cases[row].certificate = self._shown(kept)
+        return [case for row, case in enumerate(cases) if row not in builds]
+
+    def _shown(self, kept: Kept) -> Shown:
+        return Shown(kept.mask, self._rooms.of(kept))
 
     def _search_for(self, case: Case, held: Sequence[int], budget: Budget) -> None:
         case.certificate = None
@@ -188,19 +199,15 @@ class Beside:
             found = self._search([*rest, case.swap.lit], budget)
         except Spent:
             return
-        if isinstance(found, Kept):
-            case.certificate = Shown(found, self._rooms.of(found))
-        else:
-            case.certificate = self._note(found)
+        case.certificate = self._shown(found) if isinstance(found, Kept) else self._note(found)
 
     def _note(self, core: Core) -> Forbidden:
-        forbidden = Forbidden(core, cover_of(list(core), self._wiring.engine.count))
         if all(-lit not in core for lit in core):
-            self._cores = [forbidden, *self._cores[: CORES_MAX - 1]]
-        return forbidden
+            self._cores = [core, *self._cores[: CORES_MAX - 1]]
+        return Forbidden(core)
 
-    def _answer(self, case: Case, held: Cover) -> bool | Core | None:
-        if case.is_contrary(held):
+    def _answer(self, case: Case, held: Held) -> bool | Core | None:
+        if held.is_contrary(case.swap):
             return frozenset((case.swap.lit, -case.swap.lit))
         match case.certificate:
             case Shown():
@@ -209,8 +216,3 @@ class Beside:
                 return core
             case _:
                 return None
-
-
-def _is_within(core: Cover, care: int, want: int) -> bool:
-    """Whether all literals of a core are among some literals."""
-    return not (core.care & ~care or (core.want ^ want) & core.care)

@@ -8,9 +8,11 @@ is a conflict long before any slack is overdrawn; and an open literal is ruled o
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable
+from collections.abc import Container, Iterable, Sequence
 from copy import copy
 from dataclasses import dataclass
+
+from specbuilder.reasoning.builds import Cover
 
 TIGHT = 0.3
 """A limit is looked at when less than this part of its bound is left."""
@@ -34,7 +36,8 @@ Counted = list[tuple[int, int, Need]]
 class Bounds:
     """The needs of a problem, and what they must draw."""
 
-    def __init__(self, clauses: Iterable[tuple[int, ...]], terms: list[tuple[tuple[int, int], ...]]) -> None:
+    def __init__(self, clauses: Iterable[tuple[int, ...]], terms: Sequence[tuple[tuple[int, int], ...]]) -> None:
+        """``terms`` of each limit; none of one that is never looked at."""
         self._weights: list[dict[int, int]] = [{lit: weight for weight, lit in row if lit > 0} for row in terms]
         self._weighing = [sum(1 << lit for lit in weights) for weights in self._weights]
         self._draws: dict[int, list[tuple[int, int]]] = {}
@@ -83,8 +86,9 @@ class Bounds:
         """Whether there is nothing to bound."""
         return not self._standing and not self._needs
 
-    def active(self, tight: Iterable[int], true: int, false: int) -> list[tuple[Need, int]]:
+    def active(self, tight: Iterable[int], cover: Cover) -> list[tuple[Need, int]]:
         """The needs that weigh in tight limits and that nothing true meets yet, and which of their members are open."""
+        true, false = cover.want, cover.care ^ cover.want
         found: list[tuple[Need, int]] = []
         for need in self._standing:
             members = need.members

@@ -11,6 +11,8 @@ from dataclasses import dataclass
 
 BITS_ONE_BY_ONE_MAX = 60_000
 """Up to so many literals times variables, a mask is put together bit by bit."""
+LOOKED_AT = 60
+"""So many builds are looked at for one that is near."""
 
 Build = bytes
 """``build[lit]`` is 1 where the literal holds, else 0, for every ``v`` and ``-v``; ``build[0]`` is not looked at."""
@@ -124,9 +126,11 @@ class Store:
             self.kept = self.kept[:half:2] + self.kept[half:]
             self._known = {old.mask for old in self.kept}
 
-    def last(self) -> Kept | None:
-        """The newest build."""
-        return self.kept[-1] if self.kept else None
+    def nearest(self, held: Cover) -> Kept | None:
+        """Of the newest builds the one that breaks least of some literals."""
+        care, want = held.care, held.want
+        newest = self.kept[: -1 - LOOKED_AT : -1]
+        return min(newest, key=lambda kept: ((kept.mask ^ want) & care).bit_count(), default=None)
 
     def keeping(self, held: Cover) -> list[Kept]:
         """The builds that keep all of some literals, oldest first."""

@@ -29,6 +29,11 @@ class Rooms:
             (most - total) << width * at for at, (most, total) in enumerate(zip(self._bound, kept.sums, strict=True))
         )
 
+    def kept(self, mask: int, room: int) -> Kept:
+        """The build with these variables true, which leaves so much."""
+        width, whole = self._width, (1 << self._width) - 1
+        return Kept(mask, tuple(most - (room >> width * at & whole) for at, most in enumerate(self._bound)))
+
     def are_kept(self, room: int) -> bool:
         """Whether no field is below nought."""
         return room >= 0 and not room & self._signs
@@ -42,7 +47,6 @@ class Change:
         self._after = after
         self.changed = before.mask ^ after.mask
         self._before = before
-        self.shift = tuple(new - old for old, new in zip(before.sums, after.sums, strict=True))
         self.drawn = rooms.of(after) - rooms.of(before)
         self._true = self._false = 0
         self._clauses: list[tuple[int, int]] = []

@@ -55,9 +55,8 @@ class Ground:
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         roomy = Problem(problem.count + COUNTERS_MAX, problem.clauses, problem.at_most_one, problem.limits)
-        self.engine = Engine(roomy)
         # limits restated by their groups see most of what bounds would, and at every step for nothing
-        self.engine.bounds = None
+        self.engine = Engine(roomy, is_bounded=False)
         self.wiring = Wiring(roomy, self.engine)
         self.near = Kept(0, tuple(self.wiring.sums(build_of(0, roomy.count))))
 
@@ -153,7 +152,7 @@ class Descent:
         engine = self._engine
         clause = [-lit for lit in lits if engine.value[lit] <= 0 or engine.place[lit] >= engine.root]
         clause = [lit for lit in clause if engine.value[lit] >= 0]
-        self._wiring.clauses.append(tuple(clause))
+        self._wiring.add_clause(tuple(clause))
         if not clause:
             engine.dead = []
         elif len(clause) == 1:
@@ -220,7 +219,7 @@ class Descent:
                 engine.put(lit, 0)
         if engine.dead is None:
             engine.dead = engine.propagate()
-        engine.root = len(engine.trail)
+        engine.fix()
 
     # ---- from below ----------------------------------------------------------------------------------------------
 

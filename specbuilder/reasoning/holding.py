@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from specbuilder.reasoning.builds import Cover, cover_of
 from specbuilder.reasoning.engine import Core, Engine
 from specbuilder.reasoning.learning import Lessons
-
-NOTHING = Cover(0, 0)
 
 
 class Holding:
@@ -18,15 +15,18 @@ class Holding:
         self._engine, self._lessons = engine, lessons
         self._held: list[int] = []
         self._marks: list[int] = []
-        self._covers: list[Cover] = []
-        self._cover = NOTHING
+        self._settled: frozenset[int] | None = None
+        """What is held, while all that follows from it has been drawn."""
 
     def hold(self, held: Sequence[int]) -> Core | None:
         """Bring the engine to ``held`` and nothing else; a core when propagation alone refutes it."""
         engine, lessons = self._engine, self._lessons
         if engine.dead is not None:
             return frozenset()
-        wanted = set(held)
+        wanted = frozenset(held)
+        if wanted == self._settled and not lessons.are_waiting():
+            return None
+        self._settled = None
         for lit in wanted:
             if -lit in wanted:
                 return frozenset((lit, -lit))
@@ -48,36 +48,29 @@ class Holding:
             return self.refuted(engine.core(conflict))
         # bounds are looked at once, at the end: that is enough, and they cost most
         engine.is_bounding = False
-        core = next((core for core in map(self._take, order) if core is not None), None)
+        core = self._take(order)
         engine.is_bounding = True
         if core is not None:
             return core
         conflict = engine.propagate()
-        return None if conflict is None else self.refuted(engine.core(conflict))
-
-    def _take(self, lit: int) -> Core | None:
-        engine = self._engine
-        mark, before = engine.mark(), self.cover()
-        conflict = engine.assume(lit)
         if conflict is not None:
-            core = engine.core(conflict)
-            engine.undo(mark)
-            return core
-        self._held.append(lit)
-        self._marks.append(mark)
-        self._covers.append(before)
+            return self.refuted(engine.core(conflict))
+        self._settled = wanted
         return None
 
-    def cover(self) -> Cover:
-        """Of the trail as it is; only while it stands at what is held."""
-        return self.cover_at(len(self._engine.trail))
-
-    def cover_at(self, mark: int) -> Cover:
-        """Of the trail as it stood at what is held, up to a mark."""
-        cover, engine = self._cover, self._engine
-        if cover.upto < mark:
-            self._cover = cover = cover_of(engine.trail[cover.upto : mark], engine.count, cover)
-        return cover
+    def _take(self, lits: Sequence[int]) -> Core | None:
+        engine, value = self._engine, self._engine.value
+        for lit in lits:
+            mark = engine.mark()
+            if value[lit] <= 0:
+                conflict = engine.assume(lit)
+                if conflict is not None:
+                    core = engine.core(conflict)
+                    engine.undo(mark)
+                    return core
+            self._held.append(lit)
+            self._marks.append(mark)
+        return None
 
     def refuted(self, core: Core) -> Core:
         """What is held cannot stand, though propagation had not seen it: go back to the facts."""
@@ -88,10 +81,9 @@ class Holding:
 
     def release(self, agreed: int) -> None:
         """Undo all but the first few literals held."""
+        self._settled = None
         if agreed == 0:
             self._engine.undo(self._engine.root)
-            self._cover = NOTHING
         elif agreed < len(self._marks):
             self._engine.undo(self._marks[agreed])
-            self._cover = self._covers[agreed]
-        del self._held[agreed:], self._marks[agreed:], self._covers[agreed:]
+        del self._held[agreed:], self._marks[agreed:]

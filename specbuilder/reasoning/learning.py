@@ -124,6 +124,10 @@ class Lessons:
                 return conflict
         return None
 
+    def are_waiting(self) -> bool:
+        """Whether lessons have still to be drawn on the present trail."""
+        return bool(self.late) or self.is_due()
+
     def is_due(self) -> bool:
         """Whether there is something to do at the root: facts to add, or too much to forget."""
         return bool(self._facts) or len(self._clauses) > KEPT_CLAUSES_MAX

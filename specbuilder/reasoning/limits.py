@@ -59,6 +59,8 @@ def restated(limit: Limit, groups: Iterable[ExactlyOne]) -> Limit:
     for _ in range(PASSES_MAX):
         moved = False
         for group in groups:
+            if weights.keys().isdisjoint(group.members):
+                continue
             least = min(weights.get(member, 0) for member in group.members)
             if least:
                 moved = True

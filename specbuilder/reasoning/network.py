@@ -17,21 +17,29 @@ PAIRED_SET_SIZE = 40
 """At-most-one sets up to this size are kept as implied pairs, greater ones as sets."""
 
 
-Table: TypeAlias = tuple[int, list[list[tuple[int, int]]]]
-"""A gate, and by literal the limits behind it that the literal draws on."""
+Draws: TypeAlias = list[tuple[tuple[int, int], ...]]
+"""By literal: the limits it draws on, and how much. What is empty is one and the same tuple: nothing to fetch."""
+Table: TypeAlias = tuple[int, Draws]
+"""A gate, and the draws on the limits behind it."""
+
+WEIGHS, IN_TRIO, IN_CLAUSE, IN_SET = 1, 2, 4, 8
+"""What a literal touches when it comes true, its pairs apart; see ``Network.touches``."""
 
 
 class Network(Trail):
     """What a literal touches when it comes true."""
 
-    def __init__(self, problem: Problem) -> None:
+    def __init__(self, problem: Problem, *, is_bounded: bool = True) -> None:
+        """``is_bounded`` False: limits are watched by their slack alone."""
         super().__init__(problem.count)
         width = 2 * problem.count + 1
-        self.implies: list[list[int]] = [[] for _ in range(width)]
-        self.sets: list[list[tuple[int, ...]]] = [[] for _ in range(width)]
+        self.implies: list[tuple[int, ...]] = [()] * width
+        self.sets: list[tuple[tuple[int, ...], ...]] = [()] * width
         self.watch: list[list[list[int]]] = [[] for _ in range(width)]
-        self.trios: list[list[tuple[int, int, list[int]]]] = [[] for _ in range(width)]
+        self.trios: list[tuple[tuple[int, int, list[int]], ...]] = [()] * width
         """By literal: of each clause of three it stands in, the other two, and the clause."""
+        self.touches = bytearray(width)
+        """By literal: what must be looked at when it comes true. Half of all touch nothing but their pairs."""
         self.long: list[tuple[int, ...]] = []
         """Clauses of three literals and more, as the problem states them."""
         self.units: list[int] = []
@@ -42,21 +50,23 @@ class Network(Trail):
         self.near: list[float] = []
         """Of each limit: with less left than that it is worth a closer look; one behind a gate is never: it costs more
         than it rules out."""
-        self.draws: list[list[tuple[int, int]]] = [[] for _ in range(width)]
-        """By literal: the limits it draws on, and how much; but for those behind a gate."""
+        self.draws: Draws = [()] * width
+        """On the limits behind no gate."""
         self.gated: list[Table] = []
-        """The same for the limits behind each gate."""
         self.heaviest: list[int] = []
         """Of each limit: its heaviest weight."""
         self.besides: list[int] = []
         """Of each limit: the heaviest weight besides that of its gate."""
+        self.lightest: list[int] = []
+        """Of each limit: its lightest weight. With less left than that nothing open draws on it any more."""
         self.sleeps: list[tuple[int, ...]] = [()] * width
         """By literal: the gates it shuts. A limit whose gate is shut is kept whatever else is true."""
         self.bounds: Bounds | None = None
         self._read_clauses(problem)
-        self._read_limits(problem)
+        self._read_limits(problem, is_bounded)
 
     def _read_clauses(self, problem: Problem) -> None:
+        implied: dict[int, list[int]] = {}
         for clause in problem.clauses:
             match len(clause):
                 case 0:
@@ -64,7 +74,9 @@ class Network(Trail):
                 case 1:
                     self.units.append(clause[0])
                 case 2:
-                    self.add_pair(*clause)
+                    one, two = clause
+                    implied.setdefault(-one, []).append(two)
+                    implied.setdefault(-two, []).append(one)
                 case _:
                     self.long.append(clause)
         # a clause watches its rarest literals, so that no literal is watched by very many clauses
@@ -72,69 +84,80 @@ class Network(Trail):
         for clause in self.long:
             self.add_clause(sorted(clause, key=counts.__getitem__))
         for variables in problem.at_most_one:
-            if len(variables) <= PAIRED_SET_SIZE:
-                for v in variables:
-                    self.implies[v].extend(-other for other in variables if other != v)
-            else:
-                for v in variables:
-                    self.sets[v].append(variables)
-        self.implies = [list(dict.fromkeys(lits)) for lits in self.implies]
+            for v in variables:
+                if len(variables) <= PAIRED_SET_SIZE:
+                    implied.setdefault(v, []).extend(-other for other in variables if other != v)
+                else:
+                    self.sets[v] += (variables,)
+                    self.touches[v] |= IN_SET
+        for lit, others in implied.items():
+            self.implies[lit] = tuple(self.same[other] for other in dict.fromkeys(others))
 
-    def _read_limits(self, problem: Problem) -> None:
+    def _read_limits(self, problem: Problem, is_bounded: bool) -> None:
         groups = exactly_one_sets(problem) if problem.limits else []
         for stated in problem.limits:
             limit = restated(stated, groups)
-            self.terms.append(tuple(sorted(limit.terms, key=lambda term: -term[0])))
+            self._add_terms(limit.terms)
             self.bound.append(limit.bound)
-            self._note_weights(self.terms[-1])
         tables = self._gate_tables()
         for index, terms in enumerate(self.terms):
-            table = tables.get(index, self.draws)
-            for weight, lit in terms:
-                table[lit].append((index, weight))
+            self._note_draws(index, terms, tables.get(index, self.draws))
         self.slack = list(self.bound)
         self.near = [-1.0 if index in tables else TIGHT * bound for index, bound in enumerate(self.bound)]
-        bounds = Bounds(problem.clauses, self.terms)
-        if not bounds.is_idle():
-            self.bounds = bounds
+        if is_bounded:
+            watched = [() if index in tables else terms for index, terms in enumerate(self.terms)]
+            bounds = Bounds(problem.clauses, watched)
+            self.bounds = None if bounds.is_idle() else bounds
 
-    def _note_weights(self, terms: tuple[tuple[int, int], ...]) -> None:
+    def _add_terms(self, terms: Sequence[tuple[int, int]]) -> None:
+        terms = tuple((weight, self.same[lit]) for weight, lit in sorted(terms, key=lambda term: -term[0]))
+        self.terms.append(terms)
         self.heaviest.append(terms[0][0] if terms else 0)
         self.besides.append(terms[1][0] if len(terms) > 1 else 0)
+        self.lightest.append(terms[-1][0] if terms else 0)
+
+    def _note_draws(self, index: int, terms: Sequence[tuple[int, int]], draws: Draws) -> None:
+        for weight, lit in terms:
+            draws[lit] += ((index, weight),)
+            self.touches[lit] |= WEIGHS
 
     def _out(self, index: int) -> int:
         """What the gate of a limit draws, which only says that the limit counts; 0 without one."""
         terms = self.terms[index]
         return terms[0][0] if terms and sum(weight for weight, _ in terms[1:]) <= self.bound[index] else 0
 
-    def _gate_tables(self) -> dict[int, list[list[tuple[int, int]]]]:
+    def _gate_tables(self) -> dict[int, Draws]:
         """A table of its own for the limits behind each gate that is worth one."""
         behind: dict[int, list[int]] = {}
         for index, terms in enumerate(self.terms):
             if self._out(index):
                 behind.setdefault(terms[0][1], []).append(index)
-        tables: dict[int, list[list[tuple[int, int]]]] = {}
+        tables: dict[int, Draws] = {}
         for gate, limits in behind.items():
             if sum(len(self.terms[index]) for index in limits) < GATED_TERMS:
                 continue
-            table: list[list[tuple[int, int]]] = [[] for _ in self.draws]
+            table: Draws = [()] * len(self.draws)
             self.sleeps[-gate] = (*self.sleeps[-gate], len(self.gated))
+            self.touches[-gate] |= WEIGHS
             self.gated.append((gate, table))
             tables.update(dict.fromkeys(limits, table))
         return tables
 
     def add_pair(self, a: int, b: int) -> None:
         """One of two literals is true."""
-        self.implies[-a].append(b)
-        self.implies[-b].append(a)
+        self.implies[-a] += (self.same[b],)
+        self.implies[-b] += (self.same[a],)
 
     def add_clause(self, clause: list[int]) -> None:
         """One of three or more literals is true. The engine reorders the list; the first two are watched."""
+        clause[:] = map(self.same.__getitem__, clause)
+        for lit in clause:
+            self.touches[-lit] |= IN_TRIO if len(clause) == 3 else IN_CLAUSE
         if len(clause) == 3:
             one, two, three = clause
-            self.trios[one].append((two, three, clause))
-            self.trios[two].append((one, three, clause))
-            self.trios[three].append((one, two, clause))
+            self.trios[one] += ((two, three, clause),)
+            self.trios[two] += ((one, three, clause),)
+            self.trios[three] += ((one, two, clause),)
         else:
             self.watch[clause[0]].append(clause)
             self.watch[clause[1]].append(clause)
@@ -144,9 +167,9 @@ class Network(Trail):
         for clauses in self.watch:
             if clauses:
                 clauses[:] = [clause for clause in clauses if id(clause) not in dropped]
-        for trios in self.trios:
+        for lit, trios in enumerate(self.trios):
             if trios:
-                trios[:] = [trio for trio in trios if id(trio[2]) not in dropped]
+                self.trios[lit] = tuple(trio for trio in trios if id(trio[2]) not in dropped)
 
     def add_limit(self, terms: Sequence[tuple[int, int]], bound: int) -> int:
         """Add a limit of weights above nought while the engine runs, everything propagated; give its number.
@@ -154,13 +177,11 @@ class Network(Trail):
         It rules nothing out before ``lower`` or the next literal that draws on it.
         """
         index = len(self.terms)
-        self.terms.append(tuple(sorted(terms, key=lambda term: -term[0])))
+        self._add_terms(terms)
         self.bound.append(bound)
         self.near.append(TIGHT * bound)
-        self._note_weights(self.terms[-1])
         self.slack.append(bound - sum(weight for weight, lit in terms if self.value[lit] > 0))
-        for weight, lit in terms:
-            self.draws[lit].append((index, weight))
+        self._note_draws(index, terms, self.draws)
         if self.bounds is not None:
             self.bounds.add_limit()
         return index

@@ -177,10 +177,10 @@ class Reasoner:
         kept = self.store.first_keeping(cover_of(held, self.problem.count))
         if kept is not None:
             return kept
-        return self._patched(self.store.last(), budget)
+        return self._patched(self.store.nearest(self.engine.cover()), budget)
 
     def _patched(self, near: Kept | None, budget: Budget) -> Kept | Core:
-        patch = Patch(self.wiring, self.lessons, near or self._nothing(), self.holding.cover(), near is not None)
+        patch = Patch(self.wiring, self.lessons, near or self._nothing(), self.engine.cover(), near is not None)
         try:
             core = patch.run(budget)
             if core is None:
@@ -197,7 +197,7 @@ class Reasoner:
         return Kept(0, tuple(self.wiring.sums(build_of(0, self.problem.count))))
 
     def _states(self, settling: Settling, asked: int, todo: Sequence[int]) -> States:
-        cover = self.holding.cover()
+        cover = self.engine.cover()
         can = settling.can | cover.want
         cannot = ~settling.always | (cover.care & ~cover.want)
         value = self.engine.value

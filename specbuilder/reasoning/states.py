@@ -66,7 +66,7 @@ class Settling:
 
     def open_literals(self, asked: int, first: Sequence[int]) -> list[int]:
         """Literals asked about that neither a build nor propagation settles, those of ``first`` in front."""
-        free = asked & ~self._holding.cover().care
+        free = asked & ~self._engine.cover().care
         todo = variables_of(free & ~self.can)
         todo += [-v for v in variables_of(free & self.always)]
         if first:
@@ -94,7 +94,7 @@ class Settling:
         crowd = self._promising(self._store.nearly(held, BROKEN_MAX), todo)
         if not crowd:
             return list(todo)
-        sweep = Sweep(self._wiring, crowd, self._holding.cover())
+        sweep = Sweep(self._wiring, crowd, self._engine.cover())
         sweep.lay()
         builds, self._ghosts = sweep.harvest()
         for kept in builds.values():
@@ -139,7 +139,7 @@ class Settling:
         conflict = engine.assume(lit)
         if conflict is not None:
             return self._refute(lit, conflict, mark)
-        patch = Patch(self._wiring, self._lessons, self._ghost(lit) or near, self._holding.cover_at(mark))
+        patch = Patch(self._wiring, self._lessons, self._ghost(lit) or near, self._engine.cover_at(mark))
         try:
             core = patch.run(budget)
             if core is None:

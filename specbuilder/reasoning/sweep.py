@@ -37,7 +37,7 @@ class Sweep:
         self._pinned: dict[int, int] = {}
         self._due: dict[int, int] = {}
         self._changed: dict[int, int] = {}
-        self._spare: dict[int, int] = {}
+        self._spare: dict[int, list[tuple[int, int, int]]] = {}
         self._sated: int | None = None
         self._sating: set[int] | None = None
 
@@ -242,7 +242,7 @@ class Sweep:
         left = list(sums)
         for index, most in enumerate(engine.bound):
             if left[index] > most:
-                spare = [(weight, lit) for weight, lit in engine.terms[index] if self._can_spare(lit) >> place & 1]
+                spare = [(weight, lit) for weight, lit, rows in self._spares(index) if rows >> place & 1]
                 while left[index] > most:
                     over = left[index] - most
                     enough = [entry for entry in spare if entry[0] >= over]
@@ -255,16 +255,21 @@ class Sweep:
                         left[number] += shift
         return True
 
+    def _spares(self, index: int) -> list[tuple[int, int, int]]:
+        """What draws on a limit and some rows can do without: weight, literal and those rows."""
+        found = self._spare.get(index)
+        if found is None:
+            terms = self._wiring.engine.terms[index]
+            every = ((weight, lit, self._can_spare(lit)) for weight, lit in terms if not self._value[lit])
+            found = self._spare[index] = [entry for entry in every if entry[2]]
+        return found
+
     def _can_spare(self, lit: int) -> int:
-        """The rows in which a literal holds, is not pinned, and nothing would break without it."""
-        rows = self._spare.get(lit)
-        if rows is not None:
-            return rows
-        if self._value[lit]:
-            return 0
+        """The rows in which an open literal holds, is not pinned, and nothing would break without it."""
         rows = self.alive & self.column(lit) & ~self._pinned.get(lit, 0)
-        for other in self._wiring.engine.implies[-lit]:
-            rows &= self.column(other)
+        if rows:
+            for other in self._wiring.engine.implies[-lit]:
+                rows &= self.column(other)
         for clause in self._wiring.touched[lit]:
             if not rows:
                 break
@@ -273,5 +278,4 @@ class Sweep:
                 if other != lit:
                     met |= self.column(other)
             rows &= met
-        self._spare[lit] = rows
         return rows

@@ -11,6 +11,8 @@ literal ``-v``. Each true literal has a *reason*:
 
 from __future__ import annotations
 
+from specbuilder.reasoning.builds import Cover, cover_of
+
 Reason = int | list[int]
 Conflict = list[int]
 """True literals that cannot stand together."""
@@ -24,6 +26,8 @@ class Trail:
     def __init__(self, count: int) -> None:
         self.count = count
         width = 2 * count + 1
+        self.same: list[int] = [*range(count + 1), *range(-count, 0)]
+        """By literal: itself, always as the same object, so that a walk along the trail meets few objects."""
         self.value: list[int] = [0] * width
         """By literal: 1 true, -1 false, 0 open."""
         self.reason: list[Reason] = [0] * width
@@ -37,7 +41,8 @@ class Trail:
         self.terms: list[tuple[tuple[int, int], ...]] = []
         """Of each limit, restated (``limits``): weight and literal, the heaviest first."""
         self.bound: list[int] = []
-        self.masked: list[tuple[int, int, int]] = [(0, 0, 0)]
+        self.covers: list[Cover] = [Cover(0, 0)]
+        """Of the trail up to some places, each longer than the one before."""
         self._facts: list[int] = []
         self._facts_upto = -1
 
@@ -47,20 +52,19 @@ class Trail:
         self.value[-lit] = -1
         self.reason[lit] = reason
         self.place[lit] = len(self.trail)
-        self.trail.append(lit)
+        self.trail.append(self.same[lit])
 
-    def masks(self) -> tuple[int, int]:
-        """The variables true and false on the trail."""
-        stack, trail = self.masked, self.trail
-        upto, true, false = stack[-1]
-        if upto < len(trail):
-            for lit in trail[upto:]:
-                if lit > 0:
-                    true |= 1 << lit
-                else:
-                    false |= 1 << -lit
-            stack.append((len(trail), true, false))
-        return true, false
+    def cover(self) -> Cover:
+        """Of the whole trail."""
+        return self.cover_at(len(self.trail))
+
+    def cover_at(self, mark: int) -> Cover:
+        """Of so much of the trail at least."""
+        cover = self.covers[-1]
+        if cover.upto < mark:
+            cover = cover_of(self.trail[cover.upto : mark], self.count, cover)
+            self.covers.append(cover)
+        return cover
 
     def facts(self) -> list[int]:
         """By literal: 1 true, -1 false by the facts of the problem alone, 0 open."""

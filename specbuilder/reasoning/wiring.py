@@ -23,9 +23,9 @@ class Wiring:
         width = 2 * problem.count + 1
         self.engine = engine
         self.clauses: list[tuple[int, ...]] = list(problem.clauses)
-        self.touched: list[list[tuple[int, ...]]] = [[] for _ in range(width)]
+        self.touched: list[tuple[tuple[int, ...], ...]] = [()] * width
         """By literal: the clauses of three literals and more it stands in, the literals cheap to make true first."""
-        self.shifts: list[list[tuple[int, int]]] = [[] for _ in range(width)]
+        self.shifts: list[tuple[tuple[int, int], ...]] = [()] * width
         """By literal: the limits whose sum changes when it becomes true, and by how much."""
         self.blame = [0] * width
         """By literal: how often a dead end turned on it."""
@@ -44,11 +44,14 @@ class Wiring:
         for clause in self.engine.long:
             for lit in clause:
                 price[-lit] += 1
+        touched: dict[int, list[tuple[int, ...]]] = {}
         for clause in self.engine.long:
             ordered = tuple(sorted(clause, key=price.__getitem__))
             self._long.append(ordered)
             for lit in clause:
-                self.touched[lit].append(ordered)
+                touched.setdefault(lit, []).append(ordered)
+        for lit, clauses in touched.items():
+            self.touched[lit] = tuple(clauses)
 
     def _crowd(self) -> None:
         counts = Counter(lit for clause in self._long for lit in clause)
@@ -66,15 +69,25 @@ class Wiring:
         """The same for a copy of the engine, to which limits and clauses can be added."""
         other = copy(self)
         other.engine = engine
-        other.clauses, other.blame = list(self.clauses), list(self.blame)
-        other.shifts = [list(shifts) for shifts in self.shifts]
+        for name in ("clauses", "blame", "shifts", "touched", "_long"):
+            setattr(other, name, list(getattr(self, name)))
+        other.crowded = dict(self.crowded)
         return other
+
+    def add_clause(self, clause: tuple[int, ...]) -> None:
+        """The engine got a clause that does not follow from the problem."""
+        self.clauses.append(clause)
+        for lit in clause:
+            self.touched[lit] += (clause,)
+            if lit in self.crowded:
+                self.crowded[lit] |= 1 << len(self._long)
+        self._long.append(clause)
 
     def add_limit(self, index: int) -> None:
         """The engine got a limit."""
         for weight, lit in self.engine.terms[index]:
-            self.shifts[lit].append((index, weight))
-            self.shifts[-lit].append((index, -weight))
+            self.shifts[lit] += ((index, weight),)
+            self.shifts[-lit] += ((index, -weight),)
 
     def sated(self, values: Sequence[int]) -> int:
         """The long clauses that a crowded literal satisfies."""

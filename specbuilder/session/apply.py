@@ -34,11 +34,13 @@ from specbuilder.model.kinds import AnswerType, Pick, Place
 from specbuilder.model.outcome import Outcome, Refusal
 from specbuilder.model.own_parts import owner_of
 from specbuilder.model.spec import Acceptance, Choice, Customer, Spec
+from specbuilder.rulegraph.runs import Run
 from specbuilder.rulegraph.states import forced
 
 from .facts import facts_of
 from .life import frozen, written
 from .rulebooks import rulebook_of
+from .same import as_before, remembered
 from .situate import lay, run_of
 from .usual import usual_takes
 
@@ -129,7 +131,11 @@ def _take(catalogue: Catalogue, spec: Spec, edit: Take) -> Outcome:
     if _too_many(catalogue, spec, option, count):
         return _refuse(spec, Refusal.TOO_MANY)
     place = edit.place or _usual_place(catalogue, spec, option)
+<<<<<<< HEAD
     new = Choice(option=option.id, count=count, place=place, owner=owner_of(option), at=edit.at)
+=======
+    new = as_before(Choice(option=option.id, count=count, place=place, at=edit.at))
+>>>>>>> speed
     beside = (c for c in spec.choices if not _replaced(catalogue, c, option))
     return _settled(catalogue, spec, spec.with_choices((*beside, new)))
 
@@ -181,7 +187,7 @@ def _set_count(catalogue: Catalogue, spec: Spec, edit: SetCount) -> Outcome:
         return _refuse(spec, Refusal.NOT_CHOSEN)
     if edit.count > now.count and _too_many(catalogue, spec, option, edit.count - now.count):
         return _refuse(spec, Refusal.TOO_MANY)
-    counted = replace(now, count=edit.count)
+    counted = as_before(replace(now, count=edit.count))
     after = spec.with_choices(tuple(counted if c is now else c for c in spec.choices))
     return _changed(spec, after)
 
@@ -195,7 +201,7 @@ def _move(catalogue: Catalogue, spec: Spec, edit: Move) -> Outcome:
         return _refuse(spec, Refusal.PLACE_NOT_ALLOWED)
     if any(c.place is edit.to for c in spec.chosen(edit.option)):
         return _refuse(spec, Refusal.IN_ALREADY)
-    moved = replace(now, place=edit.to)
+    moved = as_before(replace(now, place=edit.to))
     return _settled(catalogue, spec, spec.with_choices(tuple(moved if c is now else c for c in spec.choices)))
 
 
@@ -209,7 +215,9 @@ def _settled(catalogue: Catalogue, before: Spec, after: Spec) -> Outcome:
     now = {c.option: c for c in _followers(catalogue, after)}
     asked_for = tuple(c for c in after.choices if not c.came_with)
     kept = tuple(
-        replace(c, came_with=now[c.option].came_with) for c in after.choices if c.came_with and c.option in now
+        as_before(replace(c, came_with=now[c.option].came_with))
+        for c in after.choices
+        if c.came_with and c.option in now
     )
     known = {c.option for c in (*asked_for, *kept)}
     new = tuple(c for o, c in now.items() if o not in known and (o not in old or o in recorded))
@@ -224,12 +232,17 @@ def _settled(catalogue: Catalogue, before: Spec, after: Spec) -> Outcome:
 
 def _followers(catalogue: Catalogue, spec: Spec) -> tuple[Choice, ...]:
     """What every completion of the asked-for choices holds because of one of them."""
-    rulebook = rulebook_of(catalogue)
     asked_for = tuple(c for c in spec.choices if not c.came_with)
-    run_ = run_of(rulebook, asked_for, facts_of(catalogue, spec))
+    return _following(run_of(rulebook_of(catalogue), asked_for, facts_of(catalogue, spec)))
+
+
+@remembered(32)
+def _following(run_: Run) -> tuple[Choice, ...]:
+    """What follows from a run; an edit ends where the next one begins."""
+    variables = run_.rulebook.clauses.option
     found: list[Choice] = []
     for placement in forced(run_):
-        mask = run_.trail.mask[rulebook.clauses.option[placement.option]]
+        mask = run_.trail.mask[variables[placement.option]]
         if mask:
             came_with = tuple(dict.fromkeys(c.option for c in run_.culprits(mask)))
             found.append(Choice(option=placement.option, place=placement.place, came_with=came_with))

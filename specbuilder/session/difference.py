@@ -8,12 +8,12 @@ from specbuilder.calc.order.weeks import LEAD_WEEKS
 from specbuilder.calc.weights.mass import TOTAL_MASS, part_mass_kg
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.ids import LedgerId
-from specbuilder.model.report import Report
+from specbuilder.model.report import Judged
 from specbuilder.model.spec import Choice
 from specbuilder.model.ways import Difference, RankBy
 
 
-def difference(before: Report, after: Report) -> Difference:
+def difference(before: Judged, after: Judged) -> Difference:
     """After less before, each at its low end."""
     return Difference(
         gross_pence=after.price.gross.least - before.price.gross.least,
@@ -23,7 +23,7 @@ def difference(before: Report, after: Report) -> Difference:
     )
 
 
-def _least(report: Report, ledger: LedgerId) -> float:
+def _least(report: Judged, ledger: LedgerId) -> float:
     reading = report.readings.get(ledger)
     return round(reading.value.least, 3) if reading is not None and reading.value is not None else 0.0
 

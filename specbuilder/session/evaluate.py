@@ -15,7 +15,7 @@ from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind, Step, Truth, Verdict
-from specbuilder.model.report import Effect, GroupStatus, OptionStatus, Pence, Report, StepStatus
+from specbuilder.model.report import Effect, GroupStatus, Judged, OptionStatus, Pence, Report, StepStatus
 from specbuilder.model.rules import Rule
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span, point
@@ -28,6 +28,7 @@ from .facts import asked
 from .ledger_causes import with_ledgers
 from .machine import lock_of
 from .relevance import Relevance, memory_of
+from .same import remembered
 from .situate import Laid, lay
 
 MADE: frozenset[LedgerId] = frozenset(calculation.id for calculation in CALCULATIONS)
@@ -38,21 +39,51 @@ def evaluate(catalogue: Catalogue, spec: Spec, *, exact: bool = True) -> Report:
     """Everything that follows from a spec.
 
     Not ``exact``: findings and readings in full, but of the states of options only what propagation tells.
+    The same report for the same objects while it is among the last few: what is asked next of a spec begins with it.
     """
     with lock_of(catalogue):
         return _evaluate(catalogue, spec, exact)
 
 
+def judged(catalogue: Catalogue, spec: Spec) -> Judged:
+    """Findings and sums alone, as ``evaluate`` has them: for specs that are tried by the dozen and never shown."""
+    with lock_of(catalogue):
+        laid = lay(catalogue, spec, exact=False)
+        standing = _standing(laid.situation)
+        return Judged(
+            spec=spec,
+            facts=laid.facts,
+            findings=_findings(spec, standing, _hearings(laid)),
+            readings=standing.readings,
+            price=price(laid.situation),
+        )
+
+
+def _standing(situation: Situation) -> Standing:
+    """The situation with its sums; those whose part of it has not changed are remembered."""
+    relevance, memory = Relevance(situation), memory_of(situation.catalogue)
+    readings = {
+        c.id: memory.recall(("reading", relevance.of(c.id)), partial(told, c, situation))
+        for c in made(situation.catalogue)
+    }
+    return stand(situation, readings)
+
+
+def _hearings(laid: Laid) -> Mapping[RuleId, Hearing]:
+    return {h.rule.id: h for h in laid.run.rulebook.hearings if h.heard(MADE)}
+
+
+def _findings(spec: Spec, standing: Standing, hearings: Mapping[RuleId, Hearing]) -> tuple[Finding, ...]:
+    return judge_all(hearings.values(), standing, frozenset(a.rule for a in spec.accepted))
+
+
+@remembered(8)
 def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
     laid = lay(catalogue, spec, exact=exact)
     situation = laid.situation
-    relevance, memory = Relevance(situation), memory_of(catalogue)
-    readings = {
-        c.id: memory.recall(("reading", relevance.of(c.id)), partial(told, c, situation)) for c in made(catalogue)
-    }
-    standing = stand(situation, readings)
-    hearings = {h.rule.id: h for h in laid.run.rulebook.hearings if h.heard(MADE)}
-    findings = judge_all(hearings.values(), standing, frozenset(a.rule for a in spec.accepted))
+    standing = _standing(situation)
+    hearings = _hearings(laid)
+    findings = _findings(spec, standing, hearings)
     effect = effects(situation)
     stands = with_ledgers(laid.stands, standing, hearings.values())
     options = _options(standing, hearings, findings, stands, effect)
@@ -72,7 +103,7 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
         groups=groups,
         steps=_steps(catalogue, spec, undecided, unknown, findings),
         findings=findings,
-        readings=readings,
+        readings=standing.readings,
         price=price(situation),
         unknown=unknown,
         assumed=_assumed(catalogue, laid),

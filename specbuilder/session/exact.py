@@ -14,9 +14,9 @@ from specbuilder.model.rules import WithinBound
 from specbuilder.model.spec import Choice
 from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.conflicts import in_conflict
-from specbuilder.reasoning.reasoner import Swap
+from specbuilder.reasoning.reasoner import Core, States, Swap
 
-from .machine import Machine, machine_of
+from .machine import Machine, Ways, machine_of
 
 SECONDS = 0.15
 """Time for the states after one edit; what is not settled by then is told as *checking*."""
@@ -120,18 +120,21 @@ def proven(peace: Peace, asked: Sequence[OptionId]) -> Mapping[OptionId, Proven]
     variables = [lit for o in alone for _, lit in places[o]] + [compiled.option(o) for o in alone]
     states = machine.reasoner.states(held, variables, Budget(seconds=SECONDS))
     assert not isinstance(states, frozenset), "only choices that agree are asked about"
-    found: dict[OptionId, Proven] = {}
-    for option in alone:
-        ways = [(place, states.can_be(lit)) for place, lit in places[option]]
-        open_at = [place for place, can in ways if can]
-        if not open_at:
-            found[option] = Proven(None if any(can is None for _, can in ways) else OptionState.BLOCKED)
-        elif states.can_be(-compiled.option(option)) is False:
-            found[option] = Proven(OptionState.FOLLOWS, open_at[0])
-        else:
-            found[option] = Proven(OptionState.OPEN, open_at[0])
+    found = {option: _alone(states, places[option], compiled.option(option)) for option in alone}
     found.update(_beside(machine, held, choices, rivals, beside))
     return found
+
+
+def _alone(states: States, ways: Ways, wherever: int) -> Proven:
+    """What the states say of an option that stands in nobody's place."""
+    unsure = False
+    for place, lit in ways:
+        can = states.can_be(lit)
+        if can:
+            follows = states.can_be(-wherever) is False
+            return Proven(OptionState.FOLLOWS if follows else OptionState.OPEN, place)
+        unsure = unsure or can is None
+    return Proven(None if unsure else OptionState.BLOCKED)
 
 
 def _rivals(peace: Peace) -> dict[GroupId, tuple[int, ...]]:
@@ -153,21 +156,20 @@ def _beside(
     asked: Sequence[OptionId],
 ) -> Mapping[OptionId, Proven]:
     options, places = machine.compiled.catalogue.options, machine.places
-    ways = [(option, place, lit) for option in asked for place, lit in places[option]]
-    swaps = [Swap(lit, rivals[options[option].group]) for option, _, lit in ways]
-    found: dict[OptionId, Proven] = {}
-    unsure: set[OptionId] = set()
-    by: dict[OptionId, tuple[Choice, ...]] = {}
-    answers = machine.reasoner.beside(held, swaps, Budget(seconds=SECONDS))
-    for (option, place, _), answer in zip(ways, answers, strict=True):
-        if answer is None:
-            unsure.add(option)
-        elif isinstance(answer, frozenset):
-            by.setdefault(option, tuple(choices[lit] for lit in sorted(answer, key=abs) if lit in choices))
-        elif option not in found:
-            found[option] = Proven(OptionState.OPEN, place)
-    for option in asked:
-        if option not in found:
-            state = None if option in unsure else OptionState.BLOCKED
-            found[option] = Proven(state, None, by.get(option, ()))
-    return found
+    swaps = [Swap(lit, rivals[options[option].group]) for option in asked for _, lit in places[option]]
+    answers = iter(machine.reasoner.beside(held, swaps, Budget(seconds=SECONDS)))
+    return {option: _in_place([(place, next(answers)) for place, _ in places[option]], choices) for option in asked}
+
+
+def _in_place(ways: Sequence[tuple[Place | None, bool | Core | None]], choices: Mapping[int, Choice]) -> Proven:
+    """What the answers at each place say of an option that would stand in another's place."""
+    by: tuple[Choice, ...] = ()
+    unsure = False
+    for place, answer in ways:
+        if answer is True:
+            return Proven(OptionState.OPEN, place)
+        if isinstance(answer, frozenset):
+            by = by or tuple(choices[lit] for lit in sorted(answer, key=abs) if lit in choices)
+        else:
+            unsure = True
+    return Proven(None if unsure else OptionState.BLOCKED, None, by)

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from specbuilder.model.brief import Answer, BriefLine
+from specbuilder.model.brief import Answer, Answers, BriefLine
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts, Weighed
 from specbuilder.model.ids import BriefKey
 from specbuilder.model.kinds import AnswerType, Truth
 from specbuilder.model.own_parts import blanks_of, is_theirs
+from specbuilder.model.record import Undone
 from specbuilder.model.rules import AnyOf, BriefIs, Not
 from specbuilder.model.span import Span
 from specbuilder.model.spec import Spec
 from specbuilder.rulegraph.truth import brief_truth, denied
+
+from .same import as_before, remembered
 
 CHILD_AGE_LIMIT_YEARS = 12
 """Below this age a child is counted as under 135 cm until its height is known (ESTIMATE; UK child-restraint rule)."""
@@ -22,17 +25,33 @@ DERIVED: frozenset[BriefKey] = frozenset(map(BriefKey, ("van_data", "unknowns", 
 
 
 def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
-    """What holds for this spec. Lines are settled in catalogue order, so a line may open on an earlier one."""
+    """What holds for this spec. Lines are settled in catalogue order, so a line may open on an earlier one.
+
+    The same object as long as nothing of it has changed.
+    """
+    derived = tuple(_derived(catalogue, spec).items())
+    weighed, undone = as_before(_weighed(catalogue, spec)), as_before(spec.undone)
+    return _facts(catalogue, spec.answers, as_before(derived), weighed, undone)
+
+
+@remembered(32)
+def _facts(
+    catalogue: Catalogue,
+    given: Answers,
+    derived: tuple[tuple[BriefKey, Answer], ...],
+    weighed: Weighed | None,
+    undone: tuple[Undone, ...],
+) -> Facts:
     values: dict[BriefKey, Answer] = {}
     assumed: set[BriefKey] = set()
     ranges = {k: Span(line.least, line.most) for k, line in catalogue.brief.items() if _is_number(line)}
     facts = Facts(values=values, assumed=frozenset(), ranges=ranges)
-    derived = _derived(catalogue, spec)
+    by_themselves = dict(derived)
     for key, line in catalogue.brief.items():
-        if (given := spec.answers.get(key)) is not None:
-            values[key] = given
-        elif key in derived:
-            values[key] = derived[key]
+        if (answer := given.get(key)) is not None:
+            values[key] = answer
+        elif key in by_themselves:
+            values[key] = by_themselves[key]
             if line.question is not None:
                 assumed.add(key)
         elif line.closed is not None and asked(line, facts) is Truth.NO:
@@ -40,13 +59,7 @@ def facts_of(catalogue: Catalogue, spec: Spec) -> Facts:
         elif line.assumed is not None:
             values[key] = line.assumed
             assumed.add(key)
-    return Facts(
-        values=values,
-        assumed=frozenset(assumed),
-        ranges=ranges,
-        weighed=_weighed(catalogue, spec),
-        undone=spec.undone,
-    )
+    return Facts(values=values, assumed=frozenset(assumed), ranges=ranges, weighed=weighed, undone=undone)
 
 
 def _weighed(catalogue: Catalogue, spec: Spec) -> Weighed | None:

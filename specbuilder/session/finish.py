@@ -20,7 +20,7 @@ from specbuilder.rulegraph.clauses import placements_of
 
 from .apply import apply
 from .difference import difference, option_cost
-from .evaluate import evaluate
+from .evaluate import evaluate, judged
 from .moves import takes
 from .way_goal import Quest, ground_of, make_quest
 
@@ -139,9 +139,9 @@ class _Finish:
         )
 
     def _judge(self, build: Build, _cost: int) -> Collection[int] | None:
-        """Evaluate it in full; the lesson of a failure is the whole of what would be taken."""
+        """Judge it by every rule and sum; the lesson of a failure is the whole of what would be taken."""
         spec, _ = self._taken(build)
-        report = evaluate(self.quest.catalogue, spec, exact=False)
+        report = judged(self.quest.catalogue, spec)
         before = {f.rule for f in self.quest.report.broken(Level.STOP)} - set(self.mended)
         if {f.rule for f in report.broken(Level.STOP)} <= before:
             return None

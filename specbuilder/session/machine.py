@@ -7,6 +7,7 @@ from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from threading import RLock
+from typing import TypeAlias
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
@@ -26,6 +27,10 @@ KEPT = 12
 """Briefs remembered for each catalogue."""
 
 
+Ways: TypeAlias = tuple[tuple[Place | None, int], ...]
+"""Where an option can stand, each place with its literal."""
+
+
 @dataclass(slots=True, eq=False)
 class Machine:
     """A compiled catalogue with its reasoner. One thread at a time: hold ``lock``."""
@@ -36,7 +41,7 @@ class Machine:
     lock: RLock
     dropped: frozenset[RuleId]
     """Limits that the brief alone breaks: they block nothing, and are told as findings."""
-    places: Mapping[OptionId, tuple[tuple[Place | None, int], ...]] = field(init=False)
+    places: Mapping[OptionId, Ways] = field(init=False)
     """The literal of each option at each of its places, the usual one first."""
 
     def __post_init__(self) -> None:

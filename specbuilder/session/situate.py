@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.facts import Facts
@@ -21,6 +20,7 @@ from specbuilder.rulegraph.truth import brief_truth
 from .exact import Proven, make_peace, proven
 from .facts import facts_of
 from .rulebooks import rulebook_of
+from .same import remembered
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,27 +41,11 @@ def lay(catalogue: Catalogue, spec: Spec, *, exact: bool = True) -> Laid:
 
     The same object for the same objects while they are among the last few.
     """
-    return _lay(_Same(catalogue, spec), exact)
+    return _lay(catalogue, spec, exact)
 
 
-class _Same:
-    """A spec over a catalogue as a key: the very same objects."""
-
-    __slots__ = ("catalogue", "spec")
-
-    def __init__(self, catalogue: Catalogue, spec: Spec) -> None:
-        self.catalogue, self.spec = catalogue, spec
-
-    def __hash__(self) -> int:
-        return id(self.spec)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Same) and other.spec is self.spec and other.catalogue is self.catalogue
-
-
-@lru_cache(maxsize=4)
-def _lay(same: _Same, exact: bool) -> Laid:
-    catalogue, spec = same.catalogue, same.spec
+@remembered(4)
+def _lay(catalogue: Catalogue, spec: Spec, exact: bool) -> Laid:
     rulebook = rulebook_of(catalogue)
     facts = facts_of(catalogue, spec)
     run_ = run_of(rulebook, spec.choices, facts)
@@ -102,18 +86,19 @@ def run_of(rulebook: Rulebook, choices: tuple[Choice, ...], facts: Facts) -> Run
     """Hold what was asked for; followers are held only where they do not follow by themselves."""
     answers = answer_literals(rulebook, facts)
     asked_for = tuple(c for c in choices if not c.came_with)
-    first = _run(rulebook, asked_for, answers)
+    first = _run(rulebook, answers, *asked_for)
     variables, value = rulebook.clauses.option, first.trail.value
     loose = [c for c in choices if c.came_with and c.option in variables and value[variables[c.option]] != 1]
-    return _run(rulebook, (*asked_for, *loose), answers) if loose else first
+    return _run(rulebook, answers, *asked_for, *loose) if loose else first
 
 
-@lru_cache(maxsize=32)
-def _run(rulebook: Rulebook, choices: tuple[Choice, ...], answers: tuple[int, ...]) -> Run:
+@remembered(32)
+def _run(rulebook: Rulebook, answers: tuple[int, ...], *choices: Choice) -> Run:
     """A memo of the last few runs: an edit ends where the next one begins."""
     return run(rulebook, choices, answers)
 
 
+@remembered(32)
 def answer_literals(rulebook: Rulebook, facts: Facts) -> tuple[int, ...]:
     """The atoms of the brief that are settled, as literals.
 

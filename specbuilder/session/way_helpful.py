@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from specbuilder.calc import made
 from specbuilder.model.catalogue import Catalogue
@@ -16,6 +17,7 @@ from .machine import Machine
 from .rulebooks import rulebook_of
 
 
+@lru_cache(maxsize=4)
 def may_follow(catalogue: Catalogue) -> frozenset[OptionId]:
     """Options that are the only ones to give something that a part or a rule needs."""
     givers = rulebook_of(catalogue).givers
@@ -35,6 +37,7 @@ def touching(catalogue: Catalogue, rules: Sequence[RuleId]) -> frozenset[OptionI
     return frozenset(o.id for o in catalogue.options.values() if any(c.touches(o) for c in figures))
 
 
+@lru_cache(maxsize=4)
 def helpful(machine: Machine) -> frozenset[OptionId]:
     """Extras whose standing could ever keep a clause or widen a limit; nothing is won by taking any other."""
     compiled = machine.compiled

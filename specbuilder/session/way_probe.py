@@ -9,7 +9,7 @@ from itertools import combinations
 from specbuilder.model.edits import Edit, Take
 from specbuilder.model.ids import RuleId
 from specbuilder.model.kinds import Level, Pick, Verdict
-from specbuilder.model.report import Report
+from specbuilder.model.report import Judged
 from specbuilder.model.rules import WithinBound
 
 from .moves import alternatives
@@ -74,7 +74,7 @@ def _edits(quest: Quest) -> Iterator[Edit]:
             yield Take(option=option_id)
 
 
-def _held(quest: Quest, trials: Trials, candidate: Candidate, report: Report) -> Iterator[Candidate]:
+def _held(quest: Quest, trials: Trials, candidate: Candidate, report: Judged) -> Iterator[Candidate]:
     """The candidate where it holds; and where it asks for more, with the cheapest of what it asks for."""
     if trials.holds(candidate):
         new = {c.option for c in candidate.spec.choices} - {c.option for c in quest.spec.choices}
@@ -88,7 +88,7 @@ def _held(quest: Quest, trials: Trials, candidate: Candidate, report: Report) ->
                 yield whole
 
 
-def _missing(quest: Quest, report: Report) -> tuple[Edit, ...]:
+def _missing(quest: Quest, report: Judged) -> tuple[Edit, ...]:
     """For each capability that is newly missing the cheapest extra that gives it."""
     before, options = _broken(quest.report), quest.catalogue.options
     givers = rulebook_of(quest.catalogue).givers
@@ -102,11 +102,11 @@ def _missing(quest: Quest, report: Report) -> tuple[Edit, ...]:
     return tuple(edits)
 
 
-def _broken(report: Report) -> set[RuleId]:
+def _broken(report: Judged) -> set[RuleId]:
     return {f.rule for f in report.findings if f.verdict is Verdict.BROKEN and not f.accepted}
 
 
-def _room(quest: Quest, report: Report) -> float:
+def _room(quest: Quest, report: Judged) -> float:
     """What is left to the bounds of the targets together; more is better."""
     total = 0.0
     for rule in quest.targets:

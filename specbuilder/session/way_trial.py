@@ -11,7 +11,7 @@ from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take, Togeth
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.outcome import Refusal
-from specbuilder.model.report import Report
+from specbuilder.model.report import Judged
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import LetIn, RankBy, WayOut
 from specbuilder.reasoning.budget import Budget
@@ -21,7 +21,7 @@ from specbuilder.rulegraph.clauses import placements_of
 
 from .apply import apply
 from .difference import choices_cost, difference, option_cost
-from .evaluate import evaluate
+from .evaluate import judged
 from .moves import Alternative, alternatives, order_of, overfull, place_of, takes
 from .way_goal import Quest
 
@@ -53,7 +53,7 @@ class Candidate:
     left: tuple[OptionId, ...]
     wanted: OptionId | None = None
     """What must stand in the spec after it."""
-    report: Report | None = field(default=None)
+    report: Judged | None = field(default=None)
 
 
 class Trials:
@@ -68,7 +68,7 @@ class Trials:
         """By how much a way may cost less than its floor says."""
         self.was_cut = False
         """Whether some set of choices to change was given up with edits left to try."""
-        self._verdicts: dict[tuple[Choice, ...], Report | None] = {}
+        self._verdicts: dict[tuple[Choice, ...], Judged | None] = {}
 
     def weights(self) -> Mapping[int, int]:
         """What each change costs at least: one change, and the cheapest that could come of it.
@@ -116,14 +116,14 @@ class Trials:
     def _in_order(self, edits: Sequence[Edit]) -> tuple[Edit, ...]:
         """What something else still brings along is left out after that."""
         spec, done, waiting = self._quest.spec, list[Edit](), list(edits)
-        while waiting:
+        while any(isinstance(edit, LeaveOut) for edit in waiting):  # nothing else is brought along
             outcomes = ((edit, apply(self._quest.catalogue, spec, edit)) for edit in waiting)
             edit, spec = next(
                 ((e, o.spec) for e, o in outcomes if o.refused is not Refusal.COMES_WITH), (waiting[0], spec)
             )
             waiting.remove(edit)
             done.append(edit)
-        return tuple(done)
+        return (*done, *waiting)
 
     def _combinations(self, changed: Sequence[Choice], ground: Sequence[int]) -> Iterator[tuple[Alternative, ...]]:
         """What could stand instead of each changed choice, all together, the cheapest first."""
@@ -238,12 +238,12 @@ class Trials:
                 if self.holds(candidate) and candidate.report is not None and not self._breaks(candidate.report):
                     yield candidate
 
-    def _breaks(self, report: Report) -> bool:
+    def _breaks(self, report: Judged) -> bool:
         """Whether something more is to be signed."""
         return not {f.rule for f in report.broken(Level.SIGN)} <= self._signs
 
     def holds(self, candidate: Candidate) -> bool:
-        """Evaluate the spec after it in full: the goal is reached, and nothing more is broken at STOP."""
+        """Judge the spec after it by every rule and sum: the goal is reached, and nothing more is broken at STOP."""
         known = candidate.spec.choices
         if known not in self._verdicts:
             report = self.look(candidate)
@@ -256,15 +256,15 @@ class Trials:
         candidate.signs = max(signs, candidate.signs)
         return True
 
-    def look(self, candidate: Candidate) -> Report:
-        """The spec after it, evaluated in full but for the states."""
-        return evaluate(self._quest.catalogue, candidate.spec, exact=False)
+    def look(self, candidate: Candidate) -> Judged:
+        """The spec after it, all its rules and sums."""
+        return judged(self._quest.catalogue, candidate.spec)
 
     def tried(self, edits: tuple[Edit, ...]) -> Iterator[Candidate]:
         """Some edits applied, where nothing refuses them."""
         yield from self._applied(edits, (), 0)
 
-    def _reached(self, report: Report, wanted: OptionId | None) -> bool:
+    def _reached(self, report: Judged, wanted: OptionId | None) -> bool:
         quest = self._quest
         before = {f.rule for f in quest.report.broken(Level.STOP)} | quest.may_break
         broken = {f.rule for f in report.broken(Level.STOP, Level.SIGN)}

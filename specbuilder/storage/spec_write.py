@@ -106,7 +106,7 @@ def _job(view: SpecView) -> str:
             "catalogue_version": catalogue.firm.catalogue_version,
             "catalogue_digest": catalogue.digest,
         },
-        remark="JOB. Said: number, revision, replaces, reason, state and note (private to the house); the rest is computed.",
+        remark="JOB. Said: number, revision, replaces, reason, state, note (private to the house); the rest is computed.",
     )
 
 

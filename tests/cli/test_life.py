@@ -173,7 +173,7 @@ def test_a_change_can_be_given_up_and_a_first_revision_cannot(ordered: Counter) 
 def test_a_paper_nobody_knows_is_named_with_those_there_are(ordered: Counter, tmp_path: Path) -> None:
     answer = ordered("paper", "1", "poster", "--to", str(tmp_path / "out"))
     assert answer.code == Exit.UNUSABLE
-    assert answer.err == ('"poster" is no paper: use one of customer, change-order, workshop, handover, colleague.',)
+    assert answer.err == ('"poster" is no paper: use one of customer, workshop, handover, colleague, change-order.',)
     assert not (tmp_path / "out").exists()
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from itertools import product
 from math import floor, inf, isclose, isfinite
 
@@ -22,6 +23,7 @@ from specbuilder.calc.measuring.tally import Tally
 from specbuilder.model.ids import OptionId
 from specbuilder.model.rules import WithinBound
 from specbuilder.model.situation import Situation
+from specbuilder.model.span import Span
 
 from .doubts import is_doubted
 
@@ -138,9 +140,14 @@ def _shape(
     neutral = (*of_value.neutral, *of_bound.neutral)
     split = len(of_value.neutral)
 
+    # asked for every van in every state, so each is worked out once for all that it does not look at
+    ends = cache(lambda van: _ends(tally.value, bound, frames[van]))
+    rest = cache(lambda van, joint: tally.value.told(of_value.whole(joint), frames[van]))
+    allowed = cache(lambda van, joint: bound.told(of_bound.whole(joint), frames[van]))
+
     def room(van: OptionId | None, joint: Joint) -> float:
-        joints = of_value.whole(joint[:split]), of_bound.whole(joint[split:])
-        return _room(tally.value, bound, atom, frames[van], joints)
+        told = rest(van, joint[:split]), allowed(van, joint[split:])
+        return _room(tally.value, atom, frames[van], ends(van), told)
 
     states = {
         o: (*of_value.states.get(o, of_value.neutral), *of_bound.states.get(o, of_bound.neutral))
@@ -251,15 +258,26 @@ def _starts(measure: Measure, share: Shares, frame: Frame) -> list[Joint]:
     return [share.folding.together((share.neutral, *ways)) for ways in product(*slots)]
 
 
-def _room(value: Measure, bound: Measure, atom: WithinBound, frame: Frame, joints: tuple[Joint, Joint]) -> float:
-    """Room for the amounts in one state; without end where nothing can be said of the van."""
+def _ends(value: Measure, bound: Measure, frame: Frame) -> tuple[Span, Span] | None:
+    """What the value and its bound are before any choice; None where nothing can be said of the van."""
     try:
-        base, limit = base_span(value.base(frame)), base_span(bound.base(frame))
+        return base_span(value.base(frame)), base_span(bound.base(frame))
     except OutsideValidity:
+        return None
+
+
+def _room(
+    value: Measure,
+    atom: WithinBound,
+    frame: Frame,
+    ends: tuple[Span, Span] | None,
+    told: tuple[float | None, float | None],
+) -> float:
+    """Room for the amounts in one state; without end where nothing can be said of the van."""
+    rest, allowed = told
+    if ends is None or rest is None or allowed is None:
         return inf
-    rest, allowed = value.told(joints[0], frame), bound.told(joints[1], frame)
-    if rest is None or allowed is None:
-        return inf
+    base, limit = ends
     if atom.within:
         most = atom.factor * (limit.most + allowed) - atom.minus
         return _before_last_step(value, most, frame) - base.least - rest
