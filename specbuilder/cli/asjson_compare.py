@@ -109,6 +109,11 @@ def _sheet(sheet: OwnPart | None) -> dict[str, Any]:
         "watts_w": part.watts_w,
         "cut_out_mm": part.cut_out_mm or None,
         "arrives": part.arrives or None,
+        "door_mm": part.door_mm,
+        "day_wh": part.day_wh,
+        "continuous_a": part.continuous_a,
+        "capacity_ah": part.capacity_ah,
+        "chemistry": part.chemistry or None,
     }
 
 

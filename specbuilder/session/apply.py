@@ -131,11 +131,7 @@ def _take(catalogue: Catalogue, spec: Spec, edit: Take) -> Outcome:
     if _too_many(catalogue, spec, option, count):
         return _refuse(spec, Refusal.TOO_MANY)
     place = edit.place or _usual_place(catalogue, spec, option)
-<<<<<<< HEAD
-    new = Choice(option=option.id, count=count, place=place, owner=owner_of(option), at=edit.at)
-=======
-    new = as_before(Choice(option=option.id, count=count, place=place, at=edit.at))
->>>>>>> speed
+    new = as_before(Choice(option=option.id, count=count, place=place, owner=owner_of(option), at=edit.at))
     beside = (c for c in spec.choices if not _replaced(catalogue, c, option))
     return _settled(catalogue, spec, spec.with_choices((*beside, new)))
 

@@ -102,5 +102,10 @@ def _own_part(own: OwnPart) -> str:
         "watts_w": exact(own.watts_w),
         "cut_out_mm": one_line(own.cut_out_mm),
         "arrives": one_line(own.arrives),
+        "door_mm": exact(own.door_mm),
+        "day_wh": exact(own.day_wh),
+        "continuous_a": exact(own.continuous_a),
+        "capacity_ah": exact(own.capacity_ah),
+        "chemistry": one_line(own.chemistry),
     }
     return table("choice.own_part", said)

@@ -206,6 +206,11 @@ def _own_part(fields: Fields) -> OwnPart:
         watts_w=_number(fields, "watts_w"),
         cut_out_mm=fields.text("cut_out_mm", ""),
         arrives=fields.text("arrives", ""),
+        door_mm=_number(fields, "door_mm"),
+        day_wh=_number(fields, "day_wh"),
+        continuous_a=_number(fields, "continuous_a"),
+        capacity_ah=_number(fields, "capacity_ah"),
+        chemistry=fields.text("chemistry", ""),
     )
     fields.close()
     return part
@@ -228,6 +233,7 @@ def _question(fields: Fields) -> OpenQuestion:
         owner=fields.text("owner", ""),
         due=fields.text("due", ""),
         stops=fields.text("stops", ""),
+        part=fields.text("part", ""),
     )
     fields.close()
     return question

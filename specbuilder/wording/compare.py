@@ -29,6 +29,7 @@ from .differences import DifferenceCells, difference_cells, difference_spoken
 from .edits import VAN_FIELDS
 from .glance import price_words, state_words, weight_words
 from .names import key_name, ledger_name
+from .own_parts import said_beyond
 from .plain import ended, raised
 from .readings import ESTIMATE, is_estimate, reading_amount
 from .states import NOT_KNOWN, THEIRS, to_be_said
@@ -234,7 +235,8 @@ def _sheet(sheet: OwnPart | None) -> str:
     mass = f"{plain(part.mass_kg)} kg" if part.mass_kg is not None else f"mass {NOT_KNOWN}"
     watts = f"{plain(part.watts_w)} W" if part.watts_w is not None else f"watts {NOT_KNOWN}"
     cut = f"cut-out {one_line(part.cut_out_mm) or NOT_KNOWN}"
-    return f"{mass}, {watts}, {cut}, arrives {one_line(part.arrives) or NOT_KNOWN}"
+    arrives = f"arrives {one_line(part.arrives) or NOT_KNOWN}"
+    return ", ".join((mass, watts, cut, arrives, *said_beyond(part)))
 
 
 def _does(difference: Difference, currency: str) -> Iterator[str]:

@@ -207,7 +207,7 @@ def _answered(catalogue: Catalogue, spec: Spec, key: BriefKey) -> str:
 def _whose(owner: Owner) -> str:
     match owner:
         case Owner.CUSTOMER:
-            return "theirs: mass, watts, cut-out and arrival are asked for"
+            return "theirs: its sheet is asked for"
         case Owner.HOUSE:
             return "ours"
         case _:

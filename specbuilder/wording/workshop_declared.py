@@ -7,10 +7,9 @@ from collections.abc import Iterator
 from specbuilder.model.catalogue import Option
 from specbuilder.workshop.positions import Spot
 
+from .own_parts import KINDS
 from .quantities import number_text
 from .workshop import amount, counted, spot_text
-
-_CHEMISTRY = {"LFP": "lithium iron phosphate", "AGM": "lead, AGM"}
 
 
 def power_words(option: Option) -> str:
@@ -18,7 +17,7 @@ def power_words(option: Option) -> str:
     power = option.power
     battery = _with(amount(power.battery_ah, "Ah"), "stores", after=f"at {amount(power.battery_v, 'V')}")
     if battery and power.chemistry:
-        battery = f"{battery}, {_CHEMISTRY.get(power.chemistry, power.chemistry)}"
+        battery = f"{battery}, {KINDS.get(power.chemistry, power.chemistry)}"
     return _joined(
         battery,
         _with(amount(power.bms_continuous_a, "A"), "gives for good at most"),

@@ -8,6 +8,7 @@ from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragrap
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import CUSTOMER_PART
 from specbuilder.model.kinds import Level, Owner, Verdict
+from specbuilder.model.own_parts import blanks_of
 from specbuilder.model.papers import Case
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import RecordKind
@@ -17,6 +18,7 @@ from specbuilder.wording.brief import assumption
 from specbuilder.wording.dates import day_words, written_day
 from specbuilder.wording.names import listed
 from specbuilder.wording.open_things import VAN_DATA, asked_of, question_text
+from specbuilder.wording.own_parts import asked_of_customer
 from specbuilder.wording.plain import ended, raised
 from specbuilder.workshop.cautions import cautions_of
 from specbuilder.workshop.view import view_of
@@ -130,12 +132,13 @@ def _open(case: Case) -> Iterator[tuple[str, str, str]]:
     shown |= {text: text for text in (question_text(catalogue, group=group) for group in report.undecided)}
     shown |= {} if spec.van_data.complete else {VAN_DATA: words.VAN_DATA}
     for question in spec.questions:
-        shown.setdefault(question.text, one_line(question.text))
+        if not question.part:
+            shown.setdefault(question.text, one_line(question.text))
     for text, told in shown.items():
         yield (told, *_who_when(asked_of(report, text)))
     for choice in _theirs(case):
-        if blanks := listed(_blanks(choice)):
-            yield f"{_own_name(case, choice)}: {blanks}", "you", _needed_by(case, choice)
+        if blanks := listed(_blanks(case, choice)):
+            yield f"{_own_name(case, choice)}: {blanks}", *_who_when_part(case, choice)
 
 
 def _who_when(question: OpenQuestion | None) -> tuple[str, str]:
@@ -167,13 +170,15 @@ def _needed_by(case: Case, choice: Choice) -> str:
     return "to be agreed"
 
 
-def _blanks(choice: Choice) -> Iterator[str]:
-    part = choice.own_part
-    if part is None or part.mass_kg is None:
-        yield "what it weighs"
-    if part is None or part.watts_w is None:
-        yield "how many watts it draws"
-    if part is None or not part.cut_out_mm:
-        yield "the size of its hole, from its paper"
-    if part is None or not part.arrives:
-        yield "the day you bring it"
+def _who_when_part(case: Case, choice: Choice) -> tuple[str, str]:
+    """As it was agreed for the first of its blanks; else the customer, before the step that needs it."""
+    asked = [q for q in case.stand.spec.questions if q.part.partition(" ")[0] == choice.option and q.owned]
+    first = min(asked, key=lambda question: question.due, default=None)
+    return _who_when(first) if first is not None else ("you", _needed_by(case, choice))
+
+
+def _blanks(case: Case, choice: Choice) -> Iterator[str]:
+    """What its sheet still lacks; of a part that has left the catalogue nobody knows what it should say."""
+    option = case.stand.catalogue.options.get(choice.option)
+    if option is not None:
+        yield from (asked_of_customer(line) for line in blanks_of(option, choice.own_part))
