@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 from enum import StrEnum
+from types import MappingProxyType
 
 from .catalogue import Option
 from .ids import CUSTOMER_PART, Tag
 from .kinds import Owner
 from .parts import LEAD, LITHIUM
+from .plausible import OPTION_RANGES, OWN_MASS, Range
 from .spec import Choice, OwnPart
 
 BATTERY, FRIDGE, FRONT_DOOR = Tag("battery"), Tag("fridge"), Tag("front-door-fridge")
@@ -34,6 +36,17 @@ class SheetLine(StrEnum):
     KIND = "chemistry"
 
 
+RANGES = MappingProxyType(
+    {
+        SheetLine.MASS: OWN_MASS,
+        SheetLine.WATTS: OPTION_RANGES["power.watts_running"],
+        SheetLine.DOOR: Range(0, 2_000),
+        SheetLine.DAY: Range(0, 10_000, open=True),
+        SheetLine.AMPS: OPTION_RANGES["power.bms_continuous_a"],
+        SheetLine.CAPACITY: OPTION_RANGES["power.battery_ah"],
+    }
+)
+"""What a figure of a sheet can be at all."""
 _MAY_STAY_BLANK = frozenset({SheetLine.DAY})
 """Without it the day is reckoned from its watts and the hours of the house, as that of every other thing."""
 

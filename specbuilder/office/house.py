@@ -53,6 +53,7 @@ class House:
 
         Raises:
             DiskError: they could not be written.
+            RulesFaults: the folder holds other rules by now.
         """
         if catalogue.digest == self.catalogue.digest:
             keep_rules(self.jobs.path, self.rules, catalogue.digest)

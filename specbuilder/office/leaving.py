@@ -35,6 +35,13 @@ def keep_as_it_left(house: House, stand: Stand) -> None:
                 _keep(house, stand, record)
 
 
+def all_is_kept(house: House, stand: Stand) -> bool:
+    """Whether nothing of this revision waits to be kept."""
+    spec = stand.spec
+    acts = {ACTS[record.kind] for record in spec.records if record.kind in ACTS and record.revision == spec.revision}
+    return all(sealed_path(house.jobs.path, spec.number, spec.revision, act).exists() for act in acts)
+
+
 def asked_of(stand: Stand) -> frozenset[BriefKey]:
     """The keys of the brief that a customer is asked."""
     return frozenset(key for key, line in stand.catalogue.brief.items() if line.question is not None)

@@ -34,6 +34,7 @@ def older(house: House, files: JobFiles, today: date, instead: Instead | None = 
     """The revision with its own rules, where these are kept and are not those of today.
 
     None for what was signed, and for a change to it: that holds as it was agreed, whatever the prices of today are.
+    None for a draft as long as the firm gives its catalogue the same version: it goes on with what was put right.
 
     Raises:
         JobUnreadableError: it cannot be read.
@@ -49,12 +50,16 @@ def older(house: House, files: JobFiles, today: date, instead: Instead | None = 
     own = None
     with contextlib.suppress(RulesFaults, DiskError):
         own = house.catalogue_of(digest)
-    if own is None:
+    if own is None or (spec.state is JobState.DRAFT and _version(own) == _version(house.catalogue)):
         return None
     if catalogue is not own:
         found, _ = house.found(files, instead, as_it_was=True)
         spec = house.session(found, own).spec
     return Older(spec=spec, catalogue=own, state=state_on(spec, today))
+
+
+def _version(catalogue: Catalogue) -> str:
+    return catalogue.firm.catalogue_version
 
 
 def as_of_today(house: House, spec: Spec) -> Stand:

@@ -39,6 +39,7 @@ from specbuilder.rulegraph.states import forced
 
 from .facts import facts_of
 from .life import frozen, written
+from .own_parts import without_answered
 from .rulebooks import rulebook_of
 from .same import as_before, remembered
 from .situate import lay, run_of
@@ -49,6 +50,12 @@ def apply(catalogue: Catalogue, spec: Spec, edit: Edit) -> Outcome:
     """The spec after an edit. A refused edit changes nothing and says why."""
     if frozen(catalogue, spec, edit):
         return _refuse(spec, Refusal.FROZEN)
+    outcome = _applied(catalogue, spec, edit)
+    tidy = without_answered(catalogue, outcome.spec)
+    return outcome if tidy is outcome.spec else replace(outcome, spec=tidy)
+
+
+def _applied(catalogue: Catalogue, spec: Spec, edit: Edit) -> Outcome:
     match edit:
         case Take():
             return _take(catalogue, spec, edit)

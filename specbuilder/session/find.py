@@ -49,22 +49,21 @@ def find(
     ranked = [
         (rank, order, hit)
         for order, (hit, name, more) in enumerate(_things(catalogue, called, fields))
-        if (rank := _rank(words, name.casefold(), more.casefold(), asked=hit.kind in _ASKED)) is not None
+        if (rank := _rank(words, name.casefold(), more.casefold(), first=hit.kind is HitKind.GROUP)) is not None
     ]
     return tuple(hit for _, _, hit in sorted(ranked, key=lambda r: r[:2]))
 
 
-_ASKED = (HitKind.QUESTION, HitKind.FIELD)
-"""They go by any word of their name; of the many others the one that is called so goes before what only mentions it."""
-
-
-def _rank(words: list[str], name: str, more: str, *, asked: bool) -> int | None:
+def _rank(words: list[str], name: str, more: str, *, first: bool) -> int | None:
+    """``first``: it is found before all others by the beginning of its name: there are few of its kind."""
+    if first and name.startswith(" ".join(words)):
+        return -1
     if all(any(part.startswith(w) for part in name.split()) for w in words):
-        return 0 if asked or name.startswith(words[0]) else 1
+        return 0
     if all(w in name for w in words):
-        return 2
+        return 1
     if all(w in name or w in more for w in words):
-        return 3
+        return 2
     return None
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from datetime import date
 
 from specbuilder.model.papers import Case
+from specbuilder.model.plan import BuildPlan
+from specbuilder.model.record import RecordKind
 from specbuilder.model.stand import Stand
 from specbuilder.workshop.plan import build_plan
 from specbuilder.workshop.view import view_of
@@ -33,7 +35,6 @@ def case_of(
         checksum: of its file.
     """
     spec = stand.spec
-    signed = date.fromisoformat(spec.signed_on) if spec.signed_on else today
     changes = compare(before, stand) if before is not None else None
     order = None
     if before is not None and changes is not None and before.spec.state in SIGNED_STATES:
@@ -41,7 +42,7 @@ def case_of(
     return Case(
         stand=stand,
         today=today,
-        plan=build_plan(view_of(stand.catalogue, spec, stand.report), signed),
+        plan=_plan(stand, before, today),
         beside=figures_beside(stand.catalogue, spec),
         before=before,
         changes=changes,
@@ -49,3 +50,21 @@ def case_of(
         replaced_by=replaced_by,
         checksum=checksum,
     )
+
+
+def _plan(stand: Stand, before: Stand | None, today: date) -> BuildPlan:
+    """Planned from the first signature on; what a later revision brings is ordered when that one is signed."""
+    spec = stand.spec
+    signed = [record.day for record in spec.recorded(RecordKind.SIGNED)]
+    start = _day(signed[0]) or today if signed else today
+    since = _day(spec.signed_on) or today
+    old = {choice.option for choice in before.spec.choices} if before is not None and signed else None
+    new = {choice.option: since for choice in spec.choices if old is not None and choice.option not in old}
+    return build_plan(view_of(stand.catalogue, spec, stand.report), start, new)
+
+
+def _day(text: str) -> date | None:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        return None

@@ -17,7 +17,7 @@ from specbuilder.model.catalogue import Catalogue
 from .atomic import write_whole
 from .disk import DiskError, DiskReason, disk, reading
 from .faults import Fault
-from .rules_files import RulesFaults, read_rules
+from .rules_files import RulesFaults, digest_of, read_rules
 
 _DIGITS = 16
 _BEGAN = (1980, 1, 1, 0, 0, 0)
@@ -34,13 +34,19 @@ def keep_rules(jobs: Path, rules: Traversable, digest: str) -> Path:
 
     Raises:
         DiskError: they could not be read or written.
+        RulesFaults: the folder holds other rules by now.
     """
     path = kept_path(jobs, digest)
     if path.exists():
         return path
+    with disk(path, writing=True):
+        files = sorted(_files(rules, ""))
+    if digest_of(files) != digest:
+        words = "these rules were changed after the program read them: leave the program and start it again."
+        raise RulesFaults((Fault(rules.name, 0, "", words),))
     data = io.BytesIO()
-    with disk(path, writing=True), zipfile.ZipFile(data, "w", zipfile.ZIP_DEFLATED) as archive:
-        for name, content in sorted(_files(rules, "")):
+    with zipfile.ZipFile(data, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, content in files:
             archive.writestr(zipfile.ZipInfo(name, _BEGAN), content, zipfile.ZIP_DEFLATED)
     write_whole(path, data.getvalue())
     return path

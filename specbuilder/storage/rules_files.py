@@ -76,7 +76,7 @@ def read_rules(folder: Traversable | Path) -> Catalogue:
         faults.add(
             quotable(folder.name), "there is no rule file in this folder: put the .toml files of the rules there."
         )
-    digest = _digest(files)
+    digest = digest_of((file.path, file.content) for file in files)
     if not faults and (known := _KNOWN.get(digest)) is not None:
         return replace(known)
     documents = [(source, document) for file in files for source, document in _document(file, faults)]
@@ -203,12 +203,12 @@ def _note_hidden(sources: Iterable[Source], faults: FaultList) -> None:
                 faults.add(source.file, f"this line holds {hidden}: take it out.", line=line)
 
 
-def _digest(files: Iterable[_File]) -> str:
-    """A hash over names and contents, the same on every system."""
+def digest_of(files: Iterable[tuple[str, bytes]]) -> str:
+    """A hash over names and contents of rule files, the same on every system."""
     digest = hashlib.sha256()
-    for file in sorted(files):
-        name = file.path.encode("utf-8", "surrogateescape")
-        digest.update(b"%d %d " % (len(name), len(file.content)) + name + file.content)
+    for path, content in sorted(files):
+        name = path.encode("utf-8", "surrogateescape")
+        digest.update(b"%d %d " % (len(name), len(content)) + name + content)
     return digest.hexdigest()
 
 

@@ -11,9 +11,10 @@ Said (read back; ``read_spec(spec_text(spec)) == spec``):
     [brief] [job_state]         key = answer; a key that is missing is not known yet
     [[choice]]                  option (id), taken (its place in the order of taking), count, place (left, right, rear),
                                 whose (ours, theirs), note, came_with (ids of the choices it follows from), at;
-                                [choice.own_part]: mass_kg, watts_w, cut_out_mm, arrives
+                                [choice.own_part]: mass_kg, watts_w, cut_out_mm, arrives; of a fridge door_mm, day_wh;
+                                of a battery continuous_a, capacity_ah, chemistry
     [[accepted]]                rule (id), words, by, at
-    [[open]]                    text, owner, due, stops
+    [[open]]                    text, owner, due, stops; part: option and line of the customer's sheet it is about
 
 Computed (written for people, passed over on reading whatever stands there), in the order of the file; all names are in
 ``spec_format.COMPUTED_TABLES`` and ``COMPUTED_KEYS``:

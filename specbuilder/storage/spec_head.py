@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from specbuilder.model.ids import LedgerId
-from specbuilder.model.kinds import Level, Owner, Verdict
+from specbuilder.model.kinds import Level, Verdict
+from specbuilder.model.own_parts import SheetLine, blanks_of, is_theirs
 from specbuilder.model.span import point
 from specbuilder.model.spec import Choice
 from specbuilder.workshop.cautions import cautions_of, forbids
@@ -68,10 +70,25 @@ def _open_points(view: SpecView) -> str:
     return table("open_points", values, remark=remark)
 
 
+_SHEET = MappingProxyType(
+    {
+        SheetLine.MASS: "mass",
+        SheetLine.WATTS: "watts",
+        SheetLine.CUT_OUT: "size of its hole",
+        SheetLine.ARRIVES: "date of arrival",
+        SheetLine.DOOR: "length of its door",
+        SheetLine.DAY: "watt-hours of a day",
+        SheetLine.AMPS: "continuous amps",
+        SheetLine.CAPACITY: "amp-hours",
+        SheetLine.KIND: "kind of battery",
+    }
+)
+
+
 def _not_known(view: SpecView) -> str:
     """Everything that is not known, at one place."""
     report, catalogue, data = view.report, view.catalogue, view.spec.van_data
-    own = [f"{view.name(c.option)}: {', '.join(lacks)}" for c in view.spec.choices if (lacks := _own_part(c))]
+    own = [f"{view.name(c.option)}: {', '.join(lacks)}" for c in view.spec.choices if (lacks := _own_part(view, c))]
     before = {"last six of the chassis number": data.vin_tail, "year": data.year}
     arrival = {
         "registration": data.registration,
@@ -92,13 +109,14 @@ def _not_known(view: SpecView) -> str:
     return table("not_known", values, remark=remark)
 
 
-def _own_part(choice: Choice) -> list[str]:
+def _own_part(view: SpecView, choice: Choice) -> list[str]:
     """What is open about a part the customer brings."""
-    part = choice.own_part
-    if part is None:
-        return ["its sheet"] if choice.owner is Owner.CUSTOMER else []
-    sheet = {"mass": part.mass_kg, "watts": part.watts_w, "size of its hole": part.cut_out_mm}
-    return _blank({**sheet, "date of arrival": part.arrives})
+    option = view.catalogue.options.get(choice.option)
+    if not is_theirs(option, choice):
+        return []
+    if option is None or choice.own_part is None:
+        return ["its sheet"]
+    return [_SHEET[line] for line in blanks_of(option, choice.own_part)]
 
 
 def _blank(values: Mapping[str, str | float | None]) -> list[str]:

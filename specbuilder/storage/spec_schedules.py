@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from specbuilder.model.catalogue import Option
+from specbuilder.model.own_parts import is_theirs, with_sheet
 from specbuilder.model.parts import Heat, Hole, Power, Water
 from specbuilder.workshop.cuts import unsettled
 from specbuilder.workshop.view import Chosen, SpecView
@@ -107,7 +108,10 @@ def _named(one: Chosen, option: Option) -> dict[str, Value | None]:
 
 
 def _power(one: Chosen, option: Option) -> Values:
-    power = option.power
+    """As the part declares it; of the customer's own what its sheet says, and nothing of the one we would have sold."""
+    theirs, sheet = is_theirs(option, one.choice), one.choice.own_part
+    power = with_sheet(option, sheet).power if theirs else option.power
+    running_w, peak_w = (sheet.watts_w if sheet else None, None) if theirs else (power.watts_running, power.watts_peak)
     return _named(one, option) | {
         "battery_ah": figure(power.battery_ah),
         "battery_v": figure(power.battery_v),
@@ -123,8 +127,8 @@ def _power(one: Chosen, option: Option) -> Values:
         "panel_voc_v": figure(power.panel_voc_v),
         "solar_controller_a": figure(power.solar_controller_a),
         "solar_controller_max_v": figure(power.solar_controller_max_v),
-        "running_w": figure(power.watts_running),
-        "peak_w": figure(power.watts_peak),
+        "running_w": figure(running_w),
+        "peak_w": figure(peak_w),
     }
 
 

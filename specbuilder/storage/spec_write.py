@@ -79,6 +79,7 @@ def _rest(view: SpecView) -> Iterator[str]:
     for question in spec.questions:
         asked = {"text": one_line(question.text), "owner": one_line(question.owner)}
         asked |= {"due": one_line(question.due), "stops": one_line(question.stops)}
+        asked |= {"part": one_line(question.part)} if question.part else {}
         yield item("open", asked, always=("text",))
     yield from log(spec)
 
@@ -106,7 +107,7 @@ def _job(view: SpecView) -> str:
             "catalogue_version": catalogue.firm.catalogue_version,
             "catalogue_digest": catalogue.digest,
         },
-        remark="JOB. Said: number, revision, replaces, reason, state, note (private to the house); the rest is computed.",
+        remark="JOB. Said: number, revision, replaces, reason, state, note (private to the house); computed: the rest.",
     )
 
 

@@ -16,7 +16,7 @@ from specbuilder.model.papers import Case
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.report import Pence
 from specbuilder.model.stand import Stand
-from specbuilder.office.leaving import keep_as_it_left
+from specbuilder.office.leaving import all_is_kept, keep_as_it_left
 from specbuilder.office.paperwork import called_for, pressed
 from specbuilder.office.steps import (
     Signature,
@@ -110,6 +110,11 @@ class Deeds:
     def place(self) -> str:
         """Where it is signed, as far as that is known already."""
         return place_of(self.desk.session.spec)
+
+    @property
+    def step_key(self) -> tuple[LifeStep | None, JobState]:
+        """The next step that a key can take, and the state it is taken in; none where a revision is looked at."""
+        return (None if self.desk.looked_at is not None else self.next_step), self.state
 
     def in_the_way(
         self, step: LifeStep, *, hold: str = "", signature: Signature | None = None
@@ -252,6 +257,13 @@ class Deeds:
             DiskError: the jobs folder cannot be read.
         """
         return self.desk.house.replaced_by(self.desk.session.spec)
+
+    @property
+    def unkept(self) -> bool:
+        """True while something that left the house waits to be kept as it was."""
+        desk = self.desk
+        mine = desk.job is not None and not desk.read_only and not desk.trying
+        return mine and not all_is_kept(desk.house, desk.stand)
 
     def keep_what_left(self, stand: Stand) -> None:
         """Keeps what is not kept yet of what left the house; does nothing when all is kept. For a worker.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Catalogue
@@ -18,6 +19,7 @@ from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
 from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.open_job import Clock, OpenJob
+from specbuilder.storage.rules_files import RulesFaults
 
 from .in_hand import InHand
 
@@ -135,6 +137,8 @@ class Desk(InHand):
             if place is not None:
                 job.append(place)
             job.save(self.catalogue, self.session.spec, self.report)
+            with suppress(DiskError, RulesFaults):  # without its rules it can only be moved to those of its day
+                self.house.keep_rules(self.catalogue)
             job.close()
         except DiskError as error:
             self.trouble = Trouble(reason=error.reason.value)

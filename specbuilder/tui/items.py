@@ -65,6 +65,11 @@ class Field(StrEnum):
     PART_WATTS = "part-watts"
     PART_CUT_OUT = "part-cut-out"
     PART_ARRIVES = "part-arrives"
+    PART_DOOR = "part-door"
+    PART_DAY = "part-day"
+    PART_AMPS = "part-amps"
+    PART_CAPACITY = "part-capacity"
+    PART_KIND = "part-kind"
     WHO = "who"
     DUE = "due"
     STOPS = "stops"
@@ -78,6 +83,7 @@ class Field(StrEnum):
     TAKEN_BY = "taken-by"
     CALLS = "calls"
     SUPPLY = "supply"
+    REASON = "reason"
     READING = "reading"
     REMARKS = "remarks"
     AMOUNT = "amount"
@@ -95,6 +101,11 @@ NUMBERS = frozenset(
         Field.WEIGHED_REAR,
         Field.PART_MASS,
         Field.PART_WATTS,
+        Field.PART_DOOR,
+        Field.PART_DAY,
+        Field.PART_AMPS,
+        Field.PART_CAPACITY,
+        Field.PART_KIND,
         Field.AMOUNT,
     }
 )

@@ -6,6 +6,9 @@ from dataclasses import dataclass
 
 from specbuilder.model.kinds import OptionState, Verdict
 
+BOX = "─━═│┃┌┐└┘┏┓┗┛├▌"
+"""Signs that the papers draw with."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Marks:
@@ -31,6 +34,13 @@ class Marks:
     thumb: str = ":"
     """Where in a long list the lines shown are."""
 
+    box: str = ""
+    """What stands for the lines of a paper, where they cannot be shown: one sign for each of ``BOX``."""
+
+    def drawn(self, text: str) -> str:
+        """A line of a paper as it can be shown."""
+        return text.translate(dict(zip(map(ord, BOX), self.box, strict=True))) if self.box else text
+
     def of_state(self, state: OptionState) -> str:
         """The mark of an option."""
         return {
@@ -50,5 +60,5 @@ class Marks:
 
 
 SHAPES = Marks(chosen="▰", open="▱", follows="↳", blocked="✗", cursor="►", thumb="▮")
-PLAIN = Marks(chosen="#", open="~", follows="&", blocked="x", cursor=">")
+PLAIN = Marks(chosen="#", open="~", follows="&", blocked="x", cursor=">", box="-==||+++++++++|")
 """For ``--ascii``, 16-colour consoles and old fonts."""

@@ -13,7 +13,7 @@ def seal(host: Host) -> None:
     """Keep what is not kept yet; say it when that cannot be. The next opening of the job tries again."""
     deeds = host.deeds
     stand = deeds.desk.stand
-    if deeds.desk.job is None or deeds.desk.read_only:
+    if not deeds.unkept:
         return
 
     def work(stop: Stop) -> Iterator[str]:

@@ -40,6 +40,15 @@ def written_day(text: str) -> str:
         return text or NO_DAY
 
 
+def written_day_brief(text: str) -> str:
+    """The same where the year is plain: ``18 Apr``; what is none stays as it is."""
+    try:
+        day = date.fromisoformat(text[:10])
+    except ValueError:
+        return text or NO_DAY
+    return f"{day.day} {_MONTHS[day.month - 1][:3]}"
+
+
 def written_day_short(text: str) -> str:
     """The same for columns; empty stays empty."""
     try:

@@ -73,12 +73,12 @@ def question_take_hint() -> str:
 
 _EXACT = 2
 """More decimals than a sum is told with: what was typed is shown as it was."""
-_UNITS = {"mileage": "km", "weighed-front": "kg", "weighed-rear": "kg", "part-mass": "kg", "part-watts": "W"}
+_UNITS = {"mileage": "km", "weighed-front": "kg", "weighed-rear": "kg"}
 _WEIGHED = (
     "In kg, from the scales: empty, before the work, nobody in it, tank nine tenths full (running order). "
     "75 kg for the driver in his seat are added."
 )
-_NOTES = ("choice-note", "job-note", "stops", "reading", "remarks", "expected")
+_NOTES = ("choice-note", "job-note", "stops", "reading", "remarks", "expected", "reason")
 _PLACES = "1 premises  2 home  3 distance"
 
 _FIELDS: dict[str, FieldWords] = {
@@ -118,10 +118,35 @@ _FIELDS: dict[str, FieldWords] = {
     "part-watts": FieldWords(
         label="Their part draws", hint="In watts; 0 for none. Empty: an open question.", needs="Watts are needed here."
     ),
-    "part-cut-out": FieldWords(label="Cut-out", hint="Width by height in mm, as its paper says; none if it has none."),
-    "part-arrives": FieldWords(
-        label="Arrives", hint="Date as 2031-04-28.", needs="A date is needed here, written as 2031-04-28."
+    "part-cut-out": FieldWords(
+        label="Cut-out, or its size", hint="Width by height in mm, as its paper says. Empty: an open question."
     ),
+    "part-arrives": FieldWords(
+        label="Arrives",
+        hint="Date as 2031-04-28, or day and month: 2804. Empty: an open question.",
+        needs="A date is needed here, written as 2031-04-28, or day and month as 2804.",
+    ),
+    "part-door": FieldWords(
+        label="Its door is long",
+        hint="In mm, as it swings out; 0 for a drawer or a lid. Empty: an open question.",
+        needs="Millimetres are needed here; 0 for a drawer or a lid.",
+    ),
+    "part-day": FieldWords(
+        label="Takes in a day",
+        hint="In Wh at 25 degrees, where its paper says so; else we reckon with its watts.",
+        needs="Watt-hours are needed here.",
+    ),
+    "part-amps": FieldWords(
+        label="Gives for good",
+        hint="In amps, the continuous ones on its label. Empty: nothing can be said of an inverter.",
+        needs="Amps are needed here.",
+    ),
+    "part-capacity": FieldWords(
+        label="Amp-hours",
+        hint="From its label. Empty: nothing can be said of nights and charging.",
+        needs="Amp-hours are needed here.",
+    ),
+    "part-kind": FieldWords(label="Kind of battery", hint=""),
     "who": FieldWords(label="Who finds out", hint="A number, or Enter and a name."),
     "due": FieldWords(
         label="By when", hint="Date as 2031-04-28.", needs="A date is needed here, written as 2031-04-28."
@@ -136,6 +161,7 @@ _FIELDS: dict[str, FieldWords] = {
     "said-by": FieldWords(label="Said by", hint="Who of the firm said it. Enter begins."),
     "taken-by": FieldWords(label="Written down by", hint="Who of the firm saw it come in. Enter begins."),
     "calls": FieldWords(label="Who calls", hint="Enter begins, Enter takes it."),
+    "reason": FieldWords(label="Why it is changed", hint="In the words of who asked for it. May stay empty."),
     "supply": FieldWords(label="Where it is", hint="1 ordered  2 due  3 in store  4 received."),
     "reading": FieldWords(label="Read", hint="What was read, with its unit. May stay empty."),
     "remarks": FieldWords(label="Remarks", hint="Who was present, what was seen. May stay empty."),

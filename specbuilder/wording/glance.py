@@ -69,22 +69,32 @@ def glance(catalogue: Catalogue, report: Report, width: int) -> str:
     return next((line for line in lines if len(line) <= width), fitted(lines[-1], width))
 
 
-def head(catalogue: Catalogue, report: Report, width: int, saved: str = "", counter: str = "") -> str:
+def head(
+    catalogue: Catalogue,
+    report: Report,
+    width: int,
+    saved: str = "",
+    counter: str = "",
+    state: tuple[str, str] | None = None,
+) -> str:
     """Job, customer, state, revision, base van, ``saved 10:42``, counter: shortened to fit ``width`` columns.
+
+    ``state``: where the job stands, in full and in short, where the word of its state does not say it.
 
     What is dropped first is the counter, then the van's fuel and doors, then the revision; the customer's name gives
     way last and is cut.
     """
     number = report.spec.number or "new job"
     name = report.spec.customer.name or _NO_NAME
-    state, revision = state_words(report.spec.state), f"rev {report.spec.revision}"
-    word = job_state_word(report.spec.state)
+    told, word = state or (state_words(report.spec.state), job_state_word(report.spec.state))
+    revision = f"rev {report.spec.revision}"
     full, short = van_words(catalogue, report), van_words(catalogue, report, short=True)
     for parts in (
-        (state, revision, full, saved, counter),
-        (state, revision, full, saved),
-        (state, revision, short, saved),
-        (state, short, saved),
+        (told, revision, full, saved, counter),
+        (told, revision, full, saved),
+        (told, revision, short, saved),
+        (told, short, saved),
+        *([(told, saved), (told,)] if state is not None else []),
         (word, short, saved),
         (word, saved),
     ):

@@ -13,7 +13,7 @@ from specbuilder.model.ledger import Entry, LedgerSpec, Outside, Reading
 from . import quantities
 from .names import group_name, key_name, lack_name, listed, option_name
 from .plain import ended, lowered
-from .readings import ESTIMATE, is_estimate, reading_line, shown_value
+from .readings import ESTIMATE, bare, is_estimate, reading_line, shown_value
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +94,9 @@ def outside_words(catalogue: Catalogue, outside: Outside) -> str:
     if outside.option is None or (option := catalogue.options.get(outside.option)) is None:
         return ended(f"Nothing can be said: {what}")
     if outside.sheet:
-        return ended(f"Nothing can be said: on the customer's sheet of {lowered(option.name)} {what}")
+        return ended(
+            f"Nothing can be said: the customer's sheet of {lowered(option.name)} lacks {bare(outside.quantity)}"
+        )
     where = f" ({option.origin.file}, line {option.origin.line})" if option.origin.file else ""
     return ended(f"Nothing can be said: of {lowered(option.name)} {what}{where}")
 

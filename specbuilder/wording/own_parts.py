@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from types import MappingProxyType
 from typing import assert_never
 
 from specbuilder.model.catalogue import Option
-from specbuilder.model.own_parts import SheetLine
+from specbuilder.model.own_parts import SheetLine, is_brought
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.spec import OwnPart
 
 from .dates import written_day_short
 from .quantities import quantity
+from .states import NOT_KNOWN
 
 KINDS = MappingProxyType(
     {"LFP": "lithium iron phosphate", "AGM": "lead, AGM", "gel": "lead, gel", "wet lead": "lead, wet"}
@@ -60,6 +61,38 @@ def asked_of_customer(line: SheetLine) -> str:
 def blank_question(option: Option, line: SheetLine) -> str:
     """The open question about a blank: ``Your own fridge, fitted by us: mass?``"""
     return f"{option.name}: {_NAMES[line]}?"
+
+
+def brought_words(option: Option, due: str) -> str:
+    """Said when a part becomes the customer's; a part of the house that is none now keeps its price."""
+    price = "" if is_brought(option) else "the price is still that of ours, agree on fitting; "
+    return f"Theirs: {price}blanks are due {written_day_short(due)}: {option.name}"
+
+
+def said_words(option: Option, line: SheetLine, sheet: OwnPart) -> str:
+    """Said when a line of the sheet is filled in or emptied: ``Your own fridge, fitted by us: watts 45 W``."""
+    return f"{option.name}: {_NAMES[line]} {value_words(line, sheet) or NOT_KNOWN}"
+
+
+def line_words(line: SheetLine, sheet: OwnPart) -> str:
+    """What stands beside a line of the sheet; a blank says what it means."""
+    return value_words(line, sheet) or ("reckoned from its watts" if line is SheetLine.DAY else NOT_KNOWN)
+
+
+def only_theirs() -> str:
+    """Said when a part that only the customer can bring should be ours."""
+    return "We have none of this one: take another answer of its group for ours"
+
+
+def kinds_hint(kinds: Sequence[str]) -> str:
+    """The numbered kinds of battery: ``1 lithium iron phosphate. Another kind has other rules: leave it blank.``"""
+    told = "  ".join(f"{number} {KINDS.get(kind, kind)}" for number, kind in enumerate(kinds, 1))
+    return f"{told}   Of another kind: leave it blank and take another answer for it."
+
+
+def kinds_needed() -> str:
+    """Said when something else was pressed."""
+    return "The number of a kind is needed here. Another kind of battery has other rules and cannot stand in its place."
 
 
 def said_beyond(sheet: OwnPart) -> Iterator[str]:

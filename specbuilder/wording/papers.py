@@ -9,9 +9,10 @@ from specbuilder.model.record import RecordKind
 from specbuilder.model.report import Pence
 from specbuilder.model.spec import Spec
 
-from .dates import NO_DAY, written_day
+from .dates import NO_DAY, written_day, written_day_brief
 from .plain import ended, raised
 from .quantities import money, money_range
+from .states import job_state_word
 from .workshop import counted
 
 CALLED_FOR = "called for"
@@ -64,6 +65,19 @@ def change_head(base: Spec, number: int) -> str:
     return f"Change order {number} to revision {base.revision} (signed {written_day(base.signed_on)})"
 
 
+def change_head_short(base: Spec, number: int) -> tuple[str, str]:
+    """For the first line of the screens, in full and in short."""
+    return (
+        f"change order {number} to revision {base.revision} (signed {written_day_brief(base.signed_on)})",
+        f"change order {number}",
+    )
+
+
+def looked_at_head(state: JobState) -> tuple[str, str]:
+    """The same of a revision that is only looked at."""
+    return f"{job_state_word(state)}, only looked at", f"{job_state_word(state)}, looked at"
+
+
 def replaced(by: int) -> str:
     """Of a revision that another one has replaced."""
     return f"REPLACED by revision {by}: not to be built. Every page says so."
@@ -113,9 +127,10 @@ def build_line(passed: int, holds: int, following: str) -> str:
     )
 
 
-def hindered(count: int) -> str:
-    """Behind the next step, when it cannot be taken yet."""
-    return f"{counted(count, 'thing stands', 'things stand')} in the way"
+def give_up_line(spec: Spec) -> str:
+    """The way back from a draft."""
+    what = "the change" if spec.changes_signed else f"revision {spec.revision}"
+    return f"Give {what} up: revision {spec.revision - 1} holds again"
 
 
 def called(called_for: bool) -> str:
@@ -166,9 +181,10 @@ def papers_later() -> str:
 
 def step_hint(step: LifeStep | None, state: JobState) -> str:
     """What the key of the next step does, for the hint line; empty: nothing."""
-    if state is JobState.EXPIRED:
-        return "quote again"
-    return {LifeStep.QUOTE: "quote", LifeStep.ORDER: "sign"}.get(step, "") if step is not None else ""
+    if step is None:
+        return ""
+    words = {LifeStep.QUOTE: "quote", LifeStep.ORDER: "sign"}
+    return "quote again" if state is JobState.EXPIRED else words.get(step, "")
 
 
 def nothing_to_sign(spec: Spec) -> str:

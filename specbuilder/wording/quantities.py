@@ -80,6 +80,11 @@ _UNITS: dict[str, _Unit] = {
 }
 
 
+def is_unit(word: str) -> bool:
+    """Whether a word is a unit that numbers are written with."""
+    return word in _UNITS
+
+
 def money(pence: float, currency: str) -> str:
     """Whole units of money: ``£17,532``, ``-£200``."""
     number = _digits(pence / 100, 0)

@@ -186,16 +186,17 @@ def _broken(catalogue: Catalogue, reading: Reading) -> str:
 def _cannot_tell(catalogue: Catalogue, reading: Reading, *, asking: str, most: int) -> str:
     lacks = listed((lack_name(catalogue, lack) for lack in reading.lacks), most=most)
     if asking and reading.outside is not None and reading.outside.sheet:
-        return f"cannot tell: {asking}{_bare(reading.outside.quantity)}, from the customer's sheet"
+        return f"cannot tell: {asking}{bare(reading.outside.quantity)}, from the customer's sheet"
     if lacks:
         return f"cannot tell: {asking}{lacks}"
     amount = reading_amount(catalogue, reading)
     return f"cannot tell: {amount}" if amount else "cannot tell"
 
 
-def _bare(quantity: str) -> str:
+def bare(quantity: str) -> str:
     """Without the unit that stands last: ``continuous amps of the battery A``."""
-    return quantity.rpartition(" ")[0]
+    words, _, last = quantity.rpartition(" ")
+    return words if quantities.is_unit(last) else quantity
 
 
 def _fine(missing: Span, unit: str) -> Span:

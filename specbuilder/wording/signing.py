@@ -13,8 +13,9 @@ from specbuilder.model.stand import Stand
 
 from .dates import day_words, written_day
 from .glance import counts
+from .names import listed
 from .papers import price_change
-from .quantities import money_range
+from .quantities import hours, money_range
 from .workshop import counted
 
 COUNTER = "the counter"
@@ -70,12 +71,14 @@ def order_words(report: Report, currency: str) -> tuple[str, ...]:
     return (f"{money_range(report.price.gross, currency)} VAT in, as quoted until {until}.",)
 
 
-def change_words(base: Stand, report: Report, currency: str) -> tuple[str, ...]:
-    """What is agreed instead of what."""
-    return (
-        f"{price_change(base.report.price.gross, report.price.gross, currency)}.",
-        f"Until it is signed the workshop builds revision {base.spec.revision}.",
-    )
+def change_words(base: Stand, report: Report, number: int, currency: str) -> tuple[str, ...]:
+    """What is agreed instead of what, and the work that is undone for it."""
+    undone = [work for work in report.spec.undone if work.order == number]
+    told = f"{price_change(base.report.price.gross, report.price.gross, currency)}."
+    if undone:
+        spent = hours(sum(work.hours for work in undone))
+        told = f"{told} In it: {spent} (ESTIMATE) to undo what is done already: {listed(w.words for w in undone)}."
+    return told, f"Until it is signed the workshop builds revision {base.spec.revision}."
 
 
 def order_take() -> str:

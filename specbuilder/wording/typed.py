@@ -12,6 +12,7 @@ from .quantities import PENCE
 
 _LONGEST_NUMBER = 12
 MINUS = "-"
+_DAY_AND_MONTH = 4
 
 
 def whole(text: str) -> int | None:
@@ -38,12 +39,26 @@ def plain(value: float) -> str:
     return f"{value:.10g}"
 
 
-def date(text: str) -> str | None:
-    """A date as ``2031-04-28``, as it was typed."""
+def date(text: str, moment: str = "") -> str | None:
+    """A date as ``2031-04-28``, as it was typed; with a moment also ``2804``, the next 28 April from then on."""
     try:
         return datetime.date.fromisoformat(text).isoformat()
     except ValueError:
+        return _next_day(text, datetime.date.fromisoformat(moment[:10])) if moment else None
+
+
+def _next_day(text: str, today: datetime.date) -> str | None:
+    """Four figures, day and month, as the next such day; a leap day may be four or eight years away."""
+    if len(text) != _DAY_AND_MONTH or not text.isascii() or not text.isdecimal():
         return None
+    for year in range(today.year, today.year + 9):
+        try:
+            found = datetime.date(year, int(text[2:]), int(text[:2]))
+        except ValueError:
+            continue
+        if found >= today:
+            return found.isoformat()
+    return None
 
 
 def days_after(moment: str, days: int) -> str:

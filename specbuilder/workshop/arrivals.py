@@ -7,7 +7,8 @@ from datetime import date, timedelta
 
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import OptionId
-from specbuilder.model.kinds import Owner, Truth
+from specbuilder.model.kinds import Truth
+from specbuilder.model.own_parts import is_theirs
 from specbuilder.model.plan import Arrival
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.spec import Choice
@@ -18,19 +19,24 @@ _HERE = frozenset({"in store", "received"})
 _ORDERED = "ordered"
 
 
-def arrivals_of(view: SpecView, start: date, passed: Mapping[str, date]) -> tuple[Arrival, ...]:
+def arrivals_of(
+    view: SpecView, start: date, passed: Mapping[str, date], ordered: Mapping[OptionId, date]
+) -> tuple[Arrival, ...]:
     """One for every part that a step waits for, in build order.
 
     Args:
         view: the build.
         start: the day it begins; parts that nobody has ordered yet are ordered on it.
+        ordered: parts that are ordered on another day.
         passed: steps that are done, with their day. What they needed was there.
     """
     found: dict[OptionId, Arrival] = {}
+    if not view.catalogue.work:
+        return ()  # no step waits for anything
     for one in view.in_build_order():
         if one.option is None or not _is_waited_for(view, one.choice, one.option):
             continue
-        arrival = _arrival(view, one.choice, one.option, start, passed)
+        arrival = _arrival(view, one.choice, one.option, ordered.get(one.option.id, start), passed)
         other = found.get(arrival.option)
         found[arrival.option] = arrival if other is None else _later(other, arrival)
     return tuple(found.values())
@@ -46,7 +52,7 @@ def day_of(text: str) -> date | None:
 
 def _is_waited_for(view: SpecView, choice: Choice, option: Option) -> bool:
     """True for what somebody has to bring: it weighs something, takes weeks, is the customer's, or was recorded."""
-    if choice.owner is Owner.CUSTOMER or _supply(view, option.id) is not None:
+    if is_theirs(option, choice) or _supply(view, option.id) is not None:
         return True
     return option.mass_kg > 0 or _weeks(view, option) > 0
 
@@ -70,7 +76,7 @@ def _arrival(view: SpecView, choice: Choice, option: Option, start: date, passed
     due = day_of(record.due) if record is not None else None
     if due is not None:
         return Arrival(option=option.id, step=step, on=due, recorded=True)
-    if choice.owner is Owner.CUSTOMER:
+    if is_theirs(option, choice):
         return Arrival(option=option.id, step=step, on=day_of(choice.own_part.arrives) if choice.own_part else None)
     return Arrival(option=option.id, step=step, on=_after(_ordered_on(record) or start, _weeks(view, option)))
 

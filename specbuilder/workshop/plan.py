@@ -64,13 +64,15 @@ class _Build:
         return 0 if step in self.passed else seconds(self.hours[step].most)
 
 
-def build_plan(view: SpecView, start: date) -> BuildPlan:
+def build_plan(view: SpecView, start: date, ordered: Mapping[OptionId, date] | None = None) -> BuildPlan:
     """The plan of a build that begins on this day; works for half-known builds as well.
+
+    Parts are ordered on that day too, but for those ``ordered`` names with a day of their own.
 
     Raises:
         networkx.NetworkXUnfeasible: if the steps run in a circle, which the reader of the rules refuses.
     """
-    build = _build(view, start)
+    build = _build(view, start, ordered or {})
     clock = _clock(build)
     path = _longest_path(build)
     moved_by = _moved_by(build)
@@ -94,11 +96,11 @@ def build_plan(view: SpecView, start: date) -> BuildPlan:
     )
 
 
-def _build(view: SpecView, start: date) -> _Build:
+def _build(view: SpecView, start: date, ordered: Mapping[OptionId, date]) -> _Build:
     firm, work = view.catalogue.firm, view.catalogue.work
     passed = _passed(view, start)
     hours = step_hours(view)
-    tasks = _graph(work, arrivals_of(view, start, passed))
+    tasks = _graph(work, arrivals_of(view, start, passed, ordered))
     return _Build(
         tasks=tasks,
         order=_ordered(tasks, work),

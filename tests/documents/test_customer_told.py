@@ -133,8 +133,8 @@ def test_an_own_part_says_by_when_what_is_missing_and_that_we_do_not_warrant_it(
     rows = table(paper, "Still open")
     assert [row for row in rows if row[0].startswith("Compressor fridge")] == [
         (
-            "Compressor fridge with front door, 48 litres: how many watts it draws and the size of its hole, "
-            "from its paper",
+            "Compressor fridge with front door, 48 litres: how many watts it draws, the size of its hole, from its "
+            "paper and how long its door is",
             "you",
             day_words(needed),
         )

@@ -12,6 +12,7 @@ from specbuilder.model.brief import Answers
 from specbuilder.model.edits import Edit, Together
 from specbuilder.model.ids import BriefKey, OptionId, RuleId
 from specbuilder.model.kinds import JobState, Owner, Place
+from specbuilder.model.record import Record, RecordKind, Undone
 from specbuilder.model.spec import Acceptance, Choice, Customer, OpenQuestion, OwnPart, Spec, VanData
 from specbuilder.storage.faults import hidden_character
 from specbuilder.storage.text_limits import (
@@ -60,7 +61,19 @@ ANYTHING = st.text(st.characters(codec=None), max_size=20)
 _OPTIONS = st.one_of(st.sampled_from(tuple(CATALOGUE.options)), LINE.filter(bool).map(OptionId))
 _WHOLE = st.integers(min_value=-(2**53), max_value=2**53)
 _FINITE = st.floats(allow_nan=False, allow_infinity=False)
-_OWN_PARTS = st.builds(OwnPart, mass_kg=st.none() | _FINITE, watts_w=st.none() | _FINITE, cut_out_mm=LINE, arrives=LINE)
+_FIGURE = st.none() | _FINITE
+_OWN_PARTS = st.builds(
+    OwnPart,
+    mass_kg=_FIGURE,
+    watts_w=_FIGURE,
+    cut_out_mm=LINE,
+    arrives=LINE,
+    door_mm=_FIGURE,
+    day_wh=_FIGURE,
+    continuous_a=_FIGURE,
+    capacity_ah=_FIGURE,
+    chemistry=LINE,
+)
 _CHOICES = st.builds(
     Choice,
     option=_OPTIONS,
@@ -113,6 +126,21 @@ _ANY_ANSWER = st.one_of(
 _ANY_ANSWERS = st.dictionaries(LINE.map(BriefKey), _ANY_ANSWER, max_size=4).map(_answers)
 
 
+_RECORDS = st.builds(
+    Record,
+    kind=st.sampled_from(RecordKind),
+    at=LINE,
+    by=LINE,
+    about=LINE,
+    words=_at_most(LINES, NOTE_LONGEST),
+    pence=st.none() | _WHOLE,
+    figure=st.none() | _FINITE,
+    due=LINE,
+    revision=st.integers(1, 99),
+)
+_UNDONE = st.builds(Undone, words=LINE, hours=_FINITE, net_pence=_WHOLE, order=st.integers(1, 99))
+
+
 def specs(*, strange_answers: bool = False) -> st.SearchStrategy[Spec]:
     """Specs as they can be; with ``strange_answers`` to keys and with values that no catalogue asks for."""
     return st.builds(
@@ -120,6 +148,9 @@ def specs(*, strange_answers: bool = False) -> st.SearchStrategy[Spec]:
         number=LINE,
         revision=st.integers(1, 2**31),
         replaces=st.none() | st.integers(1, 99),
+        reason=_at_most(LINE, NOTE_LONGEST),
+        records=st.lists(_RECORDS, max_size=3).map(tuple),
+        undone=st.lists(_UNDONE, max_size=2).map(tuple),
         state=st.sampled_from(JobState),
         customer=st.builds(Customer, name=_at_most(LINE, NAME_LONGEST), contact=_at_most(LINES, CONTACT_LONGEST)),
         answers=_ANY_ANSWERS if strange_answers else _ANSWERS,
@@ -138,7 +169,9 @@ def specs(*, strange_answers: bool = False) -> st.SearchStrategy[Spec]:
         accepted=st.lists(st.builds(Acceptance, rule=LINE.map(RuleId), words=LINES, by=LINE, at=LINE), max_size=2).map(
             tuple
         ),
-        questions=st.lists(st.builds(OpenQuestion, text=LINE, owner=LINE, due=LINE, stops=LINE), max_size=2).map(tuple),
+        questions=st.lists(
+            st.builds(OpenQuestion, text=LINE, owner=LINE, due=LINE, stops=LINE, part=LINE), max_size=2
+        ).map(tuple),
         note=_at_most(LINES, NOTE_LONGEST),
     )
 

@@ -75,8 +75,8 @@ def test_in_a_read_only_folder_a_job_can_be_looked_at(tmp_path: Path, monkeypatc
     assert job.entries == (ASH,)
     assert isinstance(job.read_only_because, DiskError)
     assert sentences(job) == [
-        f"Read only: {jobs.path}/0001.lock could not be written, the folder is read only: unlock it, or use --jobs "
-        "with another folder."
+        f"Read only: {jobs.path}/0001.lock could not be written, the folder is read only: unlock it, or use "
+        "another folder."
     ]
     assert files(jobs) == ["0001-r1.journal", "0001-r1.toml"]
 

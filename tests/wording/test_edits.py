@@ -69,7 +69,7 @@ def _case(edit: Edit, before: Spec, after: Spec, did: str, undo: str) -> tuple[E
             SetOwner(option=GALLEY, owner=Owner.CUSTOMER),
             RIGHT,
             RIGHT,
-            "Side galley is theirs: mass, watts, cut-out and arrival are asked for",
+            "Side galley is theirs: its sheet is asked for",
             "Undone: whose part Side galley is",
         ),
         _case(SetOwner(option=GALLEY, owner=Owner.HOUSE), RIGHT, RIGHT, "Side galley is ours",

@@ -16,7 +16,7 @@ def _age(frame: Frame) -> tuple[Entry, ...]:
 
 
 def _valid(frame: Frame) -> tuple[Entry, ...]:
-    return (frame.entry("days our quotes are valid", frame.firm.quote_valid_days),)
+    return (frame.entry("days our quotes hold", frame.firm.quote_valid_days),)
 
 
 QUOTE_AGE = Tally(id=LedgerId("quote-age"), value=Measure(base=_age), bound=Measure(base=_valid))

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import ClassVar
 
 from specbuilder.model.catalogue import Option
-from specbuilder.model.edits import LeaveOut, Move, SetCount, SetNote, SetOwner, Take
+from specbuilder.model.edits import LeaveOut, Move, SetCount, SetNote, Take
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Owner, Pick, Place
-from specbuilder.model.spec import Choice, OwnPart
+from specbuilder.model.spec import Choice
 from specbuilder.tui.entry import WHOLE
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, OnField, OnPlace, OnText, OnWord
@@ -21,14 +20,14 @@ from specbuilder.wording.details import count_line, detail_lines, place_line, wh
 from specbuilder.wording.forms import field_value, field_words, form_title
 from specbuilder.wording.names import option_name
 from specbuilder.wording.rows import row_sentence
-from specbuilder.wording.typed import date, number, plain, whole
+from specbuilder.wording.typed import whole
 
 from .fields import field_line
 from .page import Host, Page
+from .sheet import Sheet, bring, of_sheet, ours_again
 
 COUNT = OnWord("count")
 WHOSE = OnWord("whose")
-_PART = (Field.PART_MASS, Field.PART_WATTS, Field.PART_CUT_OUT, Field.PART_ARRIVES)
 
 
 class DetailsPage(Page):
@@ -39,6 +38,8 @@ class DetailsPage(Page):
     def __init__(self, host: Host, option: OptionId) -> None:
         super().__init__(host)
         self.option = option
+        self.sheet = Sheet(host, option)
+        self.at = self.sheet.first_blank()
 
     @property
     def _known(self) -> Option:
@@ -85,18 +86,24 @@ class DetailsPage(Page):
             typing = self.entry.bits(8) if self.entry is not None and self.at == COUNT else ()
             result.append(line(f"   {count} ", *typing, item=COUNT))
         result.append(line(f"   {whose_line(choice.owner)}", item=WHOSE))
-        fields = [Field.CHOICE_NOTE, *(_PART if choice.owner is Owner.CUSTOMER else ())]
-        for field in fields:
-            item, value = OnField(field, self.option), _value(choice, field)
-            mark = self.host.marks.doubt if field in _PART and not value else " "
-            typing_here = self.entry if self.at == item else None
-            draft = self.host.drafts.get(item, "")
-            result.append(field_line(item, mark, field_value(field, value), typing_here, draft, cells))
-        return result
+        note = OnField(Field.CHOICE_NOTE, self.option)
+        typing_here, draft = self.entry if self.at == note else None, self.host.drafts.get(note, "")
+        told = field_value(Field.CHOICE_NOTE, choice.note)
+        return [
+            *result,
+            field_line(note, " ", told, typing_here, draft, cells),
+            *self.sheet.lines(cells, self.at, self.entry),
+        ]
 
     def foot(self, cells: int) -> Sequence[Line]:
         """How to fill the field in."""
-        text = field_words(self.at.field).hint if isinstance(self.at, OnField) else ""
+        match self.at:
+            case OnField(field=field) if of_sheet(field):
+                text = self.sheet.hint(field)
+            case OnField(field=field):
+                text = field_words(field).hint
+            case _:
+                text = ""
         return [line(f" {part}") for part in wrapped(text, cells - 2)]
 
     # -- acts ------------------------------------------------------------------------------------------------------
@@ -106,12 +113,14 @@ class DetailsPage(Page):
         match self.at:
             case OnPlace(place=place):
                 self._take_place(place)
+            case OnField(field=field) if of_sheet(field) and not self._stands_there(field):
+                self.move(1)  # a blank is left: it is an open question already
             case OnField(field=field):
-                self.open_text(_value(self._chosen[0], field))
+                self.open_text(self._stands_there(field))
             case OnWord() if self.at == COUNT:
                 self.start_typing()
             case OnWord() if self.at == WHOSE and self._chosen:
-                self._set_owner(self._chosen[0].owner is Owner.HOUSE)
+                self._turn_owner()
             case _:
                 self.host.close()
 
@@ -122,7 +131,7 @@ class DetailsPage(Page):
                 self._count_by(1 if act is Act.MORE else -1)
             case Act.THEIRS:
                 if self._chosen:
-                    self._set_owner(self._chosen[0].owner is Owner.HOUSE)
+                    self._turn_owner()
             case _:
                 return False
         return True
@@ -130,7 +139,10 @@ class DetailsPage(Page):
     def digit(self, number: int) -> None:
         """A numbered place or owner, a count, or the beginning of a typed text."""
         if isinstance(self.at, OnField):
-            self.start_typing(str(number))
+            if self.sheet.takes_digit(self.at.field, number):
+                self.move(1)
+            else:
+                self.start_typing(str(number))
         elif self.at == WHOSE:
             if number in (1, 2):
                 self._set_owner(number == 2)
@@ -152,25 +164,29 @@ class DetailsPage(Page):
             )
         if not isinstance(self.at, OnField) or not self._chosen:
             return False
-        taken = self._take_field(self.at.field, text)
+        field = self.at.field
+        taken = self.sheet.take(field, text) if of_sheet(field) else self._take_note(text)
         if taken:
             self.move(1)
-        else:
-            self.host.say(field_words(self.at.field).needs)
         return taken
 
-    def _take_field(self, field: Field, text: str) -> bool:
-        if field is Field.CHOICE_NOTE:
-            return self._chosen[0].note == text or self.host.edit(SetNote(option=self.option, note=text))
-        part = _with(self._chosen[0].own_part or OwnPart(), field, text)
-        if part is None:
-            return False
-        same = part == self._chosen[0].own_part
-        return same or self.host.edit(SetOwner(option=self.option, owner=Owner.CUSTOMER, own_part=part))
+    def _take_note(self, text: str) -> bool:
+        return self._chosen[0].note == text or self.host.edit(SetNote(option=self.option, note=text))
+
+    def _stands_there(self, field: Field) -> str:
+        """What a field holds, or what was typed into it and not taken."""
+        draft = self.host.drafts.get(OnField(field, self.option), "")
+        value = self.sheet.value(field) if of_sheet(field) else self._chosen[0].note
+        return draft or value
+
+    def _turn_owner(self) -> None:
+        self._set_owner(self._chosen[0].owner is Owner.HOUSE)
 
     def _set_owner(self, theirs: bool) -> None:
-        owner = Owner.CUSTOMER if theirs else Owner.HOUSE
-        self.host.edit(SetOwner(option=self.option, owner=owner, own_part=OwnPart() if theirs else None))
+        if not theirs:
+            ours_again(self.host, self.option)
+        elif (meant := bring(self.host, self.option)) is not None:
+            self.host.show(DetailsPage(self.host, meant))
 
     def _take_place(self, place: Place) -> None:
         chosen = self._chosen
@@ -194,34 +210,3 @@ class DetailsPage(Page):
             self.host.edit(SetCount(option=self.option, count=count, place=chosen[0].place))
         else:
             self.host.edit(LeaveOut(option=self.option, place=chosen[0].place if len(self._chosen) > 1 else None))
-
-
-def _value(choice: Choice, field: Field) -> str:
-    part = choice.own_part or OwnPart()
-    values: dict[Field, str | float | None] = {
-        Field.CHOICE_NOTE: choice.note,
-        Field.PART_MASS: part.mass_kg,
-        Field.PART_WATTS: part.watts_w,
-        Field.PART_CUT_OUT: part.cut_out_mm,
-        Field.PART_ARRIVES: part.arrives,
-    }
-    value = values[field]
-    return value if isinstance(value, str) else "" if value is None else plain(value)
-
-
-def _with(part: OwnPart, field: Field, text: str) -> OwnPart | None:
-    """The sheet with this field; None when the text is none for it."""
-    amount = number(text)
-    match field:
-        case Field.PART_MASS:
-            good = not text or (amount is not None and amount >= 0)
-            return replace(part, mass_kg=amount) if good else None
-        case Field.PART_WATTS:
-            good = not text or (amount is not None and amount >= 0)
-            return replace(part, watts_w=amount) if good else None
-        case Field.PART_CUT_OUT:
-            return replace(part, cut_out_mm=text)
-        case Field.PART_ARRIVES:
-            return replace(part, arrives=date(text) or "") if not text or date(text) else None
-        case _:
-            return None

@@ -21,7 +21,7 @@ from .fields import field_line
 from .page import Host, Page
 
 TAKE = OnWord("take")
-_WORDS = frozenset({Field.REMARKS, Field.PROMISE, Field.CALL_ABOUT, Field.READING})
+_WORDS = frozenset({Field.REMARKS, Field.PROMISE, Field.CALL_ABOUT, Field.READING, Field.REASON})
 """Fields that hold a sentence; the others hold a name, a date or a sum."""
 _DAYS = 7
 """The example of a date: so many days from today."""

@@ -10,7 +10,8 @@ from specbuilder.tui.keys import Act
 from specbuilder.tui.line import Bit, Line, cut, left, line, width
 from specbuilder.wording.glance import glance, head
 from specbuilder.wording.narrow import narrow_glance
-from specbuilder.wording.states import step_tab, step_tab_short, step_title
+from specbuilder.wording.papers import change_head_short, looked_at_head
+from specbuilder.wording.states import job_state_word, step_tab, step_tab_short, step_title
 from specbuilder.wording.what_if import trial_glance, trial_head
 
 from .page import Host
@@ -25,7 +26,7 @@ def heading(host: Host, step: Step, cells: int, told: str, job: Report | None = 
     """Job, glance, steps and the question of the step. ``job``: the job itself, while a what-if is on."""
     catalogue, report = host.catalogue, host.report
     first = (
-        line(" ", cut(head(catalogue, report, cells - 2, told), cells - 2)),
+        line(" ", cut(head(catalogue, report, cells - 2, told, state=_state(host)), cells - 2)),
         line(" ", Bit(cut(_glance(host, cells - 2), cells - 2), Ink.HEAD, Act.OPEN_THINGS)),
     )
     return [
@@ -33,6 +34,17 @@ def heading(host: Host, step: Step, cells: int, told: str, job: Report | None = 
         steps_line(host, step, cells),
         line(" ", Bit(cut(step_title(step), cells - 2), Ink.HEAD)),
     ]
+
+
+def _state(host: Host) -> tuple[str, str] | None:
+    """Where the job stands, in full and in short, where its own state does not say it."""
+    deeds, spec = host.deeds, host.report.spec
+    base = deeds.desk.session.base
+    if deeds.desk.looked_at is not None:
+        return looked_at_head(deeds.state)
+    if deeds.changing and base is not None:
+        return change_head_short(base.spec, deeds.change_number)
+    return (job_state_word(deeds.state),) * 2 if deeds.state is not spec.state else None
 
 
 def _banner(host: Host, job: Report, cells: int) -> tuple[Line, Line]:

@@ -88,12 +88,13 @@ class PaperPage(Page):
 
     def _make(self, cells: int) -> None:
         """Have it set beside the screens; what cannot be read for it is said on it."""
-        deeds, sheet = self.host.deeds, self.sheet
+        deeds, sheet, marks = self.host.deeds, self.sheet, self.host.marks
         stand, day = deeds.desk.stand, deeds.paper_day
 
         def work(stop: Stop) -> Iterator[tuple[str, ...]]:
             try:
-                yield text_lines(sheet.make(deeds.case(stand, day)), cells - 1)
+                lines = text_lines(sheet.make(deeds.case(stand, day)), cells - 1)
+                yield tuple(marks.drawn(text) for text in lines)
             except TROUBLES as error:
                 yield (str(error),)
 
@@ -117,7 +118,9 @@ class PaperPage(Page):
         return True
 
     def hint_of(self, act: Act) -> str | None:
-        """There is a next place only where words are looked for."""
+        """What the next step is called; there is a next place only where words are looked for."""
+        if act is Act.SIGN:
+            return words.step_hint(*self.host.deeds.step_key)
         return "" if act in (Act.NEXT, Act.ENTER) and not self.wanted else None
 
     def typing_hint(self) -> str:

@@ -18,7 +18,7 @@ from specbuilder.tui.items import Item, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording import papers as words
-from specbuilder.wording.life import cannot_give_up
+from specbuilder.wording.life import cannot_give_up, not_current
 
 from .build import passed_holds
 from .confirm import giving_up
@@ -31,6 +31,7 @@ from .record_forms import deposit_form
 NEXT = OnWord("next-step")
 DEPOSIT = OnWord("deposit")
 BUILD = OnWord("build")
+GIVE_UP = OnWord("give-up")
 TITLE_CELLS, CALLED_CELLS = 18, 16
 
 
@@ -47,15 +48,23 @@ class PapersPage(Page):
         self._case: Question[Case] = Question(host)
         self._spec: Spec | None = None
         """For which the cursor was put where it is wanted first."""
+        self._replaced_by: int | None = None
 
     def _begin(self) -> None:
         """The cursor begins on the paper that the state of the job calls for, or on a deposit that is not here yet."""
         spec, before = self.host.report.spec, self._spec
         if before == spec:
             return
-        self._spec = spec
+        self._spec, self._replaced_by = spec, self._look_for_later()
         signed = before is not None and before.state is not spec.state and self.host.deeds.signed
         self.at = DEPOSIT if signed and not self.host.deeds.deposit[1] else OnWord(self._wanted().name)
+
+    def _look_for_later(self) -> int | None:
+        """The revision that has replaced this one, as far as the folder can be read."""
+        try:
+            return self.host.deeds.replaced_by
+        except DiskError:
+            return None
 
     def _wanted(self) -> Sheet:
         """The paper that the state of the job calls for first."""
@@ -72,8 +81,8 @@ class PapersPage(Page):
 
     def lines(self, cells: int) -> Sequence[Line]:
         """Where it stands, what comes next, the papers, what was written."""
-        self._make_ready()
         self._begin()
+        self._make_ready()
         told = [line(f" {text}") for sentence in self._stands() for text in wrapped(sentence, cells - 2)]
         steps = [line(f" {' ' if key is None else key} ", Bit(cut(text, cells - 4), Ink.HEAD), item=item)
                  for key, text, item in self._steps()]  # fmt: skip
@@ -94,12 +103,8 @@ class PapersPage(Page):
             yield words.change_stands(spec, base.spec, deeds.change_number)
         else:
             yield words.stands(spec, deeds.state, self._currency)
-        try:
-            by = deeds.replaced_by
-        except DiskError:
-            by = None
-        if by is not None:
-            yield words.replaced(by)
+        if self._replaced_by is not None:
+            yield words.replaced(self._replaced_by)
         if desk.looked_at is not None:
             yield words.looked_at()
 
@@ -126,11 +131,13 @@ class PapersPage(Page):
             if not received:
                 yield None, words.deposit_line(asked, received, self._currency), DEPOSIT
             yield "b", words.build_line(*passed_holds(self.host)), BUILD
+        if deeds.may_give_up:
+            yield "g", words.give_up_line(report.spec), GIVE_UP
 
     def _sheet(self, number: int, sheet: Sheet, cells: int) -> Line:
-        called = words.called(self.host.deeds.calls_for(sheet))
-        ink = Ink.HEAD if self.host.deeds.calls_for(sheet) else Ink.PLAIN
-        start = f" {number} ", Bit(left(sheet.title, TITLE_CELLS), ink), left(called, CALLED_CELLS)
+        called = self._replaced_by is None and self.host.deeds.calls_for(sheet)
+        name = Bit(left(sheet.title, TITLE_CELLS), Ink.HEAD if called else Ink.PLAIN)
+        start = f" {number} ", name, left(words.called(called), CALLED_CELLS)
         return line(*start, cut(sheet.about, cells - 4 - TITLE_CELLS - CALLED_CELLS), item=OnWord(sheet.name))
 
     # -- acts ------------------------------------------------------------------------------------------------------
@@ -146,6 +153,8 @@ class PapersPage(Page):
             self.host.show(RecordPage(self.host, deposit_form(self.host)))
         elif self.at == BUILD:
             self.host.do(Act.BUILD)
+        elif self.at == GIVE_UP:
+            self._give_up()
 
     def digit(self, number: int) -> None:
         """The paper of this number."""
@@ -173,7 +182,7 @@ class PapersPage(Page):
         """What the next step is called; give up only where there is something to be given up."""
         match act:
             case Act.SIGN:
-                return words.step_hint(self.host.deeds.next_step, self.host.deeds.state)
+                return words.step_hint(*self.host.deeds.step_key)
             case Act.GIVE_UP:
                 return None if self.host.deeds.may_give_up else ""
             case Act.EARLIER:
@@ -188,7 +197,11 @@ class PapersPage(Page):
             self.host.say(cannot_give_up(self.host.report.spec))
 
     def write(self) -> None:
-        """Write every paper that is called for, beside the screens."""
+        """Write every paper that is called for, beside the screens; none is of what was replaced."""
+        spec = self.host.report.spec
+        if self._replaced_by is not None:
+            self.host.say(not_current(spec.number, spec.revision, self._replaced_by)[0])
+            return
         deeds, stand, day = self.host.deeds, self.host.deeds.desk.stand, self.host.deeds.paper_day
 
         def work(stop: Stop) -> Iterator[str]:

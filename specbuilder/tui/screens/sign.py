@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import ClassVar
 
+from specbuilder.model.edits import GiveReason
 from specbuilder.model.life import Hindrance, LifeStep
 from specbuilder.model.record import RecordKind
 from specbuilder.model.spec import Spec
 from specbuilder.office.steps import Signature
 from specbuilder.session.life import PLACES
 from specbuilder.storage.disk import DiskError
-from specbuilder.tui.items import Field, OnHindrance, OnWord
+from specbuilder.tui.items import Field, OnField, OnHindrance, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Line
 from specbuilder.tui.sealing import seal
@@ -121,9 +122,12 @@ class OrderPage(_StepPage):
         spec = host.report.spec
         firm = next((r.words for r in reversed(spec.recorded(RecordKind.SIGNED)) if r.words), words.COUNTER)
         customer = last_by(host, RecordKind.SIGNED) or spec.customer.name
+        change = host.deeds.desk.session.base is not None
+        reason = (FormField(field=Field.REASON, value=spec.reason, needed=False),) if change else ()
         super().__init__(
             host,
             (
+                *reason,
                 FormField(field=Field.CUSTOMER_SIGNS, value=customer),
                 FormField(field=Field.FIRM_SIGNS, value=firm),
                 FormField(field=Field.SIGN_PLACE, value=host.deeds.place, numbered=PLACES),
@@ -139,7 +143,15 @@ class OrderPage(_StepPage):
         base, currency = self.host.deeds.desk.session.base, self.host.catalogue.firm.currency
         if base is None:
             return words.order_words(self.host.report, currency)
-        return words.change_words(base, self.host.report, currency)
+        return words.change_words(base, self.host.report, self.host.deeds.change_number, currency)
+
+    def take_text(self, text: str) -> bool:
+        """A reason belongs to the change, signed or not: it is kept at once."""
+        about = self.at
+        taken = super().take_text(text)
+        if taken and about == OnField(Field.REASON) and text != self.host.report.spec.reason:
+            self.host.edit(GiveReason(reason=text))
+        return taken
 
     def take_line(self) -> str:
         """What Enter does."""

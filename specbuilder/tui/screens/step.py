@@ -7,9 +7,10 @@ from dataclasses import replace
 from typing import ClassVar, assert_never
 
 from specbuilder.model.catalogue import Group, Option
-from specbuilder.model.edits import LeaveOut, SetCount, SetOwner, Take
+from specbuilder.model.edits import LeaveOut, SetCount, Take
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import OptionState, Owner, Step
+from specbuilder.model.own_parts import is_brought
 from specbuilder.tui.columns import Columns
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnField, OnGroup, OnOption
@@ -25,6 +26,7 @@ from .details import DetailsPage
 from .fields import FieldLines, value_of
 from .foresight import may_switch, switches, would_break
 from .page import Host, Page
+from .sheet import bring, ours_again
 from .switch import SwitchPage
 from .usual import UsualPage
 
@@ -264,11 +266,13 @@ class StepPage(Page):
             self.host.edit(LeaveOut(option=option, place=place))
 
     def _theirs(self, option: OptionId) -> None:
+        """Theirs, with its sheet; a part of the house that was marked so is ours again."""
         chosen = self.host.report.spec.chosen(option)
-        theirs = bool(chosen) and chosen[0].owner is Owner.HOUSE
-        owner = Owner.CUSTOMER if theirs else Owner.HOUSE
-        if self.host.edit(SetOwner(option=option, owner=owner)) and theirs:
-            self.host.show(DetailsPage(self.host, option))
+        if chosen and chosen[0].owner is Owner.CUSTOMER and not is_brought(self.host.catalogue.options[option]):
+            ours_again(self.host, option)
+        elif (meant := bring(self.host, option)) is not None:
+            self.reach(OnOption(meant))
+            self.host.show(DetailsPage(self.host, meant))
 
 
 def ink_of(state: OptionState) -> Ink:

@@ -89,10 +89,10 @@ class WhoPage(Page):
         """A field."""
         if not isinstance(self.at, OnField):
             return False
-        if self.at.field is Field.DUE and text and date(text) is None:
+        if self.at.field is Field.DUE and text and date(text, self.host.now()) is None:
             self.host.say(date_needed(self._example()))
             return False
-        self._set(self.at.field, text)
+        self._set(self.at.field, (date(text, self.host.now()) or "") if self.at.field is Field.DUE else text)
         if self.at.field is Field.WHO and text:
             self.at = TAKE
         else:

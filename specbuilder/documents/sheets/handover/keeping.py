@@ -9,15 +9,14 @@ from specbuilder.documents.sheets.customer.living import what_works_where
 from specbuilder.documents.sheets.workshop.material import Material
 from specbuilder.model.catalogue import Option
 from specbuilder.model.kinds import CollectionSubject
-from specbuilder.model.parts import Hole
+from specbuilder.model.own_parts import is_theirs, with_sheet
+from specbuilder.model.parts import LITHIUM, Hole
 from specbuilder.wording.names import option_name
 from specbuilder.wording.plain import lowered, raised
 from specbuilder.wording.workshop import hole_size, spot_text
 from specbuilder.workshop.passing import collection_notes
 from specbuilder.workshop.view import Chosen
 
-_LITHIUM = "LFP"
-"""In the catalogue's data of a battery."""
 _FURNITURE = ("worktop", "furniture")
 """Cuts in these lead nowhere outside."""
 _NEVER_COVERED = (
@@ -39,7 +38,7 @@ def keeping(found: Material) -> Iterator[Block]:
 def _blocks(found: Material) -> Iterator[Block]:
     yield from _vents(found)
     yield from what_works_where(found.case)
-    if any(_may_sleep(option) for _, option in found.known):
+    if any(_may_sleep(one, option) for one, option in found.known):
         asleep = _notes(found, CollectionSubject.SLEEPING_BATTERY)
         yield from _told("If the battery has gone to sleep", _BATTERY_FIRST, asleep, numbered=True)
     frost = _notes(found, CollectionSubject.FROST, *_boilers(found))
@@ -47,9 +46,10 @@ def _blocks(found: Material) -> Iterator[Block]:
     yield from _told("Care of the lifting roof", "", _notes(found, CollectionSubject.LIFTING_ROOF))
 
 
-def _may_sleep(option: Option) -> bool:
-    """A lithium battery with a protection that switches it off."""
-    return option.power.chemistry == _LITHIUM and option.power.bms_continuous_a is not None
+def _may_sleep(one: Chosen, option: Option) -> bool:
+    """A lithium battery with a protection that switches it off; of the customer's own what its sheet says."""
+    power = (with_sheet(option, one.choice.own_part) if is_theirs(option, one.choice) else option).power
+    return power.chemistry in LITHIUM and power.bms_continuous_a is not None
 
 
 def _notes(found: Material, about: CollectionSubject, *more: str) -> tuple[str, ...]:

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
 from specbuilder.documents.sheets.workshop.material import Material
 from specbuilder.model.catalogue import Option
-from specbuilder.model.kinds import CollectionSubject, Owner
+from specbuilder.model.kinds import CollectionSubject
+from specbuilder.model.own_parts import is_theirs
 from specbuilder.model.plain_text import one_line
 from specbuilder.wording.names import choice_name
 from specbuilder.workshop.passing import collection_notes
@@ -29,11 +30,11 @@ def terms(found: Material) -> Iterator[Block]:
     yield Items(rows=_notes(found, CollectionSubject.INSURER), boxes=True)
     yield Heading(text="Warranties")
     yield from (Paragraph(text=text) for text in _notes(found, CollectionSubject.WARRANTY))
-    ours = [one for one, option in found.known if not _is_theirs(one) and _has_maker(option)]
+    ours = [one for one, option in found.known if not is_theirs(option, one.choice) and _has_maker(option)]
     if ours:
         rows = tuple((choice_name(found.catalogue, one.choice), _serial(found, one), "", "") for one in ours)
         yield Table(columns=_WARRANTY, rows=rows, blank=frozenset({1, 2, 3}))
-    theirs = [one for one, _ in found.known if _is_theirs(one)]
+    theirs = [one for one, option in found.known if is_theirs(option, one.choice)]
     if theirs:
         yield Heading(text="Your own parts", level=3)
         yield Paragraph(text=_OWN, weight=Weight.STRONG)
@@ -42,10 +43,6 @@ def terms(found: Material) -> Iterator[Block]:
 
 def _notes(found: Material, about: CollectionSubject) -> tuple[str, ...]:
     return tuple(note.text for note in collection_notes(found.view, about))
-
-
-def _is_theirs(one: Chosen) -> bool:
-    return one.choice.owner is Owner.CUSTOMER
 
 
 def _has_maker(option: Option) -> bool:
