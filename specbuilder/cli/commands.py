@@ -131,6 +131,18 @@ def _drop(arguments: Namespace) -> Answer:
     return changed(_target(arguments), arguments.things, dropping)
 
 
+def _accept(arguments: Namespace) -> Answer:
+    from .said import accept
+
+    return accept(_target(arguments), arguments, datetime.now())
+
+
+def _ask(arguments: Namespace) -> Answer:
+    from .said import ask
+
+    return ask(_target(arguments), arguments)
+
+
 def _new(arguments: Namespace) -> Answer:
     house = _house(arguments)
     start = fresh(opened(arguments.source, house).spec) if arguments.source else Spec()
@@ -202,6 +214,8 @@ _COMMANDS: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(
         "switch": _switch,
         "set": _set,
         "drop": _drop,
+        "accept": _accept,
+        "ask": _ask,
         "new": _new,
         "export": _export,
         "jobs": _jobs,

@@ -25,6 +25,22 @@ def life(commands: _SubParsersAction[_P]) -> None:
     order.add_argument("--customer", metavar="NAME", help="who signs for the customer")
     order.add_argument("--firm", metavar="NAME", help="who signs for the firm")
     order.add_argument("--place", metavar="PLACE", help="where it is signed: premises, home or distance")
+    accept = commands.add_parser("accept", help="accept findings in writing, in the words used")
+    accept.add_argument("file", metavar="FILE", help=_FILE)
+    accept.add_argument(
+        "findings", metavar="RULE", nargs="+", help="a finding at SIGN or a NOTE, in brackets from check"
+    )
+    accept.add_argument("--by", metavar="NAME", help="who gives their word")
+    accept.add_argument("--back", action="store_true", help="take the acceptance back")
+    ask = commands.add_parser("ask", help="put an open question: who finds it out, by when, what it stops")
+    ask.add_argument("file", metavar="FILE", help=_FILE)
+    ask.add_argument("words", metavar="WORDS", nargs="+", help="the question")
+    ask.add_argument("--who", metavar="NAME", help="who finds it out")
+    ask.add_argument("--due", metavar="DATE", help="by when: YYYY-MM-DD")
+    ask.add_argument("--stops", metavar="STEP", help="what it stops: signing, or a step of the build (B4)")
+    ask.add_argument("--answered", action="store_true", help="close it")
+    for command in (accept, ask):
+        command.add_argument("--to", metavar="OUT", help="write there and leave FILE as it is")
     change = commands.add_parser("change", help="begin the next revision of what was quoted or signed")
     change.description = (
         "The revision before it stays as it is, and is what the workshop builds until this one is signed."

@@ -50,4 +50,5 @@ class Start:
             return rules_unreadable(tuple(str(fault) for fault in error.faults))
         if missing := gaps(catalogue):
             return rules_unreadable(gap_lines(missing))
-        return Opening(floor, Desk(House(JobsFolder(self.jobs), catalogue, rules), local_time, self.counter))
+        house = House(JobsFolder(self.jobs, clock=local_time), catalogue, rules)
+        return Opening(floor, Desk(house, local_time, self.counter))

@@ -30,6 +30,8 @@ class PartOfBuild:
 
     chosen: Chosen
     supply: Record | None
+    fitted: bool
+    """The hold point of its step is passed."""
 
 
 def hold_points(view: SpecView) -> tuple[HoldPoint, ...]:
@@ -53,8 +55,13 @@ def next_hold(points: tuple[HoldPoint, ...]) -> HoldPoint | None:
 
 def parts_of_build(view: SpecView) -> tuple[PartOfBuild, ...]:
     """What is fetched for this build, in build order: all that weighs something and is no van."""
+    passed = {point.step.id for point in hold_points(view) if point.passed is not None}
     return tuple(
-        PartOfBuild(chosen=one, supply=_last(view.spec, RecordKind.SUPPLY, one.choice.option))
+        PartOfBuild(
+            chosen=one,
+            supply=_last(view.spec, RecordKind.SUPPLY, one.choice.option),
+            fitted=view.build_step(one.option) in passed,
+        )
         for one in view.in_build_order()
         if one.option is not None and one.option.mass_kg > 0 and one.option.van is None
     )

@@ -183,3 +183,28 @@ def test_an_altered_file_is_not_verified(ordered: Counter) -> None:
     answer = ordered("verify", "1")
     assert answer.code == Exit.BROKEN
     assert answer.out[0] == "Job 0001, revision 1, ordered: NOT to be built or signed from."
+
+
+def test_what_is_broken_at_sign_is_accepted_by_name_and_taken_back(family: Counter) -> None:
+    family("set", "1", "ceiling_gross_pence=2000000")
+    said = family("accept", "1", "price-under-ceiling", "--by", "M. Hale")
+    assert said.code == 0, said.err
+    assert said.out[0].startswith('Accepted in writing: "')
+    assert family("accept", "1", "price-under-ceiling", "--back").code == 0
+    for words, begins in (
+        (("weight-total", "--by", "M. Hale"), "weight-total: Only what is broken at SIGN or NOTE can be accepted"),
+        (("moonshine", "--by", "M. Hale"), '"moonshine" is no finding of this spec'),
+        (("price-under-ceiling",), "--by is empty"),
+    ):
+        answer = family("accept", "1", *words)
+        assert answer.code != 0
+        assert answer.err[0].startswith(begins)
+
+
+def test_an_open_question_is_put_with_who_and_when_and_closed(family: Counter) -> None:
+    said = family(
+        "ask", "1", "Colour", "of", "the", "cloth", "--who", "customer", "--due", "2031-04-28", "--stops", "B6"
+    )
+    assert said.out[0] == 'Open question: "Colour of the cloth".'
+    assert family("ask", "1", "When", "--due", "soon").err[0].startswith('--due: "soon" is no day')
+    assert family("ask", "1", "Colour of the cloth", "--answered").out[0] == 'Answered: "Colour of the cloth".'

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from specbuilder.documents.blocks import Paper
 
 from .markdown import set_markdown
-from .text import set_text, text_lines
+from .text import block_lines, set_text, text_lines
 
-__all__ = ["FORMATS", "Format", "text_lines"]
+__all__ = ["FORMATS", "Format", "block_lines", "text_lines"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

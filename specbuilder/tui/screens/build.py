@@ -127,10 +127,10 @@ class BuildPage(Page):
         return line(Bit(f" {mark} ", Ink.MINE), name, " ", cut(state, cells - width - 5), item=OnOption(option))
 
     def _mark(self, part: PartOfBuild) -> str:
-        """Full: it is here; hollow: it is on its way."""
-        if part.supply is None:
-            return " "
-        return self.host.marks.chosen if is_here(part.supply) else self.host.marks.open
+        """Full: it is in the van or in the house; hollow: it is on its way."""
+        if part.fitted or (part.supply is not None and is_here(part.supply)):
+            return self.host.marks.chosen
+        return self.host.marks.open if part.supply is not None else " "
 
     def _promises(self, cells: int) -> Iterator[Line]:
         told = words.promises(self.host.report.spec.recorded(RecordKind.PROMISED))

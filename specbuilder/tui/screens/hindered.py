@@ -22,6 +22,20 @@ from .page import Host
 from .who import WhoPage
 from .why import WhyPage
 
+_LAST = (
+    HindranceCode.NOT_CHOSEN,
+    HindranceCode.NOBODY_ASKED,
+    HindranceCode.STOP_BROKEN,
+    HindranceCode.NOT_ACCEPTED,
+    HindranceCode.STOP_UNKNOWN,
+)
+"""What can be answered stands before what is broken, and what only waits for answers stands last."""
+
+
+def in_order(found: Sequence[Hindrance]) -> tuple[Hindrance, ...]:
+    """What is best settled first, first; what says the same once."""
+    return tuple(sorted(dict.fromkeys(found), key=lambda each: _LAST.index(each.code) if each.code in _LAST else -1))
+
 
 def hindrance_rows(host: Host, step: LifeStep, found: Sequence[Hindrance], cells: int) -> list[Line]:
     """The count over them, then one line each; what says the same stands once."""

@@ -21,7 +21,7 @@ from specbuilder.wording.hints import go_there
 from specbuilder.wording.life import not_yet, quoted_short, signed_short
 
 from .form import TAKE, FormField, FormPage
-from .hindered import hindrance_rows, settle
+from .hindered import hindrance_rows, in_order, settle
 from .page import Host
 
 
@@ -43,7 +43,7 @@ class _StepPage(FormPage):
         if self._found is None or self._found[0] != asked:
             place = asked[1] or PLACES[0]  # where nothing is said yet the form asks for it, not the list
             signature = Signature(customer="", firm="", place=place)
-            self._found = asked, self.host.deeds.in_the_way(self.step, signature=signature)
+            self._found = asked, in_order(self.host.deeds.in_the_way(self.step, signature=signature))
         return self._found[1]
 
     def below(self, cells: int) -> Sequence[Line]:

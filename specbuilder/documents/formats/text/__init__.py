@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import assert_never
 
 from specbuilder.documents.blocks import (
@@ -45,13 +46,25 @@ def set_text(paper: Paper) -> bytes:
 def text_lines(paper: Paper, width: int = 80) -> tuple[str, ...]:
     """The paper in lines of at most so many columns, but never of fewer than 24."""
     width = max(width, _NARROWEST)
-    lines = _head(paper, width)
-    for before, block in zip((None, *paper.blocks), paper.blocks, strict=False):
+    return _plain([*_head(paper, width), *_blocks(paper.blocks, width), *_foot(paper.running, width)])
+
+
+def block_lines(blocks: Sequence[Block], width: int) -> tuple[str, ...]:
+    """Some blocks of a paper alone, without what stands on every page."""
+    return _plain(_blocks(blocks, max(width, _NARROWEST)))
+
+
+def _blocks(blocks: Sequence[Block], width: int) -> list[str]:
+    lines: list[str] = []
+    for before, block in zip((None, *blocks), blocks, strict=False):
         set_block = _block(block, width)
         if set_block and not _runs_on(before, block):
             lines.append("")
         lines += set_block
-    lines += _foot(paper.running, width)
+    return lines
+
+
+def _plain(lines: Sequence[str]) -> tuple[str, ...]:
     return tuple(line.replace(_FIXED_BLANK, " ").rstrip() for line in lines)
 
 

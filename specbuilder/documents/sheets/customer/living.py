@@ -13,6 +13,7 @@ from specbuilder.wording import customer as words
 from specbuilder.wording.brief import line_words
 from specbuilder.wording.quantities import metres, quantity, span
 from specbuilder.wording.works_where import (
+    Supplies,
     Works,
     WorksWhere,
     battery_sentence,
@@ -28,6 +29,17 @@ from .days import expected
 
 def what_works_where(case: Case) -> Iterator[Block]:
     """A grid of sockets and appliances; nothing where the build has none."""
+    fed, lines = works_of(case)
+    if not lines:
+        return
+    yield Heading(text="What works where")
+    told = (battery_sentence(fed), inverter_sentence(fed), pitch_sentence(fed))
+    yield Paragraph(text=" ".join(sentence for sentence in told if sentence))
+    yield _grid(lines, plug=fed.plug is not Works.NO)
+
+
+def works_of(case: Case) -> tuple[Supplies, tuple[WorksWhere, ...]]:
+    """What feeds the sockets and appliances, and where each of them works."""
     catalogue, report = case.stand.catalogue, case.stand.report
     fed = supplies(
         catalogue,
@@ -35,13 +47,7 @@ def what_works_where(case: Case) -> Iterator[Block]:
         pitch_w=figures.bound(case, figures.PITCH),
         carried_w=figures.value(case, figures.CARRIED),
     )
-    lines = works_where(catalogue, report, fed)
-    if not lines:
-        return
-    yield Heading(text="What works where")
-    told = (battery_sentence(fed), inverter_sentence(fed), pitch_sentence(fed))
-    yield Paragraph(text=" ".join(sentence for sentence in told if sentence))
-    yield _grid(lines, plug=fed.plug is not Works.NO)
+    return fed, works_where(catalogue, report, fed)
 
 
 def _grid(lines: tuple[WorksWhere, ...], *, plug: bool) -> Table:
@@ -60,7 +66,7 @@ def _grid(lines: tuple[WorksWhere, ...], *, plug: bool) -> Table:
 def living(case: Case) -> Iterator[Block]:
     """Who may travel and sleep in it, what it may still carry, how high it is, how long it lasts, when it is ready."""
     yield Heading(text="What you can expect of it")
-    rows = [*_people(case), *_weight(case), *_height(case), *_nights(case), *expected(case)]
+    rows = [*_people(case), *weight(case), *height(case), *_nights(case), *expected(case)]
     yield Facts(rows=tuple(rows))
     if more := _more_beds(case):
         yield Paragraph(text=more, weight=Weight.STRONG)
@@ -99,7 +105,8 @@ def _more_beds(case: Case) -> str:
     )
 
 
-def _weight(case: Case) -> Iterator[tuple[str, str]]:
+def weight(case: Case) -> Iterator[tuple[str, str]]:
+    """What may still be put in, beside what is counted already."""
     reading = figures.reading(case, figures.WEIGHT)
     room = reading.room if reading else None
     told = words.weight_left(room)
@@ -115,7 +122,8 @@ def _luggage(case: Case) -> str:
     return "some luggage" if mass_kg is None else f"{span(mass_kg, 'kg', '')} of luggage"
 
 
-def _height(case: Case) -> Iterator[tuple[str, str]]:
+def height(case: Case) -> Iterator[tuple[str, str]]:
+    """With everything down, and what is left under the barrier."""
     high = figures.closed_height_mm(case)
     if high is not None:
         barrier = case.stand.report.facts.get(figures.BARRIER)

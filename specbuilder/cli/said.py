@@ -1,0 +1,76 @@
+"""``accept`` and ``ask``: what a customer gives their word for, and who finds out what nobody knows yet."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+from datetime import date, datetime
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import Accept, CloseQuestion, Edit, PutQuestion, Withdraw
+from specbuilder.model.ids import RuleId
+from specbuilder.model.kinds import Level, Verdict
+from specbuilder.model.spec import OpenQuestion, Spec
+from specbuilder.session.evaluate import evaluate
+from specbuilder.wording.acceptance import accept_words
+from specbuilder.wording.why import cannot_accept
+
+from .answers import Answer
+from .change import Meaning, Target, changed
+from .output import Exit, StopError
+from .recording import typed_text
+from .things import Unclear
+
+
+def accept(target: Target, arguments: Namespace, now: datetime) -> Answer:
+    """Accepts findings in writing, in the words used, or takes an acceptance back.
+
+    Raises:
+        StopError: one of them cannot be accepted; nothing was changed.
+        SpecFaultsError, DiskError: the file cannot be used, read or written.
+    """
+    by = "" if arguments.back else typed_text("--by", arguments.by)
+    return changed(target, arguments.findings, lambda catalogue: _accepting(catalogue, by, f"{now:%Y-%m-%d %H:%M}"))
+
+
+def ask(target: Target, arguments: Namespace) -> Answer:
+    """Puts an open question with the person who finds out and by when, or closes it as answered.
+
+    Raises:
+        StopError: the date is none; nothing was changed.
+        SpecFaultsError, DiskError: the file cannot be used, read or written.
+    """
+    text = typed_text("WORDS", " ".join(arguments.words))
+    if arguments.answered:
+        return changed(target, (text,), lambda _: lambda _, words: CloseQuestion(text=words))
+    question = OpenQuestion(
+        text=text,
+        owner=typed_text("--who", arguments.who) if arguments.who else "",
+        due=_day(arguments.due) if arguments.due else "",
+        stops=typed_text("--stops", arguments.stops) if arguments.stops else "",
+    )
+    return changed(target, (text,), lambda _: lambda _, _words: PutQuestion(question=question))
+
+
+def _accepting(catalogue: Catalogue, by: str, at: str) -> Meaning:
+    """How a rule that was typed is accepted; without a name an acceptance is taken back."""
+
+    def meaning(spec: Spec, text: str) -> Edit | Unclear:
+        rule = RuleId(text.strip("[]"))
+        if not by:
+            return Withdraw(rule=rule)
+        report = evaluate(catalogue, spec)
+        found = next((finding for finding in report.findings if finding.rule == rule), None)
+        if found is None:
+            return Unclear(f'"{text[:60]}" is no finding of this spec: check names each in brackets.')
+        if found.level is Level.STOP or found.verdict is not Verdict.BROKEN:
+            return Unclear(f"{text[:60]}: {cannot_accept()}")
+        return Accept(rule=rule, words=accept_words(catalogue, report, rule), by=by, at=at)
+
+    return meaning
+
+
+def _day(text: str) -> str:
+    try:
+        return date.fromisoformat(text).isoformat()
+    except ValueError:
+        raise StopError(Exit.UNUSABLE, f'--due: "{text[:40]}" is no day: write it as 2031-04-28.') from None
