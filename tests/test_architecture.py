@@ -50,6 +50,7 @@ IDS_BY_NAME = {
 NUMBERS_ELSEWHERE = {
     "wording/typed.py": "what stands in a field for typing is the exact number",
     "wording/aloud.py": "signs of money become words for reading aloud",
+    "tui/block_figures.py": "signs of money are drawn in large figures",
 }
 """Files beside ``quantities`` that turn a number into text, with the reason."""
 

@@ -21,6 +21,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Take
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Level, OptionState, Pick, Verdict
+from specbuilder.model.parts import CircuitStart
 from specbuilder.model.spec import Spec
 from specbuilder.session.apply import apply
 from specbuilder.session.audit import lints
@@ -116,6 +117,7 @@ RECORDS = {
     "heat": (model.Heat, set(), set()),
     "water": (model.Water, set(), set()),
     "circuit": (model.Circuit, set(), {"id"}),
+    "circuit-start": (CircuitStart, set(), set()),
     "hole": (model.Hole, set(), {"id"}),
     "rule": (rules.Rule, set(), set()),
     "ledger": (ledger.LedgerSpec, set(), set()),

@@ -68,6 +68,8 @@ class Option:
     """Kept only so that it can be refused with a reason: no build without a STOP holds it."""
     safety: bool = False
     """Part of a safety bundle: never offered as a saving."""
+    carried: bool = False
+    """The customer's own thing, brought along on the day: nobody orders it or waits for it."""
     found: bool = False
     """So on the real van or with its owner: no proposal changes it."""
     colour: str = ""
@@ -219,6 +221,9 @@ class Firm:
     work_days: tuple[Weekday, ...] = (Weekday.MON, Weekday.TUE, Weekday.WED, Weekday.THU, Weekday.FRI)
     hours_per_day: float = 7.5
     """Hours of work on one van a day."""
+    drawn_inside_height_mm: float | None = None
+    drawn_inside_width_mm: float | None = None
+    """Of the van for which the catalogue draws places at roof and walls; None: for any."""
     not_included: tuple[str, ...] = ()
     """What the customer might think is in the price and is not."""
     terms: tuple[str, ...] = ()

@@ -154,6 +154,7 @@ class JobState(StrEnum):
 class CollectionSubject(StrEnum):
     """What a sentence of the day of collection is about, in the order of telling."""
 
+    ALARM = "alarm, fire or smell"
     SLEEPING_BATTERY = "sleeping battery"
     FROST = "frost"
     LIFTING_ROOF = "lifting roof"

@@ -24,6 +24,8 @@ class Case:
     """The figures told beside the ledgers."""
     before: Stand | None = None
     """The revision it replaces; None for a first one."""
+    beside_before: tuple[Reading, ...] = ()
+    """The figures told beside its ledgers."""
     changes: Comparison | None = None
     """What differs from it; None for a first one."""
     change_order: ChangeOrder | None = None

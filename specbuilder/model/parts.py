@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from .ids import Tag
@@ -149,6 +150,15 @@ class Need:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CircuitStart:
+    """Another place where a cable run starts, because of what else is chosen."""
+
+    from_point: str
+    beside: tuple[Tag, ...]
+    """It starts there where every one of these is given."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Circuit:
     """One cable run. Section and fuse are computed, unless the part's own data state them."""
 
@@ -164,11 +174,22 @@ class Circuit:
     protection: str
     only_with: tuple[Tag, ...] = ()
     """Run only beside a choice or a van that gives one of these; empty: always."""
+    other_starts: tuple[CircuitStart, ...] = ()
+    """The first of which every tag is given goes before ``from_point``: one run, fed by one thing in each build."""
     own_area_mm2: float | None = None
     """The section the part's own paper asks for; it goes before a computed one."""
     own_fuse_a: float | None = None
     """The fuse or breaker the part's own paper asks for; the same."""
     origin: Origin = NOWHERE
+
+    def is_run(self, given: Collection[str]) -> bool:
+        """Whether it is run beside what gives these tags."""
+        return not self.only_with or any(tag in given for tag in self.only_with)
+
+    def starts_at(self, given: Collection[str]) -> str:
+        """Where it starts beside what gives these tags."""
+        fits = (start for start in self.other_starts if all(tag in given for tag in start.beside))
+        return next((start.from_point for start in fits), self.from_point)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

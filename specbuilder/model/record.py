@@ -64,3 +64,5 @@ class Undone:
     net_pence: int
     order: int
     """Number of the change order that brought it."""
+    holes: tuple[str, ...] = ()
+    """Labels of the holes that are to be closed."""

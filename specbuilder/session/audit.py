@@ -250,6 +250,9 @@ def _asked(catalogue: Catalogue) -> Iterator[Tag]:
         yield from _given(rule)
     for option in catalogue.options.values():
         yield from _bare(tag for need in option.needs for tag in need.any_of)
+        yield from (tag for one in option.circuits for start in one.other_starts for tag in start.beside)
+    for step in catalogue.work.values():
+        yield from (tag for figure in step.pass_figures for tag in figure.only_with)
     for line in catalogue.brief.values():
         yield from _given(line)
 

@@ -32,6 +32,8 @@ class _Work:
     undo: str = ""
     """How it is undone, in words; empty: nothing of it is there to be undone."""
     hours: float = 0
+    holes: tuple[str, ...] = ()
+    """Labels of the holes that are closed."""
 
 
 def order_number(spec: Spec) -> int:
@@ -53,7 +55,8 @@ def undoing(base: Stand, spec: Spec) -> tuple[Undone, ...]:
     rate, number, passed = base.catalogue.firm.undo_rate_net_pence_per_h, order_number(spec), _passed(base, spec)
     done = (work for work in _touched(base, spec) if work.undo and work.hours and work.step in passed)
     return tuple(
-        Undone(words=work.undo, hours=work.hours, net_pence=round(work.hours * rate), order=number) for work in done
+        Undone(words=work.undo, hours=work.hours, net_pence=round(work.hours * rate), order=number, holes=work.holes)
+        for work in done
     )
 
 
@@ -136,9 +139,10 @@ def _out(view: SpecView, one: Chosen) -> Iterator[_Work]:
     elif option.mass_kg > 0:
         yield _Work(step, name)
     for at in dict.fromkeys(hole.freeze_step for hole in one.holes):
-        holes = sum(hole.freeze_step == at for hole in one.holes) * count
+        labels = tuple(hole.id for hole in one.holes if hole.freeze_step == at)
+        holes = len(labels) * count
         words = f"make good {holes} {'hole' if holes == 1 else 'holes'} of {name}, cut at {at}"
-        yield _Work(at, name, words, catalogue.firm.undo_h_per_hole * holes)
+        yield _Work(at, name, words, catalogue.firm.undo_h_per_hole * holes, labels)
     yield from _cables(catalogue, option, len(one.circuits) * count, "take out the cables of")
 
 

@@ -208,18 +208,25 @@ def _to_order(catalogue: Catalogue, spec: Spec, today: date, *, place: str, late
 
 
 def _to_pass(catalogue: Catalogue, spec: Spec, hold: str) -> Iterator[Hindrance]:
-    """In an order in which the work can be done, each once."""
+    """In an order in which the work can be done, each once; after a signed change again, for what it asks to redo."""
     step = next((work for work in catalogue.work.values() if work.hold_point == hold and hold), None)
     if step is None:
         yield Hindrance(code=HindranceCode.HOLD_UNKNOWN, text=hold)
         return
     passed = {record.about for record in spec.recorded(RecordKind.PASSED)}
-    if hold in passed:
+    if hold in passed and not _may_pass_again(spec, hold):
         yield Hindrance(code=HindranceCode.HOLD_PASSED, text=hold)
     for before in _before(catalogue, step.id):
         point = catalogue.work[before].hold_point
         if point and point not in passed:
             yield Hindrance(code=HindranceCode.HOLD_OPEN, text=point)
+
+
+def _may_pass_again(spec: Spec, hold: str) -> bool:
+    """It was passed before the newest change was signed, and not since."""
+    last = max(record.at for record in spec.recorded(RecordKind.PASSED) if record.about == hold)
+    signed = [record.at for record in spec.recorded(RecordKind.SIGNED)]
+    return spec.state is JobState.CHANGED and last <= max(signed, default="")
 
 
 def _before(catalogue: Catalogue, step: str) -> tuple[str, ...]:
@@ -246,3 +253,9 @@ def fresh(spec: Spec) -> Spec:
     return replace(
         spec, number="", revision=1, replaces=None, state=JobState.DRAFT, records=(), undone=(), accepted=(), note=""
     )
+
+
+def variant_of(spec: Spec) -> Spec:
+    """What a variant of a job begins with: all that was said and promised, and nothing that left the house."""
+    promised = tuple(replace(record, revision=1) for record in spec.recorded(RecordKind.PROMISED))
+    return replace(fresh(spec), number=spec.number, accepted=spec.accepted, note=spec.note, reason="", records=promised)

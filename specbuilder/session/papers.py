@@ -45,6 +45,7 @@ def case_of(
         plan=_plan(stand, before, today),
         beside=figures_beside(stand.catalogue, spec),
         before=before,
+        beside_before=figures_beside(before.catalogue, before.spec) if order is not None and before else (),
         changes=changes,
         change_order=order,
         replaced_by=replaced_by,

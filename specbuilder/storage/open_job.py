@@ -70,6 +70,11 @@ class OpenJob:
         return self.files.number
 
     @property
+    def held(self) -> bool:
+        """True while it is ours to write to."""
+        return self._lock is not None
+
+    @property
     def waiting(self) -> bool:
         """True while something could not be written yet; it is kept and tried again with whatever comes next."""
         return self._journal is not None and self._journal.waiting > 0

@@ -38,6 +38,7 @@ _NAMED = MappingProxyType(
         "group": attrgetter("groups"),
         "only_with": attrgetter("tags"),
         "unless_given": attrgetter("tags"),
+        "beside": attrgetter("tags"),
     }
 )
 """Fields whose annotation does not say, or not closely enough, which words they hold; each to the words it may."""

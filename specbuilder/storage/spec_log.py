@@ -22,7 +22,8 @@ def log(spec: Spec) -> Iterator[str]:
         yield "\n" + comment(_UNDONE)
     for work in spec.undone:
         said = {"what": one_line(work.words), "hours": exact(work.hours), "net_pence": work.net_pence}
-        yield item("undone", {**said, "change_order": work.order}, always=("what",))
+        holes = [one_line(label) for label in work.holes] or None
+        yield item("undone", {**said, "change_order": work.order, "holes": holes}, always=("what",))
     yield "\n" + comment(_RECORDS if spec.records else f"{_RECORDS} None.")
     for record in spec.records:
         yield _record(record)
@@ -78,6 +79,7 @@ def _read_undone(fields: Fields) -> Undone:
         hours=fields.number("hours"),
         net_pence=fields.whole("net_pence"),
         order=fields.whole("change_order"),
+        holes=fields.texts("holes", ()),
     )
     fields.close()
     return work

@@ -37,6 +37,8 @@ class Where(StrEnum):
     REVISIONS = "earlier revisions"
     OLDER_RULES = "older rules"
     AGAINST_TODAY = "against today"
+    CUSTOMER = "customer view"
+    SIDE_BY_SIDE = "side by side"
 
 
 class Act(StrEnum):
@@ -78,6 +80,9 @@ class Act(StrEnum):
     BUILD = "build"
     EARLIER = "earlier-revisions"
     GIVE_UP = "give-up-change"
+    CUSTOMER = "customer-view"
+    SIDE_BY_SIDE = "side-by-side"
+    VARIANT = "new-variant"
     KEYS = "keys"
     ACTIONS = "actions"
     GROUND = "ground"

@@ -55,6 +55,7 @@ def drawn(text: str, cells: int) -> tuple[str, ...]:
     Empty as well where it holds a sign that has no figure: then it is told in plain letters.
     """
     ways = [_row(text, font) for font in _FONTS]
+    ways.append(_row(text.replace(" to ", "-"), _NARROW))
     ways += [_below(text, font) for font in _FONTS]
     return next((way for way in ways if way and max(map(len, way)) <= cells), ())
 

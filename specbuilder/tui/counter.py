@@ -37,7 +37,8 @@ OPENING = (Act.ENTER, Act.NEW, Act.PAPERS, Act.EARLIER)
 OF_A_STEP = (Where.WHY, Where.DETAILS, Where.USUAL, Where.SWITCH)
 """Pages about lines of one step."""
 LIFE_ACTS = (Act.PAPERS, Act.SIGN, Act.BUILD)
-SIDE_ACTS = (Act.LEDGERS, Act.CIRCUITS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS, *LIFE_ACTS)
+TURNED_ACTS = (Act.CUSTOMER, Act.SIDE_BY_SIDE)
+SIDE_ACTS = (Act.LEDGERS, Act.CIRCUITS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS, *LIFE_ACTS, *TURNED_ACTS)
 
 
 class Counter(Sight):
@@ -72,6 +73,16 @@ class Counter(Sight):
     def top(self) -> Page:
         """The page that has the keys."""
         return self.sides[-1] if self.sides else self.main
+
+    @property
+    def full(self) -> bool:
+        """True while a page takes the whole window."""
+        return any(side.full for side in self.sides)
+
+    @property
+    def shut(self) -> bool:
+        """True while the customer reads the screen."""
+        return any(side.shut for side in self.sides)
 
     def send(self, errand: Errand[T]) -> None:
         """Have something searched beside the screens."""
@@ -117,7 +128,7 @@ class Counter(Sight):
             self._waits = True
             self.say(reading_catalogue())
             return
-        if swallowed(page, act, character):
+        if page.stray(act) or swallowed(page, act, character):
             self.lay()
             return
         at, said = page.at, self.message
@@ -197,6 +208,8 @@ class Counter(Sight):
 
     def show(self, page: Page) -> None:
         """Open a page beside or over the main one; the same kind of page is not stacked twice."""
+        while page.shut and self.shut:
+            self.close()
         if self.sides and type(self.top) is type(page):
             self.sides.pop().left()
         self.sides.append(page)
@@ -257,7 +270,7 @@ class Counter(Sight):
         elif self.walk is not None and (side := self.walk.side_page(act)) is not None:
             self.show(side)
         elif act is Act.ACTIONS:
-            page = ActionsPage(self, below) if self.walk is None else self.walk.actions_page(below)
+            page = ActionsPage(self, below) if self.walk is None or self.shut else self.walk.actions_page(below)
             self.show(page)
 
     # -- the job ---------------------------------------------------------------------------------------------------
@@ -275,7 +288,7 @@ class Counter(Sight):
     def mistaken(self, mistake: Exception) -> None:
         """The program met a mistake of its own: say so, and let go of what may be in its way."""
         self.errands.only_for(None)
-        self.sides.clear()
+        self.sides = [side for side in self.sides if side.shut]
         self.say(own_mistake(f"{type(mistake).__name__}: {mistake}"))
 
     def open_job(self) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from datetime import date
 from pathlib import Path
 
@@ -43,6 +44,8 @@ from .desk import Desk
 
 PAPERS = "papers"
 """Folder beside the jobs for what is printed."""
+COPY = "customer"
+"""Name of the sheet that the customer takes along."""
 HANDED_OVER = "handed-over"
 """Folder beside the jobs for the specs written for the workshop."""
 TROUBLES = (DiskError, JobUnreadableError, RulesFaults)
@@ -165,7 +168,8 @@ class Deeds:
         try:
             begun = next_begun(desk.house, job, desk.session, desk.counter)
         except TROUBLES:
-            desk.open(job.number)
+            if not job.held:
+                desk.open(job.number)
             raise
         desk.sit_at(begun, desk.house.catalogue_for(begun.start, desk.catalogue.digest), base)
 
@@ -226,10 +230,20 @@ class Deeds:
         Raises:
             DiskError, JobUnreadableError, RulesFaults: none of them stands there half.
         """
+        return self._write(stand, day, called_for)
+
+    def print_copy(self, stand: Stand, day: date) -> tuple[Path, ...]:
+        """Writes the customer's copy of this revision alone. For a worker.
+
+        Raises:
+            DiskError, JobUnreadableError, RulesFaults: as ``print``.
+        """
+        return self._write(stand, day, lambda case: tuple(sheet for sheet in SHEETS if sheet.name == COPY))
+
+    def _write(self, stand: Stand, day: date, sheets: Callable[[Case], Iterable[Sheet]]) -> tuple[Path, ...]:
         case = self.case(stand, day)
-        spec = stand.spec
-        folder = self.desk.folder.path / PAPERS / f"{spec.number}-r{spec.revision}"
-        files = pressed(case, called_for(case))
+        folder = self.desk.folder.path / PAPERS / f"{stand.spec.number}-r{stand.spec.revision}"
+        files = pressed(case, sheets(case))
         make_folder(folder)
         return write_papers(folder, files)
 

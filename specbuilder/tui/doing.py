@@ -124,6 +124,17 @@ class Doing:
         self.host.drafts.update(self._drafts)
         self.host.say(back_in_job())
 
+    def edit_job(self, edit: Edit) -> bool:
+        """Do it to the job itself; what is tried over it is tried again."""
+        if not self.may_write(trying=False):
+            return False
+        tried = self.desk.session.past
+        self.desk.back_to_job()
+        done = self.edit(edit)
+        self.desk.tried = tuple(each.edit for each in tried)
+        self.desk.try_out()
+        return done
+
     def keep(self) -> None:
         """What was tried becomes the job, as one step of undo."""
         aside, past = self.desk.aside, self.desk.session.past

@@ -49,7 +49,7 @@ _FORMS = frozenset({Where.WHO, Where.ACCEPT, Where.SIGN, Where.RECORD})
 _LIFE = frozenset({Where.PAPERS, Where.PAPER, Where.BUILD, Where.CONFIRM})
 _OLDER = frozenset({Where.REVISIONS, Where.OLDER_RULES, Where.AGAINST_TODAY})
 _JOB = WALKED | _SIDES
-_IN_JOB = _JOB | _TYPED | _FORMS | _LIFE | _OLDER | {Where.KEYS}
+_IN_JOB = _JOB | _TYPED | _FORMS | _LIFE | _OLDER | {Where.KEYS, Where.SIDE_BY_SIDE}
 _ALL = frozenset(Where)
 
 
@@ -95,7 +95,13 @@ TABLE: tuple[KeyLine, ...] = (
             where=_in(Where.OLDER_RULES)),
     KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="go back", words="go back to the job as it was",
             where=_in(Where.AGAINST_TODAY)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", hint="take the line",
+            words="take the line where its arrow points; open what stands there", where=_in(Where.SIDE_BY_SIDE)),
+    KeyLine(act=Act.ENTER, always=("enter",), shown="Enter", words="behind Esc: back; behind p: write your copy",
+            where=_in(Where.CUSTOMER)),
     KeyLine(act=Act.MORE, keys=("plus",), shown="+", words="one more", where=_in(Where.WALK, Where.DETAILS)),
+    KeyLine(act=Act.MORE, keys=("plus",), shown="+", words="prices of the parts, or without them",
+            where=_in(Where.CUSTOMER)),
     KeyLine(act=Act.LESS, keys=("minus",), shown="-", hint="leave out", words="one fewer, leave out",
             where=_in(Where.WALK, Where.DETAILS)),
     KeyLine(act=Act.LESS, keys=("minus",), shown="-", hint="not known", words="make it not known yet again",
@@ -110,6 +116,12 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.LAST, keys=("end",), shown="End", words="last line", where=_ALL),
     KeyLine(act=Act.BEFORE, keys=("left",), shown="Left", words="step before", where=WALKED),
     KeyLine(act=Act.AFTER, keys=("right",), shown="Right", hint="step", words="step after", where=WALKED),
+    KeyLine(act=Act.BEFORE, keys=("left",), shown="Left", hint="into A", words="take the line into A",
+            where=_in(Where.SIDE_BY_SIDE)),
+    KeyLine(act=Act.AFTER, keys=("right",), shown="Right", hint="into B", words="take the line into B",
+            where=_in(Where.SIDE_BY_SIDE)),
+    KeyLine(act=Act.BEFORE, keys=("left",), shown="Left", words="page before", where=_in(Where.CUSTOMER)),
+    KeyLine(act=Act.AFTER, keys=("right",), shown="Right", words="page after", where=_in(Where.CUSTOMER)),
     KeyLine(act=Act.WHY, keys=("w",), always=("f2",), shown="w F2", hint="all reasons",
             words="all of the reasons, or the first of them", where=_in(Where.WHY)),
     KeyLine(act=Act.ANYWAY, keys=("e",), shown="e", hint="take it anyway",
@@ -128,6 +140,7 @@ TABLE: tuple[KeyLine, ...] = (
             where=_in(Where.CHECK, Where.JOBS)),
     KeyLine(act=Act.PAPERS, keys=("p",), shown="p", words="papers, and where the job stands",
             where=_in(Where.BRIEF, Where.WALK, Where.OPEN)),
+    KeyLine(act=Act.PAPERS, keys=("p",), shown="p", words="take a copy", where=_in(Where.CUSTOMER)),
     KeyLine(act=Act.SIGN, keys=("s",), shown="s", hint="sign", words="quote, sign: the next step of the job",
             where=_in(Where.CHECK, Where.PAPERS, Where.PAPER)),
     KeyLine(act=Act.BUILD, keys=("b",), shown="b", hint="build",
@@ -139,7 +152,7 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.EARLIER, keys=("e",), shown="e", hint="earlier", words="earlier revisions, to look at",
             where=_in(Where.PAPERS, Where.JOBS)),
     KeyLine(act=Act.WHY, keys=("w",), always=("f2",), shown="w F2", hint="why", words="why it is so",
-            where=WALKED | _in(Where.OPEN, Where.LEDGERS, Where.LEDGER)),
+            where=WALKED | _in(Where.OPEN, Where.LEDGERS, Where.LEDGER, Where.SIDE_BY_SIDE)),
     KeyLine(act=Act.LEDGERS, keys=("l",), always=("f3",), shown="l F3", hint="ledgers", words="ledgers",
             where=WALKED | _in(Where.WHY, Where.OPEN, Where.CIRCUITS, Where.CIRCUIT)),
     KeyLine(act=Act.CIRCUITS, keys=("i",), shown="i", hint="circuits",
@@ -157,6 +170,14 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.WHAT_IF, keys=("t",), always=("f7",), shown="t F7", hint="what if",
             words="what if: try it and leave the job as it is; back to the job",
             where=WALKED | _in(Where.WHY, Where.SWITCH, Where.FINISH)),
+    KeyLine(act=Act.SIDE_BY_SIDE, keys=("v",), shown="v", hint="side by side",
+            words="side by side: another variant, an earlier revision, the what-if", where=WALKED | _in(Where.WHY)),
+    KeyLine(act=Act.VARIANT, keys=("n",), shown="n", hint="new variant", words="new variant: a copy of the job",
+            where=_in(Where.SIDE_BY_SIDE)),
+    KeyLine(act=Act.CUSTOMER, keys=("c",), always=("f8",), shown="c F8", hint="customer",
+            words="customer view: the screen turned round", where=_IN_JOB - _FORMS),
+    KeyLine(act=Act.CUSTOMER, always=("f8",), shown="F8", words="customer view: the screen turned round",
+            where=_FORMS),
     KeyLine(act=Act.FINISH, keys=("f",), shown="f", hint="finish",
             words="finish it for me: an answer to every open question", where=WALKED),
     KeyLine(act=Act.DETAILS, keys=("d",), shown="d", hint="details", words="details: place, count, whose, note",
@@ -179,6 +200,8 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.KEYS, always=("f1",), shown="F1", hint="keys", words="keys", where=_FORMS),
     KeyLine(act=Act.ACTIONS, always=("f9",), shown="F9", hint="actions", words="actions",
             where=_ALL - _in(Where.NOTICE)),
+    KeyLine(act=Act.BACK, always=("escape",), shown="Esc", words="with Enter behind it: back",
+            where=_in(Where.CUSTOMER)),
     KeyLine(act=Act.BACK, keys=("backspace",), always=("escape",), shown="Esc", hint="jobs",
             words="back to the list of jobs; all is saved", where=WALKED),
     KeyLine(act=Act.BACK, keys=("backspace",), always=("escape",), shown="Esc", words="stays; all is saved",

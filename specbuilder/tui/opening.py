@@ -8,6 +8,7 @@ from typing import Protocol
 
 from specbuilder.model.kinds import JobState
 from specbuilder.office.older import older, pasts
+from specbuilder.office.variants import begin_variant
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
@@ -17,6 +18,7 @@ from specbuilder.wording.check import handed_over
 from specbuilder.wording.jobs import NO_NAME, disk_trouble, read_only, state_and_revision, unreadable
 from specbuilder.wording.life import begun, not_current, only_looked_at
 from specbuilder.wording.older import one_revision
+from specbuilder.wording.variants import no_number, variant_begun
 
 from .deeds import Deeds
 from .desk import Desk
@@ -153,6 +155,30 @@ class Opening:
         if self.walk is not None and (place := self.walk.place()) != self._place:
             self._place = place
             self.desk.keep_place(place)
+
+    def begin_variant(self) -> None:
+        """A variant of the job, a copy of what is on the screens, open; the job itself is saved and let go of."""
+        number, spec = self.number, self.desk.session.spec
+        if not number or self.walk is None:
+            self.floor.say(no_number())
+            return
+        place = self.walk.place()
+        with self._told(number):
+            begun = begin_variant(self.desk.house, spec, self.desk.counter)
+            if not self.desk.leave(place):
+                begun.discard()
+                trouble = self.desk.trouble
+                self.floor.say(disk_trouble(trouble.reason) if trouble is not None else "")
+                return
+            self.desk.sit_at(begun, self.desk.house.catalogue, None)
+            self._start(place)
+            self.floor.say(variant_begun(begun.number, number))
+
+    def go_over(self, number: str) -> None:
+        """Leave the open job, as it is always left, and open another one."""
+        self.leave()
+        if self.walk is None:
+            self.open(number)
 
     def hand_over(self) -> None:
         """Write the spec for the workshop and say where; what was replaced is not handed over any more."""

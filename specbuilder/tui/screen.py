@@ -143,6 +143,8 @@ class CounterScreen(Screen[None]):
         self.set_class(small, "-too-small")
         self.set_class(bool(counter.sides), "-side")
         self.set_class(bool(counter.sides) and counter.top.tall and self.size.width < ROOMY, "-tall")
+        self.set_class(counter.full, "-full")
+        self.set_class(counter.top.shut, "-shut")
         self.set_class(bool(counter.sides) and self.size.width >= ROOMY, "-reading")
         self.set_class(self.size.width >= ROOMIEST, "-roomiest")
         self.set_class(counter.walk is None, "-jobs")
@@ -156,7 +158,8 @@ class CounterScreen(Screen[None]):
             return
         self._measure()
         counter.lay()
-        self._paint_heading(boards["heading"])
+        if not counter.full:
+            self._paint_heading(boards["heading"])
         boards["main"].show(counter.main.shown, None if counter.sides else counter.main.cursor())
         boards["foot"].show(self._foot(boards["foot"]))
         boards["across"].show([self._across(boards["across"])] * boards["across"].size.height)
@@ -218,6 +221,7 @@ class CounterScreen(Screen[None]):
 
     def _paint_tail(self, board: Board) -> None:
         counter = self.counter
-        hint = f"  {counter.hint}" if counter.hint else ""
-        last = line(" ", cut(counter.message, board.cells - 2 - len(hint)), hint)
+        hint = f"  {counter.hint}" if counter.hint and not counter.shut else ""
+        message = "" if counter.shut else counter.message
+        last = line(" ", cut(message, board.cells - 2 - len(hint)), hint)
         board.show([last, hints(counter.top, board.cells)])

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from specbuilder.storage.disk import DiskError
+from specbuilder.wording.life import not_kept
+
 from .deeds import TROUBLES
 from .errands import Errand, Stop
 from .screens.page import Host
@@ -19,6 +22,8 @@ def seal(host: Host) -> None:
     def work(stop: Stop) -> Iterator[str]:
         try:
             deeds.keep_what_left(stand)
+        except DiskError as error:
+            yield not_kept(error.reason.value)
         except TROUBLES as error:
             yield str(error)
 

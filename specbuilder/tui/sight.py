@@ -65,6 +65,20 @@ class Sight:
         if self.opening is not None:
             self.opening.anew()
 
+    def edit_job(self, edit: Edit) -> bool:
+        """Do this to the job itself while a what-if lies over it."""
+        return self.walk is not None and self.walk.doing.edit_job(edit)
+
+    def begin_variant(self) -> None:
+        """A copy of what is on the screens becomes a variant of the job, and is open."""
+        if self.opening is not None:
+            self.opening.begin_variant()
+
+    def go_over(self, number: str) -> None:
+        """Leave this job and open that one."""
+        if self.opening is not None:
+            self.opening.go_over(number)
+
     def may_write_down(self) -> bool:
         """True where the job can be quoted, signed and recorded; else it is said why not."""
         return self.walk is not None and self.walk.doing.may_write_down()

@@ -24,6 +24,7 @@ from .screens.answering import broken_about
 from .screens.brief import BriefPage
 from .screens.check import CheckPage
 from .screens.circuits import CircuitsPage
+from .screens.customer import CustomerPage
 from .screens.find import FindPage
 from .screens.finish import FinishPage
 from .screens.job_actions import JobActionsPage
@@ -33,6 +34,7 @@ from .screens.life import life_page
 from .screens.margin import below, beside, open_lines
 from .screens.open_things import OpenPage, item_of
 from .screens.page import Host, Page
+from .screens.side_by_side import SideBySidePage
 from .screens.step import StepPage
 from .screens.why import WhyPage
 
@@ -162,6 +164,10 @@ class Walk:
                 return OpenPage(self.host)
             case Act.FIND:
                 return FindPage(self.host)
+            case Act.CUSTOMER:
+                return CustomerPage(self.host)
+            case Act.SIDE_BY_SIDE:
+                return SideBySidePage(self.host)
             case Act.PAPERS | Act.SIGN | Act.BUILD:
                 return life_page(self.host, act)
             case _:

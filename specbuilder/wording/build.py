@@ -55,7 +55,7 @@ def part_name(catalogue: Catalogue, part: PartOfBuild) -> str:
 
 
 def part_state(part: PartOfBuild, on: date | None) -> str:
-    """``fitted``, ``in store``, ``ordered, expected Fri 9 May 2031``, ``to be ordered, about ...``, ``theirs``."""
+    """``fitted``, ``in store``, ``ordered, expected Fri 9 May 2031``, ``to be ordered, about ...``, ``theirs, ...``."""
     if part.fitted:
         return f"fitted at {part.chosen.option.build_step}" if part.chosen.option is not None else "fitted"
     if part.supply is not None:
@@ -65,6 +65,8 @@ def part_state(part: PartOfBuild, on: date | None) -> str:
         own = part.chosen.choice.own_part
         arrives = written_day_short(one_line(own.arrives)) if own is not None else ""
         return f"theirs, arrives {arrives}" if arrives else "theirs, arrival not known yet"
+    if part.chosen.option is not None and part.chosen.option.carried:
+        return "theirs, brought along"
     return f"to be ordered, about {day_short(on)}" if on is not None else "to be ordered"
 
 

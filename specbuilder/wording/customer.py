@@ -14,9 +14,10 @@ from specbuilder.model.report import Pence, Report
 from specbuilder.model.span import Span
 from specbuilder.model.spec import Acceptance, Choice
 
-from . import quantities
+from . import lengths, quantities
 from .dates import written_day
 from .findings import finding_head, finding_line
+from .findings_plain import without_level
 from .names import chosen_name, listed, place_name
 from .plain import ended, lowered, raised
 from .readings import ESTIMATE
@@ -151,10 +152,7 @@ def no_longer_words(acceptance: Acceptance) -> str:
 
 
 def _words_of(acceptance: Acceptance) -> str:
-    said = one_line(acceptance.words)
-    for level in (Level.SIGN, Level.NOTE):
-        said = said.removeprefix(f"{level.value}, broken: ").removeprefix(f"{level.value}, to be said: ")
-    return _calm(said)
+    return _calm(without_level(one_line(acceptance.words)))
 
 
 def working_days(count: int) -> str:
@@ -187,10 +185,15 @@ def weight_left(room: Span | None) -> str:
 
 
 def height(length_mm: Span) -> str:
-    """``2.04 m (6 ft 8 in)``; of what is open the highest."""
+    """``2.04 m (at most 6 ft 9 in)``: rounded up; of what is open the highest."""
     most = length_mm.most
-    told = f"{quantities.metres(most)} ({quantities.feet_and_inches(most)})"
+    told = f"{lengths.metres_up(most)} (at most {lengths.feet_and_inches(most)})"
     return told if length_mm.settled else f"up to {told}"
+
+
+def barrier(limit_mm: float) -> str:
+    """``2.00 m (6 ft 6 in)``: what the van must pass under, rounded down."""
+    return f"{lengths.metres_below(limit_mm)} ({lengths.feet_and_inches_below(limit_mm)})"
 
 
 def nights(count: Span | None) -> str:

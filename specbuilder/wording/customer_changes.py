@@ -70,6 +70,11 @@ def sum_cells(difference: Difference, currency: str) -> ChangeCells:
     return _cells("Together", "", difference, currency)
 
 
+def price_cells(name: str, gross: Pence, currency: str) -> tuple[str, ...]:
+    """A whole price below the sum of what changes."""
+    return ChangeCells(out=name, in_="", price=pounds_range(gross, currency), mass="", hours="", weeks="").row
+
+
 def undoing_cells(gross_pence: int, hours: float, currency: str) -> ChangeCells:
     """The work that is already done and has to be undone."""
     whole = Difference(gross_pence=gross_pence, mass_kg=0, hours=hours, weeks=0)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Sequence
 
 from specbuilder.model.kinds import JobState
 from specbuilder.model.span import Span
@@ -13,8 +14,9 @@ from .quantities import NO_NUMBER, number_text, span
 from .works_where import FILLING, Works, WorksWhere
 
 YOUR_VAN = "YOUR VAN"
-VAT_IN = "VAT IN"
+VAT_IN = "VAT IN."
 TOLD, OPEN, AWAY = "TOLD AND ACCEPTED", "STILL OPEN", "AWAY FROM A PLUG"
+PRICE = "price"
 PRICES_HEAD = "What each part costs, VAT included"
 _STATES = {
     JobState.DRAFT: "draft, no offer yet",
@@ -24,7 +26,6 @@ _STATES = {
     JobState.CHANGED: "order, changed and signed",
     JobState.AS_BUILT: "as built",
 }
-_FEW = 3
 
 
 def stands(state: JobState, *, tried: bool) -> str:
@@ -47,11 +48,21 @@ def label(text: str) -> str:
     return text.upper()
 
 
-def away(lines: Iterable[WorksWhere]) -> tuple[tuple[str, str], ...]:
-    """What works away from a plug, by its answer: ``("YES", "fridge, ceiling lights and 2 more")``."""
+def away(lines: Iterable[WorksWhere]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """What works away from a plug, by its answer: ``("YES", ("fridge", "ceiling lights"))``."""
     told = [line for line in lines if FILLING not in line.names]
     answers = ((works, [_short(name) for line in told if line.away is works for name in line.names]) for works in Works)
-    return tuple((works.value.upper(), listed(names, most=_FEW)) for works, names in answers if names)
+    return tuple((works.value.upper(), tuple(names)) for works, names in answers if names)
+
+
+def away_line(answer: str, names: Sequence[str], room: int) -> str:
+    """``YES: fridge, ceiling lights, 2 more``, with as many names as there is room for."""
+    for most in range(len(names), 0, -1):
+        rest = [f"{_number(len(names) - most)} more"] if most < len(names) else []
+        line = f"{answer}: {', '.join((*names[:most], *rest))}"
+        if len(line) <= room:
+            return line
+    return f"{answer}: {_things(len(names))}"
 
 
 def told_count(stops: int, wanted: int, told: int, accepted: int) -> str:
@@ -71,24 +82,24 @@ def open_count(count: int) -> str:
     return f"{_number(count)} question{'s' if count > 1 else ''}, see page 3"
 
 
-def page_words(page: int, pages: int) -> str:
+def page_words(page: int, pages: int, *, short: bool) -> str:
     """``page 1 of 3``."""
-    return f"page {page} of {pages}"
+    return f"{'' if short else 'page '}{page} of {pages}"
 
 
-def next_page() -> str:
+def next_page(*, short: bool) -> str:
     """What Right does."""
-    return "-> next page"
+    return "->" if short else "-> next page"
 
 
 def prices_hint(shown: bool) -> str:
     """What plus does."""
-    return "+ without prices" if shown else "+ prices"
+    return "+ no prices" if shown else "+ prices"
 
 
-def copy_hint() -> str:
+def copy_hint(*, short: bool) -> str:
     """What p does."""
-    return "p take a copy"
+    return "p copy" if short else "p take a copy"
 
 
 def leave_hint() -> str:
@@ -98,12 +109,12 @@ def leave_hint() -> str:
 
 def leave_asked() -> str:
     """After Escape."""
-    return "Enter: back to the seller's screens.   Any other key: stay here."
+    return "Enter: back to the seller's screens. Any other key stays."
 
 
 def copy_asked() -> str:
     """After p."""
-    return "Enter: write your copy of this revision, as PDF and text.   Any other key: not now."
+    return "Enter: write your copy, PDF and text. Any other key: not now."
 
 
 def copy_made(names: Iterable[str]) -> str:
@@ -139,5 +150,5 @@ def _things(count: int) -> str:
 
 
 def _short(name: str) -> str:
-    """The main part of a name: ``compressor fridge with front door``."""
-    return lowered(name.partition(",")[0].partition(":")[0])
+    """The main part of a name: ``compressor fridge``."""
+    return lowered(re.split("[,:]| with ", name)[0])

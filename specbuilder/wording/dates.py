@@ -40,6 +40,12 @@ def written_day(text: str) -> str:
         return text or NO_DAY
 
 
+def written_moment(text: str) -> str:
+    """The same with its time, where it has one: ``18 April 2031, 09:30``."""
+    day, _, time = text.partition(" ")
+    return f"{written_day(day)}, {time}" if time and written_day(day) != day else written_day(text)
+
+
 def written_day_brief(text: str) -> str:
     """The same where the year is plain: ``18 Apr``; what is none stays as it is."""
     try:

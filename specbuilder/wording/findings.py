@@ -7,7 +7,7 @@ from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Finding
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import BriefKey, OptionId
 from specbuilder.model.kinds import Confidence, Level, Verdict
 from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.report import Report
@@ -16,6 +16,7 @@ from specbuilder.model.spec import Choice
 
 from . import ledger_detail, quantities, readings
 from .brief import line_words
+from .dates import written_moment
 from .names import choice_name, group_name, key_name, lack_name, listed, option_name, tag_name
 from .plain import ended, raised
 from .states import step_name, to_be_said
@@ -96,7 +97,7 @@ def finding_line(catalogue: Catalogue, report: Report, finding: Finding) -> str:
         name = catalogue.ledgers[reading.id].name
         return f"{head} {ended(f'{name}: {_measured(catalogue, finding, reading)}')}"
     about = [_subject(catalogue, report, option) for option in finding.subjects]
-    about += [f"{key_name(catalogue, key)} ({line_words(catalogue, report, key)})" for key in finding.keys]
+    about += [_key_told(catalogue, report, key, "{} ({})") for key in finding.keys]
     missing = _missing(catalogue, finding)
     told = f"{head} It is about {listed(about, most=_FEW)}." if about else head
     return f"{told} {ended(f'Missing: {missing}')}" if missing else told
@@ -174,7 +175,13 @@ def _acceptance(report: Report, finding: Finding) -> str:
     accepted = next((a for a in report.spec.accepted if a.rule == finding.rule), None)
     if accepted is None or not accepted.by:
         return "accepted in writing"
-    return f"accepted in writing by {accepted.by}" + (f" on {accepted.at}" if accepted.at else "")
+    return f"accepted in writing by {accepted.by}" + (f" on {written_moment(accepted.at)}" if accepted.at else "")
+
+
+def _key_told(catalogue: Catalogue, report: Report, key: BriefKey, both: str) -> str:
+    """A line of the brief with its answer; once where the answer is told in the words of its name."""
+    name, told = key_name(catalogue, key), line_words(catalogue, report, key)
+    return name if name == told else both.replace("{}", name, 1).replace("{}", told, 1)
 
 
 def _subject(catalogue: Catalogue, report: Report, option: OptionId) -> str:
@@ -198,7 +205,7 @@ def _rests_on(catalogue: Catalogue, report: Report, finding: Finding, rule: Rule
         for option in finding.subjects
         for choice in report.spec.chosen(option) or (Choice(option=option),)
     )
-    lines += (f"{key_name(catalogue, key)}: {line_words(catalogue, report, key)}" for key in finding.keys)
+    lines += (_key_told(catalogue, report, key, "{}: {}") for key in finding.keys)
     if finding.wanted and finding.verdict is not Verdict.HOLDS:
         missing = _missing(catalogue, finding) or listed((tag_name(tag) for tag in finding.wanted), "or")
         lines.append(f"missing: {missing}")

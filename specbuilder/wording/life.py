@@ -133,6 +133,11 @@ def signed_short(spec: Spec) -> str:
     return f"Signed; it stays done. The workshop builds revision {spec.revision}{instead}."
 
 
+def not_kept(reason: str) -> str:
+    """Said when spec and papers could not be kept as they left the house; what was done holds."""
+    return f"Not kept as it left the house yet ({reason}): opening the job once more tries again."
+
+
 def begun(spec: Spec, today: Catalogue | None = None) -> str:
     """A draft of the next revision. ``today``: it is held against these rules, and its quote was not."""
     if spec.changes_signed:

@@ -52,11 +52,11 @@ def quoted_price(spec: Spec, currency: str) -> str:
     return f"{price} VAT in, valid until {written_day(record.due)}"
 
 
-def change_stands(spec: Spec, base: Spec, number: int) -> str:
-    """A change that is drawn up."""
+def change_stands(spec: Spec, base: Spec, number: int) -> tuple[str, str]:
+    """A change that is drawn up, and what holds until then."""
     return (
-        f"{change_head(base, number)} becomes revision {spec.revision}. "
-        f"Until it is signed the workshop builds revision {base.revision}."
+        f"{change_head(base, number)} becomes revision {spec.revision}.",
+        f"Until it is signed the workshop builds revision {base.revision}.",
     )
 
 
@@ -177,6 +177,18 @@ def papers_of_job_only() -> str:
 def papers_later() -> str:
     """Said of a job of which nothing is said yet."""
     return "A job has papers from its first answer on."
+
+
+def may_line(quote: int, sign: int, open_points: int) -> str:
+    """``QUOTE yes, with 4 open points   SIGN no, 3 things stand in the way``."""
+    opened = f", with {counted(open_points, 'open point', 'open points')}" if open_points else ""
+    return f"QUOTE {_may(quote)}{'' if quote else opened}   SIGN {_may(sign)}"
+
+
+def _may(in_the_way: int) -> str:
+    if not in_the_way:
+        return "yes"
+    return f"no, {counted(in_the_way, 'thing stands', 'things stand')} in the way"
 
 
 def step_hint(step: LifeStep | None, state: JobState) -> str:

@@ -22,7 +22,6 @@ PENCE = "pence"
 """The unit of money in the catalogue: always whole pence, shown in the firm's currency."""
 
 _CONTEXT = Context(prec=400)
-_MM_PER_INCH = 25.4
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,16 +139,6 @@ def millimetres(length_mm: float) -> str:
 def metres(length_mm: float) -> str:
     """For customers, two decimals always: ``1.96 m``."""
     return f"{_digits(length_mm / 1000, 2, trimmed=False)} m"
-
-
-def feet_and_inches(length_mm: float) -> str:
-    """For customers, to the nearest inch: ``6 ft 5 in``."""
-    inches_text = _digits(length_mm / _MM_PER_INCH, 0)
-    if not inches_text.lstrip("-")[0].isdigit():
-        return inches_text
-    inches = int(inches_text.replace(",", ""))
-    sign = "-" if inches < 0 else ""
-    return f"{sign}{abs(inches) // 12} ft {abs(inches) % 12} in"
 
 
 def weeks(value: float) -> str:

@@ -12,7 +12,6 @@ from specbuilder.model.spec import Spec
 from specbuilder.model.stand import Stand
 
 from .dates import day_words, written_day
-from .glance import counts
 from .names import listed
 from .papers import price_change
 from .quantities import hours, money_range
@@ -32,22 +31,21 @@ def quote_title(spec: Spec) -> str:
     return f"Quote revision {spec.revision}"
 
 
-def quote_words(catalogue: Catalogue, report: Report, now: str) -> tuple[str, ...]:
+def quote_words(catalogue: Catalogue, report: Report, now: str, open_points: int) -> tuple[str, ...]:
     """Price, validity, and what is still open in it, which the paper says as well."""
     firm = catalogue.firm
     until = day_words(date.fromisoformat(now[:10]) + timedelta(days=firm.quote_valid_days))
     return (
         f"{money_range(report.price.gross, firm.currency)} VAT in, valid until {until}.",
-        *_open(report),
+        *_open(report, open_points),
     )
 
 
-def _open(report: Report) -> tuple[str, ...]:
-    undecided, unknown, _, _ = counts(report)
+def _open(report: Report, open_points: int) -> tuple[str, ...]:
     stops = len(report.broken(Level.STOP))
     told = []
-    if undecided + unknown:
-        told.append(f"It goes out with {counted(undecided + unknown, 'open point', 'open points')}, named on it.")
+    if open_points:
+        told.append(f"It goes out with {counted(open_points, 'open point', 'open points')}, named on it.")
     if stops:
         told.append(f"It cannot be built as it stands ({stops} broken at STOP), and says so on every page.")
     return tuple(told)

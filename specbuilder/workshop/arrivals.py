@@ -51,9 +51,14 @@ def day_of(text: str) -> date | None:
 
 
 def _is_waited_for(view: SpecView, choice: Choice, option: Option) -> bool:
-    """True for what somebody has to bring: it weighs something, takes weeks, is the customer's, or was recorded."""
+    """True for what somebody has to bring: it weighs something, takes weeks, is the customer's, or was recorded.
+
+    No step waits for what is only carried along.
+    """
     if is_theirs(option, choice) or _supply(view, option.id) is not None:
         return True
+    if option.carried:
+        return False
     return option.mass_kg > 0 or _weeks(view, option) > 0
 
 

@@ -35,6 +35,6 @@ def _side(view: SpecView, one: Chosen, option: Option) -> str:
     place = one.choice.place
     if place is None:
         return "not decided"
-    spots = [view.positions.of_cut(hole, one.choice, option) for hole in one.holes] if place is Place.REAR else []
+    spots = [view.positions.of_cut_drawn(hole, one.choice, option) for hole in one.holes] if place is Place.REAR else []
     sides = {Place.LEFT if spot.y_mm > 0 else Place.RIGHT for spot in spots if spot is not None and spot.y_mm}
     return f"{sides.pop()} {place}" if len(sides) == 1 else place.value

@@ -13,6 +13,8 @@ from specbuilder.model.span import ZERO, Span
 from .view import SpecView
 
 _HOURS = LedgerId("workshop-hours")
+_DECIMALS = 6
+"""Of a number that is worked back out of a sum: what comes behind them is noise."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,4 +59,5 @@ def _cables(reading: Reading, steps: Mapping[str, WorkStep], undone_h: float) ->
             of_no_part += entry.amount
     each_h = sum(step.hours_per_circuit for step in steps.values())
     fixed_h = sum(step.hours_fixed for step in steps.values())
-    return (of_no_part - fixed_h - undone_h) * (1 / each_h) if each_h else ZERO
+    runs = (of_no_part - fixed_h - undone_h) * (1 / each_h) if each_h else ZERO
+    return Span(round(runs.least, _DECIMALS), round(runs.most, _DECIMALS))

@@ -11,6 +11,7 @@ from specbuilder.model.comparison import Piece
 from specbuilder.model.holes import HoleLine
 from specbuilder.model.parts import Hole
 
+from .cuts import surface_of
 from .view import Chosen, SpecView
 
 
@@ -43,17 +44,18 @@ def size_of(piece: Piece) -> Hashable:
 def _holes(view: SpecView) -> Iterator[HoleLine]:
     for one in view.in_build_order():
         for hole in one.holes:
-            yield _hole(view, one, hole)
+            yield hole_line(view, one, hole)
 
 
-def _hole(view: SpecView, one: Chosen, hole: Hole) -> HoleLine:
+def hole_line(view: SpecView, one: Chosen, hole: Hole) -> HoleLine:
+    """One line of the hole schedule."""
     assert one.option is not None, "what has left the catalogue has no holes"
     spot = view.positions.of_cut(hole, one.choice, one.option)
     return HoleLine(
         id=hole.id,
         option=one.option.id,
         what=hole.what,
-        surface=hole.surface,
+        surface=surface_of(view, one, one.option, hole),
         measured=spot is None,
         x_mm=spot.x_mm if spot else None,
         y_mm=spot.y_mm if spot else None,

@@ -13,8 +13,12 @@ from specbuilder.model.sides import leader_of, y_on_side_mm
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.vans import Van
 
+from .bodies import Body, body_of
+
 _FLOOR = "floor"
 """The surface to which the no-drill boxes of a van belong."""
+_SKINS = ("roof", "side skin")
+"""How the surfaces begin whose places hang on height and width of the van."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,9 +51,19 @@ class Positions:
 
     def of_cut(self, hole: Hole, choice: Choice, option: Option) -> Spot | None:
         """Centre of a hole of this choice; None when it is measured on the van."""
+        if self.skin_differs(hole, option):
+            return None
+        return self.of_cut_drawn(hole, choice, option)
+
+    def of_cut_drawn(self, hole: Hole, choice: Choice, option: Option) -> Spot | None:
+        """The same near enough for a walk round the van, but not to cut by: as drawn for a van of another body."""
         if hole.measure or not self.is_drawn(option):
             return None
         return self._beside_doors(hole.position, hole.door_position, choice, option)
+
+    def skin_differs(self, hole: Hole, option: Option) -> bool:
+        """A hole in roof or side skin that is drawn for a van of another height or width."""
+        return hole.surface.startswith(_SKINS) and not self.body(option).alike
 
     def of_outlet(self, choice: Choice, option: Option) -> Spot | None:
         """End of its exhaust; None when it has none, or its side is not decided."""
@@ -72,11 +86,16 @@ class Positions:
     def circuits_of(self, option: Option) -> tuple[Circuit, ...]:
         """The cables that are run beside what else is chosen."""
         given = self.given()
-        return tuple(one for one in option.circuits if not one.only_with or not given.isdisjoint(one.only_with))
+        run = (one for one in option.circuits if one.is_run(given))
+        return tuple(replace(one, from_point=one.starts_at(given)) for one in run)
 
     def is_drawn(self, option: Option) -> bool:
         """False when its place holds only beside choices of which none is there: it is measured on the van."""
         return not option.drawn_for or any(choice.option in option.drawn_for for choice in self.spec.choices)
+
+    def body(self, option: Option) -> Body:
+        """The van beside the one for which the places of an option are drawn."""
+        return body_of(self.catalogue, self.van, option)
 
     def boxes_hit(self, hole: Hole, spot: Spot) -> tuple[str, ...]:
         """Names of the no-drill boxes of the van which this floor hole touches."""

@@ -47,7 +47,9 @@ def spot_of(view: SpecView, one: Chosen) -> Spot | None:
     option = one.option
     if option is None:
         return None
-    cuts = [view.positions.of_cut(hole, one.choice, option) for hole in one.holes if hole.surface.startswith(_SKIN)]
+    cuts = [
+        view.positions.of_cut_drawn(hole, one.choice, option) for hole in one.holes if hole.surface.startswith(_SKIN)
+    ]
     found = next((cut for cut in cuts if cut is not None), None)
     if found is not None:
         return found

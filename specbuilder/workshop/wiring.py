@@ -1,20 +1,21 @@
 """The wiring of a build as trees: from what feeds it down to what uses it, one for every source and side.
 
-Made from the cable runs alone: one run hangs below another when it starts where that one ends. Where no run ends, the
-catalogue's table of cable starts says what feeds it.
+Made from the cable runs alone: one run hangs below another when it starts where that one ends, or at something that
+stands there, as a fuse on a busbar does. Where no run ends, the catalogue's table of cable starts says what feeds it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.circuits import CircuitLine
 from specbuilder.model.report import Report
 
-_STARTS, _START, _FEEDS = "cable-starts", "start", "feeds"
-"""The table of the catalogue that says what feeds a cable, and two of its columns."""
+_STARTS, _START, _FEEDS, _STANDS_AT = "cable-starts", "start", "feeds", "stands_at"
+"""The table of the catalogue that says what feeds a cable, and three of its columns."""
 _OWN_FEED = "its own feed"
 """In that table: whatever run ends there."""
 _ANY = "any"
@@ -53,29 +54,37 @@ class Wiring:
 def wiring(catalogue: Catalogue, report: Report) -> Wiring:
     """The trees of the circuit schedule."""
     lines = report.circuits
-    feeds = _feeds(catalogue)
-    low = _Side(tuple(line for line in lines if not line.is_mains), lines, feeds)
-    mains = _Side(tuple(line for line in lines if line.is_mains), lines, feeds)
+    told = _Told(feeds=_column(catalogue, _FEEDS), stands_at=_column(catalogue, _STANDS_AT))
+    low = _Side(tuple(line for line in lines if not line.is_mains), lines, told)
+    mains = _Side(tuple(line for line in lines if line.is_mains), lines, told)
     return Wiring(low=low.trees(), mains=mains.trees())
 
 
-def _feeds(catalogue: Catalogue) -> Mapping[str, str]:
-    """What feeds a cable that starts at a place; empty without that table."""
+class _Told(NamedTuple):
+    """What the table of starts says, by start."""
+
+    feeds: Mapping[str, str]
+    stands_at: Mapping[str, str]
+    """Where what a cable starts from stands, if that is no place of its own."""
+
+
+def _column(catalogue: Catalogue, key: str) -> Mapping[str, str]:
+    """What stands there in one column by the start of a cable; empty without that table or column."""
     table = catalogue.tables.get(_STARTS)
     if table is None:
         return {}
     keys = [column.key for column in table.columns]
-    if _START not in keys or _FEEDS not in keys:
+    if _START not in keys or key not in keys:
         return {}
-    start, feeds = keys.index(_START), keys.index(_FEEDS)
-    return {str(row[start]): str(row[feeds]) for row in table.rows}
+    start, at = keys.index(_START), keys.index(key)
+    return {str(row[start]): str(row[at]) for row in table.rows}
 
 
 class _Side:
     """The runs of one side, and those they hang on."""
 
-    def __init__(self, own: tuple[CircuitLine, ...], every: tuple[CircuitLine, ...], feeds: Mapping[str, str]) -> None:
-        self._own, self._every, self._feeds = own, every, feeds
+    def __init__(self, own: tuple[CircuitLine, ...], every: tuple[CircuitLine, ...], told: _Told) -> None:
+        self._own, self._every, self._told = own, every, told
         self._inward = {line.label for line in own if self._fed_from_elsewhere(line) is not None}
         self._parent = {line.label: self._above(line) for line in own}
         for line in own:
@@ -103,12 +112,22 @@ class _Side:
         return WirePoint(name=lines[0].from_point, fed_by=self._other_side(lines[0]), below=below)
 
     def _point(self, line: CircuitLine) -> WirePoint:
-        children = [one for one in self._own if self._parent[one.label] == line.label]
-        return WirePoint(name=line.to_point, line=line, below=tuple(self._point(one) for one in children))
+        starts: dict[str, list[CircuitLine]] = {}
+        for one in self._own:
+            if self._parent[one.label] == line.label:
+                starts.setdefault(one.from_point, []).append(one)
+        below = [self._point(one) for one in starts.pop(line.to_point, ())]
+        below += (self._standing(start, lines) for start, lines in starts.items())
+        return WirePoint(name=line.to_point, line=line, below=tuple(below))
+
+    def _standing(self, start: str, lines: list[CircuitLine]) -> WirePoint:
+        """A place of its own name at the end of a run, with what hangs on it."""
+        return WirePoint(name=start, below=tuple(self._point(line) for line in lines))
 
     def _source(self, line: CircuitLine) -> str:
         """In words what feeds a run to which nothing of this side leads. Of two chargers each is a source."""
-        named = self._feeds.get(line.from_point) or self._feeds.get(f"{_ANY} {line.bus}") or ""
+        feeds = self._told.feeds
+        named = feeds.get(line.from_point) or feeds.get(f"{_ANY} {line.bus}") or ""
         other = self._other_side(line)
         if other is not None and named != line.from_point:
             return f"{line.from_point}, {other.label}"
@@ -126,8 +145,13 @@ class _Side:
         own = next((one for one in ends if one.option == line.option), None)
         if own is not None:
             return own.label
-        brings = (one for one in ends if self._brings(one, line))
-        return next((one.label for one in brings), None)
+        brings = next((one.label for one in ends if self._brings(one, line)), None)
+        return brings if brings is not None else self._beside(line)
+
+    def _beside(self, line: CircuitLine) -> str | None:
+        """The run that leads to the place where the fuse or block stands from which it starts."""
+        at = self._told.stands_at.get(line.from_point)
+        return next((one.label for one in self._own if one.to_point == at and one.label != line.label), None)
 
     def _brings(self, one: CircuitLine, line: CircuitLine) -> bool:
         return one.bus != line.bus or one.label not in self._inward

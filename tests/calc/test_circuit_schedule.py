@@ -10,7 +10,9 @@ import pytest
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.circuits import CircuitCode, CircuitLine
 from specbuilder.model.ids import OptionId
-from specbuilder.model.spec import Spec
+from specbuilder.model.kinds import Owner
+from specbuilder.model.situation import Placed
+from specbuilder.model.spec import OwnPart, Spec
 from specbuilder.session.evaluate import evaluate
 from specbuilder.storage.spec_files import read_spec_file
 from tests.calc.circuits_scene import (
@@ -77,6 +79,34 @@ def test_a_circuit_that_asks_for_another_part_waits_for_it(catalogue: Catalogue)
     ]
 
 
+@pytest.mark.parametrize(
+    ("beside", "start"),
+    [
+        (("hook-up-bundle",), "consumer unit"),
+        (("hook-up-bundle", "changeover-manual", "inverter-600"), "consumer unit"),
+        (("hook-up-bundle", "changeover-manual", "inverter-2000"), "changeover"),
+        (("hook-up-bundle", "changeover-automatic", "inverter-3000"), "changeover"),
+        (("hook-up-bundle", "inverter-charger-2000"), "safety switch behind the inverter"),
+        (("inverter-2000",), "safety switch behind the inverter"),
+    ],
+)
+def test_a_hob_is_fed_by_one_thing_and_by_the_inverter_only_where_that_can_carry_it(
+    beside: tuple[str, ...], start: str, catalogue: Catalogue
+) -> None:
+    lines = {line.id: line for line in schedule(catalogue, *beside, "induction-single")}
+    assert lines["induction-single-c1"].from_point == start
+
+
+def test_a_main_cable_without_a_fuse_carries_what_the_main_fuse_of_an_own_battery_lets_through(
+    catalogue: Catalogue,
+) -> None:
+    sheet = OwnPart(mass_kg=20, continuous_a=200, capacity_ah=200, chemistry="LFP")
+    own = Placed(option=catalogue.options[OptionId("battery-own")], owner=Owner.CUSTOMER, own_part=sheet)
+    lines = {line.id: line for line in schedule(catalogue, own)}
+    assert lines["battery-own-c1"].fuse_a == 250
+    assert {lines[f"battery-own-c{n}"].area_mm2 for n in (1, 3, 4, 5)} == {95}
+
+
 def test_the_lines_say_where_their_figures_are_written(every_line: tuple[CircuitLine, ...]) -> None:
     for line in every_line:
         text = (ROOT / "rules" / line.origin.file).read_text("utf-8").splitlines()[line.origin.line - 1 :]
@@ -122,6 +152,14 @@ def test_who_has_no_fuse_says_why(every_line: tuple[CircuitLine, ...]) -> None:
     assert all(line.area_mm2 for line in unfused.values())
 
 
+def before_a(line: CircuitLine, every_line: tuple[CircuitLine, ...]) -> float:
+    """What the main fuses of its own part let through to a cable of the battery that has no fuse of its own."""
+    if start_of(line)["fuse"] != "none" or start_of(line)["feeds"] != "leisure battery":
+        return 0
+    own = (other for other in every_line if other.option == line.option and start_of(other)["fuse"] == "main")
+    return sum({other.label: other.fuse_a or 0 for other in own}.values())
+
+
 def test_the_section_is_the_thinnest_that_passes_and_of_the_coolest_insulation(
     every_line: tuple[CircuitLine, ...], catalogue: Catalogue
 ) -> None:
@@ -138,7 +176,8 @@ def test_the_section_is_the_thinnest_that_passes_and_of_the_coolest_insulation(
         for bears, area in thinner:
             own, carries = stated[line.id], carries_by_hand_a(line, area, bears)
             protects = [own] if own else ratings(line) if start_of(line)["fuse"] != "none" else [carries]
-            fits = [r for r in protects if over_load(line) * line.load_a <= r <= carries]
+            least_a = max(over_load(line) * line.load_a, before_a(line, every_line))
+            fits = [r for r in protects if least_a <= r <= carries]
             assert not fits or drop_by_hand_v(line, area) > limit_v, (line.label, area)
 
 
@@ -171,6 +210,9 @@ def test_some_lines_by_hand(catalogue: Catalogue) -> None:
     assert told == {
         "battery-kettle-c1": (95, 250, "class T, 125 V"),  # 200 A: 250 A or more; 70 mm2 carry 216 A, 95 mm2 264 A
         "battery-kettle-c2": (50, 80, "strip fuse, 32 V"),  # 60 A over 2 m within 0.12 V: 35 mm2 lose 0.149 V
+        "battery-kettle-c3": (95, None, ""),  # behind the main fuse of 250 A: 70 mm2 carry 216 A, 95 mm2 264 A
+        "battery-kettle-c4": (95, None, ""),  # the negative as the positive
+        "battery-kettle-c5": (95, None, ""),
         "inverter-2000-c1": (95, 250, "class T, 125 V"),  # 185.2 A: 231.5 A or more
         "inverter-2000-c2": (1.5, 10, "two-pole breaker"),
         "fridge-front-door-c1": (4, 7.5, "blade"),  # 2.5 mm2 may lose 0.393 V of 0.36 V

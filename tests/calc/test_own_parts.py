@@ -68,10 +68,11 @@ def test_a_battery_with_the_figures_of_the_small_pack_counts_as_the_small_pack(i
     assert (own.value, own.bound, own.verdict) == (ours.value, ours.bound, ours.verdict)
 
 
+@pytest.mark.parametrize("mass_kg", [14, None])
 @pytest.mark.parametrize("line", BY_LINE)
-def test_a_blank_on_the_sheet_of_a_battery_is_never_told_as_a_number(line: SheetLine) -> None:
+def test_a_blank_on_the_sheet_of_a_battery_is_never_told_as_a_number(line: SheetLine, mass_kg: float | None) -> None:
     blank: dict[str, Any] = {line.value: getattr(OwnPart(), line.value)}
-    now = battery(replace(WHOLE, **blank))
+    now = battery(replace(WHOLE, mass_kg=mass_kg, **blank))
     for id_ in ("battery-current", "battery-nights", "charge-rate", "battery-box"):
         reading = says(id_, now)
         if id_ in BY_LINE[line]:
@@ -79,7 +80,7 @@ def test_a_blank_on_the_sheet_of_a_battery_is_never_told_as_a_number(line: Sheet
             assert reading.value is None or reading.bound is None, id_
             assert reading.outside is not None, id_
             assert (reading.outside.option, reading.outside.sheet) == ("battery-own", True), id_
-            assert [lack.group for lack in reading.lacks] in (["battery"], []), id_
+            assert [lack.group for lack in reading.lacks] == ["battery"], id_
         else:
             assert reading.verdict is not Verdict.CANNOT_TELL, id_
 

@@ -43,7 +43,7 @@ def test_two_cables_side_by_side_are_minded_and_need_no_settling(house: Counter)
     said = house("circuits", str(EXAMPLES / "off-grid-pair.toml"))
     assert said.code == 0
     assert any(re.search(r"battery-twin-c3 .* 2 x 95 mm² ", line) for line in said.out)
-    assert any(line.startswith("Mind: Combined run of both packs (battery-twin-c3): ") for line in said.out)
+    assert any(line.startswith("Mind: Combined run of both packs (battery-twin-c3), ") for line in said.out)
 
 
 def test_the_same_as_json(house: Counter) -> None:

@@ -67,13 +67,15 @@ def test_the_new_price_is_the_one_of_the_report_beside_the_old_one(paper: Paper)
 
 def test_the_lines_add_up_to_the_sum_which_is_the_change_of_the_price(paper: Paper) -> None:
     comparison = order(proposed_case()).comparison
-    *lines, last = [_pence(row[2]) for row in table(paper, "What changes") if row[2].lstrip("+-").startswith("£")]
+    found = [_pence(row[2]) for row in table(paper, "What changes") if row[2].lstrip("+-").startswith("£")]
+    *lines, last, old, new = found
     assert sum(lines) == last == comparison.gross_after.least - comparison.gross_before.least
+    assert (old, new) == (comparison.gross_before.least, comparison.gross_after.least)
 
 
 def test_every_change_has_its_line_with_what_goes_and_what_comes(paper: Paper) -> None:
     rows = table(paper, "What changes")
-    assert len(rows) == len(order(proposed_case()).comparison.changes) + 2
+    assert len(rows) == len(order(proposed_case()).comparison.changes) + 4
     pairs = {row[:2] for row in rows}
     assert ("Gas kit: hob, sealed store, vents, alarm", "Induction hob, one ring") in pairs
     assert (

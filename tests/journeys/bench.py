@@ -73,8 +73,14 @@ def to_jobs(counter: Counter) -> None:
     for _ in range(20):
         if counter.walk is None and not counter.sides:
             return
-        press(counter, "escape")
+        back(counter)
     raise AssertionError("Escape does not lead to the list of jobs")
+
+
+def back(counter: Counter) -> None:
+    """Escape; what the customer reads asks for Enter behind it."""
+    shut = counter.top.shut
+    press(counter, "escape", *(["enter"] if shut else []))
 
 
 def lines(counter: Counter, cells: int) -> list[Line]:

@@ -20,7 +20,7 @@ from specbuilder.tui.screens.older_rules import AgainstPage, OlderRulesPage
 from specbuilder.tui.screens.page import Page
 from specbuilder.tui.screens.revisions import RevisionsPage
 
-from .bench import catalogue, counter_on, press, typed
+from .bench import back, catalogue, counter_on, press, typed
 from .conftest import EXAMPLES
 
 WAYS: dict[Where, tuple[str, ...]] = {
@@ -52,6 +52,8 @@ WAYS: dict[Where, tuple[str, ...]] = {
     Where.REVISIONS: ("p",),
     Where.OLDER_RULES: (),
     Where.AGAINST_TODAY: (),
+    Where.CUSTOMER: ("c",),
+    Where.SIDE_BY_SIDE: ("v",),
     Where.NOTICE: (),
 }
 SHOWN: dict[Where, Callable[[Counter], Page]] = {
@@ -106,7 +108,7 @@ def test_every_key_of_a_place_does_its_act(where: Where, tmp_path: Path, monkeyp
             if not typing or (key in entry.always and entry.act not in (Act.ENTER, Act.BACK)):
                 assert done[:1] == [entry.act], (entry, key)
             for _ in range(9):
-                press(counter, "escape")
+                back(counter)
             assert counter.walk is None
 
 

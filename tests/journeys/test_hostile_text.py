@@ -10,6 +10,7 @@ from types import MappingProxyType
 import pytest
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.record import RecordKind
 from specbuilder.office.house import House
 from specbuilder.storage.jobs import JobsFolder, local_time
 from specbuilder.storage.rules_files import rules_folder
@@ -85,6 +86,22 @@ async def test_every_screen_shows_hostile_text_as_it_stands(empty: Path, size: t
         assert sum(SHOWN[:12] in screen for screen in seen) > len(seen) // 2
         await stage.press(*["escape"] * 4)
         assert dangerous(stage) == []
+
+
+@pytest.mark.parametrize("size", [SMALL, WIDE])
+async def test_papers_and_forms_show_hostile_text_as_it_stands(empty: Path, size: tuple[int, int]) -> None:
+    async with on_stage(empty, size, start=HostileStart) as stage:
+        await stage.press("n", "2", "p", "b", "enter")
+        stage.app.counter.paste(HOSTILE * 50)
+        await stage.press("enter", "enter")
+        for keys in (["escape"], ["1"], ["pagedown"], ["escape"], ["4"], ["escape"], ["s"], ["end"], ["escape"]):
+            await stage.press(*keys)
+            await stage.found()
+            assert dangerous(stage) == [], keys
+            assert stage.app.is_running
+        promise = stage.spec().recorded(RecordKind.PROMISED)[-1].words
+        assert promise.startswith(SHOWN)
+        assert "\x1b" not in promise
 
 
 async def test_what_is_pasted_as_a_customers_name_stays_text(empty: Path) -> None:

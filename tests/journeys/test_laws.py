@@ -28,6 +28,7 @@ def begun(folder: str) -> Counter:
 @example(["f", "enter", "t", "right", "down", "enter", "1", "k", "u", "t", "f", "2", "enter", "escape"])
 @example(["right", "enter", "h", "enter", "d", "1", "escape", "-", "u", "r"])
 @example(["9", " ", "6", "escape", "down", "3", "f9", "k", "i", "t", "enter", "y", "1", "6", "enter"])
+@example(["p", "b", "enter", "g", "a", "s", "enter", "enter", "escape", "s", "enter", "escape", "x", "u"])
 def test_keys_then_escape_then_opening_again_give_the_same_spec(keys: list[str]) -> None:
     with tempfile.TemporaryDirectory() as folder:
         counter = begun(folder)
@@ -50,8 +51,8 @@ def test_as_many_undos_as_edits_give_the_first_spec_and_redo_the_last(keys: list
         press(counter, "u", "u")
         first = spec(counter)
         press(counter, "2", *keys, "escape", "escape", "escape", "escape", "enter")
-        if counter.walk is None:
-            return
+        if counter.walk is None or spec(counter).records:
+            return  # what was written down stays, and undo goes no further back
         last, count = spec(counter), edits(counter)
         press(counter, *(["f4"] * count))
         assert spec(counter) == first or spec(counter).number != first.number

@@ -203,10 +203,10 @@ async def test_a_paper_is_scrolled_and_looked_through(scene: Scene, size: tuple[
         assert "Colleague's page" in first
         assert "lines 1 to" in first
         assert await stage.press("pagedown") != first
-        screen = await stage.press("/", "'heater'", "enter")
-        assert '"heater" 1 of' in screen
-        assert '"heater" 2 of' in await stage.press("n")
-        assert '"heater" 3 of' in await stage.press("enter")
+        screen = await stage.press("home", "/", "'heater'", "enter")
+        assert '"heater" 1 of 2' in screen
+        assert '"heater" 2 of 2' in await stage.press("n")
+        assert '"heater" 1 of 2' in await stage.press("enter")
         assert "stands nowhere" in await stage.press("/", "'zeppelin'", "enter")
         assert "Papers of job" in await stage.press("escape")
         if plain:
@@ -239,3 +239,46 @@ async def test_a_new_job_has_papers_from_its_first_answer_on(empty: Path) -> Non
         assert "from its first answer on" in await stage.press("n", "p")
         await stage.press("2", "enter", "p")
         assert "Papers of job 0001" in stage.screen()
+
+
+@WINDOWS
+async def test_the_check_tells_whether_it_may_be_quoted_and_signed(
+    scene: Scene, size: tuple[int, int], plain: bool
+) -> None:
+    scene.edit(*THREE_OPEN)
+    async with on_stage(scene.folder, size, plain=plain) as stage:
+        await opened(stage)
+        await stage.press(*["right"] * 8)
+        screen = " ".join((await stage.found()).split())
+        assert "QUOTE yes, with 3 open points" in screen
+        assert "SIGN no, 3 things stand in the way" in screen
+
+
+@WINDOWS
+async def test_the_list_of_jobs_tells_state_and_revision_and_leads_to_the_papers(
+    scene: Scene, size: tuple[int, int], plain: bool
+) -> None:
+    scene.order()
+    scene.begin_next()
+    scene.sign()
+    variant = scene.house.jobs.create_variant(scene.spec(), "counter 1")
+    variant.close()
+    async with on_stage(scene.folder, size, plain=plain) as stage:
+        screen = stage.screen()
+        assert "changed 2" in screen
+        assert f"{scene.number}b" in screen
+        assert "Revisions of job" in await stage.press("e")
+        await stage.press("escape")
+        assert f"Papers of job {scene.number}, revision 2" in await stage.press("p")
+
+
+async def test_a_quote_that_has_run_out_says_so_in_the_list_and_over_the_job(scene: Scene) -> None:
+    scene.quote()
+    scene.days_later(40)
+    async with on_stage(scene.folder) as stage:
+        assert "expired 1" in stage.screen()
+        await opened(stage)
+        assert "expired" in stage.screen().splitlines()[0]
+        assert "Quote again?" in await stage.press("p", "s")
+        await stage.press("enter")
+        assert (stage.spec().state, stage.spec().revision) == (JobState.DRAFT, 2)

@@ -138,7 +138,8 @@ _RECORDS = st.builds(
     due=LINE,
     revision=st.integers(1, 99),
 )
-_UNDONE = st.builds(Undone, words=LINE, hours=_FINITE, net_pence=_WHOLE, order=st.integers(1, 99))
+_LABELS = st.lists(LINE, max_size=2).map(tuple)
+_UNDONE = st.builds(Undone, words=LINE, hours=_FINITE, net_pence=_WHOLE, order=st.integers(1, 99), holes=_LABELS)
 
 
 def specs(*, strange_answers: bool = False) -> st.SearchStrategy[Spec]:

@@ -96,7 +96,7 @@ def test_what_holds_and_what_was_accepted() -> None:
         SPEC, accepted=(Acceptance(rule=RuleId("nights-short"), words="...", by="the customer", at="2031-04-18"),)
     )
     assert finding_line(CATALOGUE, report(by), accepted) == (
-        "SIGN, accepted in writing by the customer on 2031-04-18: By the second evening the fridge is off."
+        "SIGN, accepted in writing by the customer on 18 April 2031: By the second evening the fridge is off."
     )
     assert finding_line(CATALOGUE, REPORT, accepted) == (
         "SIGN, accepted in writing: By the second evening the fridge is off."

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from specbuilder.model.report import Pence
 from specbuilder.model.span import Span
-from specbuilder.wording import aloud
+from specbuilder.wording import aloud, lengths
 from specbuilder.wording import quantities as q
 
 UNITS = (
@@ -95,8 +95,24 @@ def test_ranges() -> None:
 def test_lengths_for_customers() -> None:
     assert q.metres(1960) == "1.96 m"
     assert q.metres(2000) == "2.00 m"
-    assert q.feet_and_inches(1960) == "6 ft 5 in"
-    assert q.feet_and_inches(304.8 * 2 - 1) == "2 ft 0 in"
+    assert lengths.feet_and_inches(304.8 * 2) == lengths.feet_and_inches_below(304.8 * 2) == "2 ft 0 in"
+
+
+def test_a_height_is_never_told_lower_and_a_limit_never_higher_than_it_is() -> None:
+    assert lengths.feet_and_inches(2035) == "6 ft 9 in"
+    assert lengths.feet_and_inches_below(2035) == "6 ft 8 in"
+    assert (lengths.metres_up(2031), lengths.metres_below(2039)) == ("2.04 m", "2.03 m")
+    assert (lengths.metres_up(2030), lengths.metres_below(2030)) == ("2.03 m", "2.03 m")
+    for length_mm in range(1900, 2900):
+        up, down = (_mm(told(length_mm)) for told in (lengths.feet_and_inches, lengths.feet_and_inches_below))
+        assert down <= length_mm + 1e-6
+        assert length_mm - 1e-6 <= up < length_mm + 25.4
+
+
+def _mm(feet: str) -> float:
+    """``6 ft 9 in`` in mm."""
+    whole, _, inches, _ = feet.split()
+    return (int(whole) * 12 + int(inches)) * 25.4
 
 
 def test_spoken() -> None:
@@ -132,7 +148,7 @@ def test_any_number_has_a_text(value: float, unit: str) -> None:
         assert _clean(text)
         assert not f"{text} ".startswith(("-0 ", "+-", "-+"))
     for text in (
-        q.feet_and_inches(value),
+        lengths.feet_and_inches(value),
         q.metres(value),
         aloud.money_spoken(value, "£"),
         aloud.kilograms_spoken(value),

@@ -105,8 +105,8 @@ def test_two_chargers_of_one_name_are_fed_apart(catalogue: Catalogue) -> None:
 def test_an_inverter_is_a_source_of_the_mains_side_and_says_what_feeds_it(catalogue: Catalogue) -> None:
     both = _wired(
         catalogue,
-        _line("feed", "leisure battery fuse", "inverter", "dc", "inverter"),
-        _line("output", "inverter", "its safety switch", "230", "inverter"),
+        _line("feed", "inverter fuse", "inverter", "dc", "inverter"),
+        _line("output", "inverter", "safety switch behind the inverter", "230", "inverter"),
         _line("socket", "safety switch behind the inverter", "socket", "230"),
     )
     [inverter] = both.mains
@@ -114,6 +114,37 @@ def test_an_inverter_is_a_source_of_the_mains_side_and_says_what_feeds_it(catalo
     assert inverter.fed_by is not None
     assert inverter.fed_by.label == "feed"
     assert {line.label for line in inverter.lines()} == {"output", "socket"}
+
+
+def test_a_fuse_that_stands_on_the_busbar_hangs_on_the_run_that_ends_there(catalogue: Catalogue) -> None:
+    both = _wired(
+        catalogue,
+        _line("main", "leisure battery +", "main fuse", option="battery"),
+        _line("on", "main fuse", "isolator", option="battery"),
+        _line("feed", "inverter fuse", "inverter", option="inverter"),
+        _line("heater", "leisure battery fuse block", "heater"),
+    )
+    [battery] = both.low
+    assert [line.label for line in battery.lines()] == ["main", "on", "feed", "heater"]
+    [fuse] = battery.below
+    [isolator] = fuse.below
+    assert [(point.name, point.line) for point in isolator.below] == [
+        ("inverter fuse", None),
+        ("leisure battery fuse block", None),
+    ]
+
+
+def test_what_works_on_both_hangs_below_the_changeover_and_that_on_plug_and_inverter(catalogue: Catalogue) -> None:
+    both = _wired(
+        catalogue,
+        _line("plug", "consumer unit", "changeover", "230", "changeover"),
+        _line("away", "safety switch behind the inverter", "changeover", "230", "changeover"),
+        _line("hob", "changeover", "hob", "230"),
+    )
+    assert {tree.name for tree in both.mains} == {"consumer unit", "safety switch behind the inverter"}
+    changeover = _above(both.mains)["hob"]
+    assert changeover.line is not None
+    assert changeover.line.label == "plug"
 
 
 def test_runs_in_a_circle_are_not_lost(catalogue: Catalogue) -> None:

@@ -7,7 +7,7 @@ it rests on the battery and the other circuits.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -40,8 +40,10 @@ def circuit_schedule(situation: Situation) -> tuple[CircuitLine, ...]:
 
 @lru_cache(maxsize=4)
 def _asked(catalogue: Catalogue) -> frozenset[str]:
-    """Tags that decide whether some circuit is run."""
-    return frozenset(tag for o in catalogue.options.values() for circuit in o.circuits for tag in circuit.only_with)
+    """Tags that decide whether some circuit is run, and where it starts."""
+    circuits = tuple(circuit for option in catalogue.options.values() for circuit in option.circuits)
+    moving = (tag for circuit in circuits for start in circuit.other_starts for tag in start.beside)
+    return frozenset((*(tag for circuit in circuits for tag in circuit.only_with), *moving))
 
 
 class _Seen:
@@ -81,13 +83,19 @@ class _Chosen:
     """One cable run of a choice."""
 
     circuit: Circuit
-    option: Option
+    """With the start it has in this build."""
+    placed: Placed
     label: str
     load_w: float
     load_a: float
     start_a: float | None
     unsure: bool
     """Its load is the catalogue's, though the part is the customer's."""
+
+    @property
+    def option(self) -> Option:
+        """Whose run it is."""
+        return self.placed.option
 
 
 def _chosen(seen: _Seen) -> Iterator[_Chosen]:
@@ -98,15 +106,23 @@ def _chosen(seen: _Seen) -> Iterator[_Chosen]:
     for placed in seen.wired:
         option = placed.option
         for circuit in option.circuits:
-            if circuit.only_with and seen.given.isdisjoint(circuit.only_with):
+            if not circuit.is_run(seen.given):
                 continue
+            here = _starting(_Held(circuit), circuit.starts_at(seen.given))
             load_w, load_a, unsure = _load(seen.catalogue, circuit, placed)
             start_a = option.heat.start_a if circuit.bus != MAINS else None
             most_a = max(load_a, start_a) if start_a is not None and load_a > 0 else load_a
             for _ in range(placed.count):
                 number[circuit.id] = number.get(circuit.id, 0) + 1
                 label = circuit.id if total[option.id] == 1 else f"{circuit.id}/{number[circuit.id]}"
-                yield _Chosen(circuit, option, label, load_w, most_a, start_a, unsure)
+                yield _Chosen(here, placed, label, load_w, most_a, start_a, unsure)
+
+
+@lru_cache(maxsize=500)
+def _starting(held: _Held, from_point: str) -> Circuit:
+    """The circuit as it starts in this build; always the same one, as what is worked out is remembered by it."""
+    same = held.circuit.from_point == from_point
+    return held.circuit if same else replace(held.circuit, from_point=from_point)
 
 
 def _load(catalogue: Catalogue, circuit: Circuit, placed: Placed) -> tuple[float, float, bool]:
@@ -126,12 +142,17 @@ def _load(catalogue: Catalogue, circuit: Circuit, placed: Placed) -> tuple[float
 
 
 def _main_load(tables: CircuitTables, circuit: Circuit, placed: Placed) -> tuple[float, float] | None:
-    """The main cable of a customer's battery carries what that battery gives, where somebody has read it."""
+    """The main cables of a customer's battery carry what that battery gives, where somebody has read it."""
     start, brought = tables.start(circuit.from_point, circuit.bus), as_brought(placed)
     amps, volts = brought.power.bms_continuous_a, brought.power.battery_v
-    if start is None or start.fuse != MAIN or not amps or not volts:
+    if start is None or not _is_main(start) or not amps or not volts:
         return None
     return amps * volts, amps
+
+
+def _is_main(start: Start) -> bool:
+    """Whether it lies at the main fuse of the battery, or has none but that."""
+    return start.fuse == MAIN or (start.fuse == NO_FUSE and start.feeds == BATTERY)
 
 
 class _Size(NamedTuple):
@@ -151,7 +172,8 @@ def _before_a(catalogue: Catalogue, one: _Chosen) -> float:
     start = None if isinstance(tables, TableLack) else tables.start(one.circuit.from_point, one.circuit.bus)
     if start is None or start.fuse != NO_FUSE or start.feeds != BATTERY:
         return 0
-    beside = (_sized_held(catalogue, _Held(c), c.load_w, c.load_a, 0) for c in one.option.circuits)
+    loads = ((c, *_load(catalogue, c, one.placed)) for c in one.option.circuits)
+    beside = (_sized_held(catalogue, _Held(c), load_w, load_a, 0) for c, load_w, load_a, _ in loads)
     return sum(size.sized.fuse_a or 0 for size in beside if size.start is not None and size.start.fuse == MAIN)
 
 

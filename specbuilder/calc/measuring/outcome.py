@@ -241,6 +241,10 @@ def _note_unsaid(measure: Measure, prep: Prepared, share: Shares, lacks: dict[La
         amounts = share.of(own) if own is not None else share.known.get(option_id)
         if amounts is not None and any(amounts[1][at] != share.neutral[at] for at in needed):
             lacks[Lack(group=placed.option.group)] = None
+    for placed, variants in prep.unweighed:
+        joints = (share.of(option) or (0, share.neutral) for option in variants)
+        if any(joint[at] != share.neutral[at] for _, joint in joints for at in needed):
+            lacks[Lack(group=placed.option.group)] = None
 
 
 def _note_lacks(chain: Chain, measure: Measure, frame: Frame, share: Shares, lacks: dict[Lack, None]) -> None:

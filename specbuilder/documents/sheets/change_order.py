@@ -6,8 +6,6 @@ Both sign it. Until then the workshop builds the revision that was signed last.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
-from datetime import date
 
 from specbuilder.documents.blocks import (
     Big,
@@ -23,19 +21,18 @@ from specbuilder.documents.blocks import (
 )
 from specbuilder.model.change_order import ChangeOrder, FreezePoint
 from specbuilder.model.findings import Finding
-from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Level
 from specbuilder.model.papers import Case
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.plan import PlannedStep
 from specbuilder.model.record import Record, RecordKind
-from specbuilder.model.report import Pence
 from specbuilder.model.stand import Stand
 from specbuilder.wording import customer as words
 from specbuilder.wording.customer_changes import (
     answer_line,
     change_cells,
     is_told,
+    price_cells,
     price_change,
     sum_cells,
     undoing_cells,
@@ -43,18 +40,17 @@ from specbuilder.wording.customer_changes import (
 )
 from specbuilder.wording.dates import day_words, written_day
 from specbuilder.wording.plain import ended, raised
-from specbuilder.wording.quantities import span
-from specbuilder.workshop.arrivals import day_of
-from specbuilder.workshop.plan import build_plan
-from specbuilder.workshop.view import view_of
 
+from .change_measures import before_after, works
 from .customer import figures
-from .customer.price import received_pence
 from .customer.terms import notice, signed_rows, signing_lines
 from .customer.told import CANNOT_BE_BUILT
 from .running import running
 
-_WEEKS = LedgerId("lead-weeks")
+_WHY_IT_COSTS = (
+    "Why this costs: it was built as you had signed it. Now it is taken out, holes are closed and sealed, and what was "
+    "tested is tested once more before the new part can go in. The price of a part holds only fitting it once."
+)
 _SAID = (Level.SIGN, Level.NOTE)
 
 
@@ -75,7 +71,8 @@ def change_order_paper(case: Case) -> Paper:
             *_head(case, order),
             *_what_changes(case, order),
             *_undone(case, order),
-            *_before_after(case, order),
+            *works(case),
+            *before_after(case, order),
             *_findings(case, order),
             *_freeze(case, order),
             *_signing(case, order),
@@ -119,6 +116,8 @@ def _what_changes(case: Case, order: ChangeOrder) -> Iterator[Block]:
         hours = sum(work.hours for work in order.undone)
         rows.append(undoing_cells(order.undone_gross_pence, hours, currency).row)
     rows.append(sum_cells(comparison.difference, currency).row)
+    rows.append(price_cells(f"Price of revision {order.of_revision}, as signed", comparison.gross_before, currency))
+    rows.append(price_cells(f"New price, revision {order.becomes}", comparison.gross_after, currency))
     yield Table(
         columns=(
             Column(head="Goes out", share=3),
@@ -129,7 +128,7 @@ def _what_changes(case: Case, order: ChangeOrder) -> Iterator[Block]:
             Column(head="Weeks", right=True),
         ),
         rows=tuple(rows),
-        strong=frozenset({len(rows) - 1}),
+        strong=frozenset({len(rows) - 3, len(rows) - 1}),
     )
     yield Paragraph(
         text="Weeks: how much longer we wait for that part; together, for the slowest of all.",
@@ -156,63 +155,8 @@ def _undone(case: Case, order: ChangeOrder) -> Iterator[Block]:
         ),
         rows=tuple(undone_row(work, firm.vat_percent, firm.currency) for work in order.undone),
     )
+    yield Paragraph(text=_WHY_IT_COSTS)
     yield Paragraph(text="Hours of undoing are an estimate; the price is what we ask for it.", weight=Weight.SMALL)
-
-
-def _before_after(case: Case, order: ChangeOrder) -> Iterator[Block]:
-    yield Heading(text="Before and after")
-    yield Table(
-        columns=(Column(head=""), Column(head="Before"), Column(head="After")),
-        rows=tuple(_measures(case, order)),
-        strong=frozenset({0}),
-    )
-
-
-def _measures(case: Case, order: ChangeOrder) -> Iterator[tuple[str, str, str]]:
-    currency, comparison = case.stand.catalogue.firm.currency, order.comparison
-    was, now = comparison.gross_before, comparison.gross_after
-    yield "Price, VAT included", words.pounds_range(was, currency), words.pounds_range(now, currency)
-    if received := received_pence(case):
-        yield "Still to pay", _rest(was, received, currency), _rest(now, received, currency)
-    before = case.before
-    if before is None:
-        return
-    yield "Weight you may still load", _weight_left(before), _weight_left(case.stand)
-    for ledger, name in ((figures.NIGHTS, "Nights away from a plug"), (_WEEKS, "Longest wait for a part")):
-        old, new = _told(before, ledger), _told(case.stand, ledger)
-        if old or new:
-            yield name, old or "-", new or "-"
-    yield (
-        "Ready, as expected",
-        f"about {day_words(_finish_before(case, before))}",
-        f"about {day_words(case.plan.finish)}",
-    )
-
-
-def _finish_before(case: Case, before: Stand) -> date:
-    """When the build as it was signed would be ready, with what has been recorded since."""
-    spec = replace(before.spec, records=case.stand.spec.records)
-    start = day_of(before.spec.signed_on) or case.today
-    return build_plan(view_of(before.catalogue, spec, before.report), start).finish
-
-
-def _rest(gross: Pence, received: int, currency: str) -> str:
-    return words.pounds_range(Pence(least=gross.least - received, most=gross.most - received), currency)
-
-
-def _weight_left(stand: Stand) -> str:
-    reading = stand.report.readings.get(figures.WEIGHT)
-    return words.weight_left(reading.room if reading is not None and reading.applies else None)
-
-
-def _told(stand: Stand, ledger: LedgerId) -> str:
-    """The figure with its unit; empty where there is nothing to measure."""
-    reading, spec = stand.report.readings.get(ledger), stand.catalogue.ledgers.get(ledger)
-    if reading is None or spec is None or not reading.applies or reading.value is None:
-        return ""
-    if ledger == figures.NIGHTS:
-        return words.nights(reading.value)
-    return span(reading.value, spec.unit, stand.catalogue.firm.currency)
 
 
 def _findings(case: Case, order: ChangeOrder) -> Iterator[Block]:

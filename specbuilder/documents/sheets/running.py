@@ -43,7 +43,7 @@ def running(case: Case, *, private: bool) -> Running:
         revision=revision_words(spec),
         state=_state(case),
         banner=banner(case),
-        foot=_foot(case),
+        foot=_foot(case, private),
     )
 
 
@@ -90,10 +90,10 @@ def _brought_by(spec: Spec) -> Record | None:
     return next(reversed(own or found), None)
 
 
-def _foot(case: Case) -> str:
-    """What the firm says on every paper, and which data it was made from."""
+def _foot(case: Case, private: bool) -> str:
+    """What the firm says on every paper, and which data it was made from; the file's own sum is of use to the firm."""
     firm = case.stand.catalogue.firm
     data = [f"Catalogue {one_line(firm.catalogue_version)}."]
-    if case.checksum:
+    if private and case.checksum:
         data.append(f"Checksum of the file {one_line(case.checksum)}.")
     return " ".join((firm.paper_foot, *data)).strip()

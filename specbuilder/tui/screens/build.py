@@ -51,6 +51,10 @@ class BuildPage(Page):
             return PROMISE
         if not self.host.deeds.deposit[1]:
             return DEPOSIT
+        return self._following()
+
+    def _following(self) -> Item:
+        """The next hold point; when all are passed the hand-over."""
         following = next_hold(self._points)
         return OnWord(following.step.hold_point) if following is not None else HAND_OVER
 
@@ -192,7 +196,7 @@ class BuildPage(Page):
         """What was just received or passed is behind: the cursor goes to what comes next."""
         passed = {OnWord(point.step.hold_point) for point in self._points if point.passed is not None}
         if self.at == DEPOSIT or self.at in passed:
-            self.at = self._first()
+            self.at = self._following()
 
     def _plan(self) -> Case | None:
         """The planned days; they come a moment later."""

@@ -13,6 +13,7 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnAnswer, OnFinding, OnQuestion, OnText, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.tui.readiness import Readiness
 from specbuilder.wording.brief import line_words
 from specbuilder.wording.check import cautions_head, hand_over_hint, hand_over_line, open_head, standing
 from specbuilder.wording.circuit_rows import circuits_hint
@@ -21,6 +22,7 @@ from specbuilder.wording.forms import form_title
 from specbuilder.wording.hints import next_line, why_it
 from specbuilder.wording.names import key_name
 from specbuilder.wording.open_things import question_text
+from specbuilder.wording.papers import step_hint
 from specbuilder.wording.typed import answer, one_digit
 from specbuilder.wording.why import cannot_accept
 
@@ -28,8 +30,8 @@ from .accept import AcceptPage
 from .answering import digits_for, letters_for
 from .circuits import CIRCUITS, CircuitsPage, circuits_lines
 from .numbered import answer_foot
-from .open_things import question_of, thing_lines
-from .page import Page
+from .open_things import open_points, question_of, thing_lines
+from .page import Host, Page
 from .who import WhoPage
 from .why import WhyPage
 
@@ -44,6 +46,10 @@ class CheckPage(Page):
     where: ClassVar[Where] = Where.CHECK
     step = Step.CHECK
 
+    def __init__(self, host: Host) -> None:
+        super().__init__(host)
+        self.may = Readiness(host)
+
     def entered(self) -> None:
         """Nothing is folded here."""
         self.shown = ()
@@ -53,7 +59,8 @@ class CheckPage(Page):
     def lines(self, cells: int) -> Sequence[Line]:
         """Findings, open things, the state of the job, the hand-over."""
         catalogue, report = self.host.catalogue, self.host.report
-        result = [line(" ", Bit(text, Ink.HEAD)) for text in wrapped(standing(catalogue, report), cells - 2)]
+        heads = (standing(catalogue, report), self._may_words())
+        result = [line(" ", Bit(part, Ink.HEAD)) for text in heads for part in wrapped(text, cells - 2)]
         shown = [f for f in report.findings if f.verdict is not Verdict.HOLDS]
         loud = [f for f in shown if f.level is not Level.NOTE]
         notes = [f for f in shown if f.level is Level.NOTE]
@@ -68,6 +75,10 @@ class CheckPage(Page):
         result += [EMPTY, *(line(f"   {text}", item=OnText(i) if not i else None) for i, text in enumerate(silent))]
         result += circuits_lines(self.host, cells)
         return [*result, EMPTY, line("   ", Bit(hand_over_line(), Ink.HEAD), item=HAND_OVER)]
+
+    def _may_words(self) -> str:
+        """May it be quoted, may it be signed; of what is signed nothing more."""
+        return "" if self.host.deeds.signed else self.may.words(open_points(self.host))
 
     def _findings(self, findings: Sequence[Finding], cells: int) -> list[Line]:
         return [row for finding in findings for row in self._finding(finding, cells)]
@@ -168,6 +179,8 @@ class CheckPage(Page):
         """Enter does what the line asks for; why only on a finding."""
         if act is Act.WHY:
             return None if isinstance(self.at, OnFinding) else ""
+        if act is Act.SIGN:
+            return step_hint(*self.host.deeds.step_key)
         if act is not Act.ENTER:
             return None
         match self.at:

@@ -139,10 +139,11 @@ class DetailsPage(Page):
     def digit(self, number: int) -> None:
         """A numbered place or owner, a count, or the beginning of a typed text."""
         if isinstance(self.at, OnField):
-            if self.sheet.takes_digit(self.at.field, number):
-                self.move(1)
-            else:
+            taken = self.sheet.takes_digit(self.at.field, number)
+            if taken is None:
                 self.start_typing(str(number))
+            elif taken:
+                self.move(1)
         elif self.at == WHOSE:
             if number in (1, 2):
                 self._set_owner(number == 2)

@@ -15,7 +15,7 @@ from specbuilder.wording.last_line import nothing_found
 
 from .page import Host, Page
 
-NUMBER_CELLS = 6
+NUMBER_CELLS = 7
 STATE_CELLS = 12
 CHANGED_CELLS = 17
 
@@ -155,13 +155,18 @@ def _job(row: JobRow, cells: int) -> Line:
     words, rest = row.cells, cells - 3 - NUMBER_CELLS - STATE_CELLS - CHANGED_CELLS
     name = max(rest * 3 // 5, 8)
     return line(
-        f"   {left(words.number, NUMBER_CELLS)}",
+        f"   {left(_indented(words.number), NUMBER_CELLS)}",
         Bit(left(words.name, name - 2) + "  ", Ink.HEAD),
         left(words.state, STATE_CELLS),
         left(words.van, max(rest - name, 0)),
         cut(words.changed, CHANGED_CELLS),
         item=item,
     )
+
+
+def _indented(number: str) -> str:
+    """A variant stands under its job, a little to the right."""
+    return number if number.isdecimal() else f" {number}"
 
 
 def _notice(row: JobRow, cells: int) -> list[Line]:

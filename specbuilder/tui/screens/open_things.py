@@ -53,6 +53,12 @@ def question_of(host: Host, item: Item) -> str | None:
             return None
 
 
+def open_points(host: Host) -> int:
+    """How much is undecided, not known or asked; a question about a thing that is open itself is no second one."""
+    asked = {question_of(host, item_of(thing)) for thing in open_things(host.catalogue, host.report)}
+    return len(asked - {None})
+
+
 def thing_lines(host: Host, cells: int, *, who: bool = True) -> list[Line]:
     """One line for each open thing; a question about a thing that is listed itself stands on its line."""
     catalogue, report, result = host.catalogue, host.report, list[Line]()

@@ -84,8 +84,7 @@ class PapersPage(Page):
         self._begin()
         self._make_ready()
         told = [line(f" {text}") for sentence in self._stands() for text in wrapped(sentence, cells - 2)]
-        steps = [line(f" {' ' if key is None else key} ", Bit(cut(text, cells - 4), Ink.HEAD), item=item)
-                 for key, text, item in self._steps()]  # fmt: skip
+        steps = [line(f" {key} ", Bit(cut(text, cells - 4), Ink.HEAD), item=item) for key, text, item in self._steps()]
         sheets = [self._sheet(number, sheet, cells) for number, sheet in enumerate(self.host.deeds.sheets, 1)]
         written = [line(f" {text}") for text in wrapped(self.told, cells - 2)]
         return [*told, EMPTY, *steps, *([EMPTY] if steps else []), *sheets, *([EMPTY] if written else []), *written]
@@ -100,7 +99,7 @@ class PapersPage(Page):
         deeds, desk = self.host.deeds, self.host.deeds.desk
         spec, base = self.host.report.spec, desk.session.base
         if deeds.changing and base is not None:
-            yield words.change_stands(spec, base.spec, deeds.change_number)
+            yield from words.change_stands(spec, base.spec, deeds.change_number)
         else:
             yield words.stands(spec, deeds.state, self._currency)
         if self._replaced_by is not None:
@@ -108,8 +107,8 @@ class PapersPage(Page):
         if desk.looked_at is not None:
             yield words.looked_at()
 
-    def _steps(self) -> Iterator[tuple[str | None, str, Item]]:
-        """What can be done now, with its key."""
+    def _steps(self) -> Iterator[tuple[str, str, Item]]:
+        """What can be done now, with its key; without one Enter does it."""
         deeds, report = self.host.deeds, self.host.report
         if deeds.desk.looked_at is not None:
             return
@@ -129,7 +128,7 @@ class PapersPage(Page):
         if deeds.signed:
             asked, received = deeds.deposit
             if not received:
-                yield None, words.deposit_line(asked, received, self._currency), DEPOSIT
+                yield " ", words.deposit_line(asked, received, self._currency), DEPOSIT
             yield "b", words.build_line(*passed_holds(self.host)), BUILD
         if deeds.may_give_up:
             yield "g", words.give_up_line(report.spec), GIVE_UP

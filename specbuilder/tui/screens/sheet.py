@@ -91,15 +91,11 @@ class Sheet:
 
     # -- acts ------------------------------------------------------------------------------------------------------
 
-    def takes_digit(self, field: Field, digit: int) -> bool:
-        """A numbered kind of battery; False where a digit begins a text."""
+    def takes_digit(self, field: Field, digit: int) -> bool | None:
+        """A numbered kind of battery, and whether it was taken; None where a digit begins a text."""
         if field is not Field.PART_KIND:
-            return False
-        kinds = kinds_of(self.option)
-        if 0 < digit <= len(kinds):
-            return self._put(SheetLine.KIND, kinds[digit - 1])
-        self.host.say(kinds_needed())
-        return True
+            return None
+        return self.take(field, f"{digit}")
 
     def take(self, field: Field, text: str) -> bool:
         """Take a typed line; False and a word on the last line when it does not fit."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Sequence
 from typing import ClassVar
 
@@ -22,6 +23,7 @@ from specbuilder.wording.life import not_yet, quoted_short, signed_short
 
 from .form import TAKE, FormField, FormPage
 from .hindered import hindrance_rows, in_order, settle
+from .open_things import open_points
 from .page import Host
 
 
@@ -77,13 +79,13 @@ class _StepPage(FormPage):
         self.host.say(told)
         seal(self.host)
 
+    @abstractmethod
     def write(self) -> str:
         """Do it and say what was done.
 
         Raises:
             DiskError: it could not be written to the file yet.
         """
-        raise NotImplementedError
 
 
 class QuotePage(_StepPage):
@@ -101,7 +103,7 @@ class QuotePage(_StepPage):
 
     def sentences(self) -> Sequence[str]:
         """The price, until when it will hold, and what is open in it."""
-        return words.quote_words(self.host.catalogue, self.host.report, self.host.now())
+        return words.quote_words(self.host.catalogue, self.host.report, self.host.now(), open_points(self.host))
 
     def take_line(self) -> str:
         """What Enter does."""

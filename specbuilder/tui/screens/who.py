@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import ClassVar
 
 from specbuilder.model.edits import PutQuestion
@@ -111,13 +112,13 @@ class WhoPage(Page):
         return {Field.WHO: question.owner, Field.DUE: question.due, Field.STOPS: question.stops}
 
     def _set(self, field: Field, value: str) -> None:
-        question = self.question
-        self.question = OpenQuestion(
-            text=question.text,
-            owner=value if field is Field.WHO else question.owner,
-            due=value if field is Field.DUE else question.due,
-            stops=value if field is Field.STOPS else question.stops,
-        )
+        match field:
+            case Field.WHO:
+                self.question = replace(self.question, owner=value)
+            case Field.DUE:
+                self.question = replace(self.question, due=value)
+            case _:
+                self.question = replace(self.question, stops=value)
 
     def _put(self) -> None:
         self.host.close()

@@ -11,7 +11,7 @@ from specbuilder.model.papers import Case
 from specbuilder.model.span import Span
 from specbuilder.wording import customer as words
 from specbuilder.wording.brief import line_words
-from specbuilder.wording.quantities import metres, quantity, span
+from specbuilder.wording.quantities import quantity, span
 from specbuilder.wording.works_where import (
     Supplies,
     Works,
@@ -136,7 +136,7 @@ def _barrier(barrier: object, high: Span) -> str:
         return "your lowest barrier is not known yet"
     if barrier <= 0:
         return "you named no barrier"
-    room_mm, named = barrier - high.most, metres(barrier)
+    room_mm, named = barrier - high.most, words.barrier(barrier)
     if room_mm < 0:
         return f"it does NOT go under your barrier of {named}"
     return f"{span(Span(room_mm, room_mm), 'mm', '')} to spare under your barrier of {named}"

@@ -66,6 +66,11 @@ def received_pence(case: Case) -> int:
     return sum(record.pence or 0 for record in case.stand.spec.recorded(RecordKind.DEPOSIT))
 
 
+def van_in_price(case: Case) -> str:
+    """Whether the van itself is in the price."""
+    return _VAN[case.stand.report.price.van_included]
+
+
 def _made_of(case: Case) -> Iterator[str]:
     """Net and VAT, what of it is for undoing, whether the van is in it, and why it is a range."""
     report, firm = case.stand.report, case.stand.catalogue.firm
@@ -76,7 +81,7 @@ def _made_of(case: Case) -> Iterator[str]:
     if undone:
         gross = round(undone * (1 + firm.vat_percent / _HUNDRED))
         yield f"{pounds(gross, currency)} of it is for undoing work that was already done."
-    yield _VAN[price.van_included]
+    yield van_in_price(case)
     if price.gross.least != price.gross.most:
         yield "It is a range because some things are still open; they are listed below."
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from specbuilder.documents.blocks import Big, Block, Column, Heading, Items, Paragraph, Table
+from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table
 from specbuilder.model.kinds import Level, Truth, Verdict
 from specbuilder.model.papers import Case
 from specbuilder.wording import customer_view as words
@@ -15,7 +15,7 @@ from specbuilder.wording.glance import van_words
 from . import figures
 from .contents import contents
 from .living import height, living, weight, what_works_where, works_of
-from .price import price_blocks
+from .price import van_in_price
 from .told import open_questions, own_parts, safety, told
 
 _HUNDRED = 100
@@ -25,17 +25,20 @@ _HUNDRED = 100
 class Shown:
     """What the three pages hold."""
 
-    price: Big
+    price: str
+    note: str
+    """What is in the price."""
     counts: tuple[str, str, str]
     """Who travels, who sleeps, which van."""
     facts: tuple[tuple[str, str], ...]
     """Weight and height, as in the copy."""
-    away: tuple[tuple[str, str], ...]
+    away: tuple[tuple[str, tuple[str, ...]], ...]
     """What works away from a plug, by its answer."""
     warns: bool
     """Something of what was told stops the build, or wants a word in writing."""
     told: str
     open: str
+    open_points: int
     contents: tuple[Block, ...]
     """The second page."""
     priced: tuple[Block, ...]
@@ -46,12 +49,14 @@ class Shown:
 
 def shown(case: Case) -> Shown:
     """The pages of one revision. Nothing of it is private: it is made of what the copy is made of."""
-    second = _read((*contents(case), *what_works_where(case), *living(case)))
+    second = _read((*what_works_where(case), *living(case), *contents(case)))
     asked = tuple(open_questions(case))
     third = _read((*told(case), *asked, *own_parts(case), *safety(case)))
+    open_points = sum(len(block.rows) for block in asked if isinstance(block, Table))
     stops, wanted = len(figures.stops(case)), len(case.stand.report.broken(Level.SIGN))
     return Shown(
-        price=next(block for block in price_blocks(case) if isinstance(block, Big)),
+        price=pounds_range(case.stand.report.price.gross, case.stand.catalogue.firm.currency),
+        note=f"{words.VAT_IN} {van_in_price(case)}",
         counts=(
             words.travel(figures.value(case, figures.BELTS)),
             words.sleep(figures.value(case, figures.BERTHS)),
@@ -61,7 +66,8 @@ def shown(case: Case) -> Shown:
         away=words.away(works_of(case)[1]),
         warns=bool(stops or wanted),
         told=words.told_count(stops, wanted, *_told(case)),
-        open=words.open_count(sum(len(block.rows) for block in asked if isinstance(block, Table))),
+        open=words.open_count(open_points),
+        open_points=open_points,
         contents=second,
         priced=(*_prices(case), *second),
         words=third,
@@ -70,7 +76,17 @@ def shown(case: Case) -> Shown:
 
 def _read(blocks: Iterable[Block]) -> tuple[Block, ...]:
     """To be read, not to be ticked."""
-    return tuple(replace(block, boxes=False) if isinstance(block, Items) else block for block in blocks)
+    return tuple(_without_boxes(block) for block in blocks)
+
+
+def _without_boxes(block: Block) -> Block:
+    match block:
+        case Items():
+            return replace(block, boxes=False)
+        case Heading(text=text):
+            return replace(block, text=text.partition(":")[0])
+        case _:
+            return block
 
 
 def _told(case: Case) -> tuple[int, int]:
@@ -90,7 +106,7 @@ def _prices(case: Case) -> Iterator[Block]:
     rows = [(name, pounds(_gross(case, net), firm.currency)) for name, net in _parts(case) if net]
     total = ("", pounds_range(report.price.gross, firm.currency))
     yield Table(
-        columns=(Column(head="", share=4), Column(head=words.VAT_IN, right=True)),
+        columns=(Column(head="", share=4), Column(head=words.PRICE, right=True)),
         rows=(*rows, total),
         strong=frozenset({len(rows)}),
     )

@@ -16,6 +16,7 @@ from .mass import mass
 from .material import material
 from .parts import parts
 from .places import places
+from .redo import redo
 from .seats import seats
 from .sequence import sequence
 from .told import told
@@ -24,6 +25,7 @@ from .vehicle import vehicle
 _PAGES = (
     head,
     changes,
+    redo,
     vehicle,
     limits,
     parts,

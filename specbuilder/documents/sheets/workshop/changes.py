@@ -32,7 +32,7 @@ def changes(material: Material) -> tuple[Block, ...]:
     if late:
         blocks += [Heading(text="Changed after its freeze point", level=3), Items(rows=tuple(late))]
     undone = tuple(one_line(undone_line(work)) for work in material.spec.undone)
-    if undone:
+    if undone and not material.redos:
         blocks += [Heading(text="To undo first", level=3), Items(rows=undone, boxes=True)]
     return tuple(blocks)
 

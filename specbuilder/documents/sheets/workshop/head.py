@@ -27,4 +27,5 @@ def head(material: Material) -> tuple[Block, ...]:
     if material.spec.replaces is not None:
         old = f"This replaces revision {material.spec.replaces}. Take every page of that one off the floor."
         blocks.append(Paragraph(text=old, weight=Weight.STRONG))
+        blocks.append(Facts(rows=((f"Old pages of revision {material.spec.replaces} returned: by, date", ""),)))
     return tuple(blocks)

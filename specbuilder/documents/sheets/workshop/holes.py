@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TypeAlias
 
 from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Option
 from specbuilder.model.parts import Hole
+from specbuilder.wording.dates import written_day_short
 from specbuilder.wording.plain import ended, raised
 from specbuilder.wording.workshop import hole_radius, hole_size, tolerance_text, x_text, y_text, z_text
-from specbuilder.workshop.cuts import unsettled
+from specbuilder.workshop.cuts import surface_of, unsettled
 from specbuilder.workshop.view import Chosen
 
 from .material import Material, item_number
@@ -34,6 +36,7 @@ _CUTTING = (
     Column(head="Cut by, on", share=1.1),
 )
 _NOT_YET = "NOT YET"
+Found: TypeAlias = tuple[Chosen, Option, Hole]
 
 
 def holes(material: Material) -> tuple[Block, ...]:
@@ -50,23 +53,45 @@ def holes(material: Material) -> tuple[Block, ...]:
         )
     )
     for step, here in found.items():
-        name = material.view.work_name(step) if step else "Of no step"
-        blocks.append(Heading(text=f"To be cut by {name}", level=3))
-        blocks.append(Table(columns=_MARKING, rows=tuple(_mark(material, *one) for one in here), blank=frozenset({8})))
-        blocks.append(
-            Table(columns=_CUTTING, rows=tuple(_cut(material, *one) for one in here), blank=frozenset({4, 5}))
-        )
-        blocks += _not_yet(material, here)
+        blocks.append(Heading(text=_head(material, step), level=3))
+        blocks.append(marking(material, here))
+        blocks.append(cutting(material, here))
+        blocks += not_yet(material, here)
     return tuple(blocks)
+
+
+def marking(material: Material, here: tuple[Found, ...]) -> Table:
+    """Where each is marked, and its size."""
+    return Table(columns=_MARKING, rows=tuple(_mark(material, *one) for one in here), blank=frozenset({8}))
+
+
+def cutting(material: Material, here: tuple[Found, ...]) -> Table:
+    """How each is cut."""
+    return Table(columns=_CUTTING, rows=tuple(_cut(material, *one) for one in here), blank=frozenset({4, 5}))
+
+
+def _head(material: Material, step: str) -> str:
+    """Of a step that is passed, that its holes are cut; the new ones among them are told before everything else."""
+    if not step:
+        return "To be cut: of no step"
+    name, planned = material.view.work_name(step), material.planned(step)
+    if planned is None or not planned.passed:
+        return f"To be cut by {name}"
+    new = "; new ones: under what is to be done before work goes on" if _new_at(material, step) else ""
+    return f"Cut at {name}, passed {written_day_short(planned.passed)}{new}"
+
+
+def _new_at(material: Material, step: str) -> bool:
+    return any(one.step.id == step and one.cut for one in material.redos)
 
 
 def _mark(material: Material, one: Chosen, option: Option, hole: Hole) -> tuple[str, ...]:
     """Where it is, and for which item of the parts."""
     spot = material.view.positions.of_cut(hole, one.choice, option)
-    what = raised(_what(hole)[0])
+    what, surface = raised(_what(hole)[0]), surface_of(material.view, one, option, hole)
     return (
         hole.id,
-        f"{one.choice.count} x {what}, {hole.surface}" if one.choice.count > 1 else f"{what}, {hole.surface}",
+        f"{one.choice.count} x {what}, {surface}" if one.choice.count > 1 else f"{what}, {surface}",
         item_number(one),
         x_text(spot),
         y_text(spot),
@@ -90,7 +115,8 @@ def _what(hole: Hole) -> tuple[str, str]:
     return name, more
 
 
-def _not_yet(material: Material, here: tuple[tuple[Chosen, Option, Hole], ...]) -> Iterator[Block]:
+def not_yet(material: Material, here: tuple[Found, ...]) -> Iterator[Block]:
+    """Why some of them are not cut yet."""
     for one, option, hole in here:
         why = unsettled(material.view, one, option, hole)
         if why:

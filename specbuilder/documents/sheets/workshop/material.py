@@ -13,6 +13,7 @@ from specbuilder.model.plain_text import one_line
 from specbuilder.model.plan import PlannedStep
 from specbuilder.model.record import RecordKind
 from specbuilder.model.spec import Spec
+from specbuilder.workshop.redo import Owed, Redo, owed, redos
 from specbuilder.workshop.view import Chosen, SpecView, view_of
 
 
@@ -24,6 +25,10 @@ class Material:
     view: SpecView
     chosen: tuple[Chosen, ...]
     """In build order."""
+    redos: tuple[Redo, ...] = ()
+    """Passed steps that the newest change touches."""
+    owed: tuple[Owed, ...] = ()
+    """What older changes left to be closed."""
 
     @property
     def catalogue(self) -> Catalogue:
@@ -72,6 +77,10 @@ class Material:
             found for found in self.holes() if (found[2].freeze_step if found[2].freeze_step in work else "") == step
         )
 
+    def redone_at(self, step: str) -> tuple[Redo, ...]:
+        """All that is done again and looked at at the hold point of a step."""
+        return tuple(one for one in self.redos if one.hold.id == step)
+
     def as_brought(self, one: Chosen, option: Option) -> Option:
         """Of a part the customer brings what its sheet says, and nothing of the one the house would have sold."""
         return with_sheet(option, one.choice.own_part) if is_theirs(option, one.choice) else option
@@ -86,7 +95,7 @@ def material(case: Case) -> Material:
     """Everything the parts of the pack look up."""
     stand = case.stand
     view = view_of(stand.catalogue, stand.spec, stand.report)
-    return Material(case=case, view=view, chosen=view.in_build_order())
+    return Material(case=case, view=view, chosen=view.in_build_order(), redos=redos(case, view), owed=owed(case))
 
 
 def item_number(one: Chosen) -> str:

@@ -11,8 +11,19 @@ from specbuilder.model.ledger import LedgerSpec, Reading
 from specbuilder.model.own_parts import is_theirs
 from specbuilder.wording.names import option_name
 from specbuilder.wording.readings import is_estimate
-from specbuilder.wording.workshop import ESTIMATE_FOOT, bare, mm, must_be, part_size, told, x_text, y_text, z_text
-from specbuilder.workshop.placing import open_about
+from specbuilder.wording.workshop import (
+    ESTIMATE_FOOT,
+    ON_THE_VAN,
+    bare,
+    mm,
+    must_be,
+    part_size,
+    told,
+    x_text,
+    y_text,
+    z_text,
+)
+from specbuilder.workshop.placing import open_about, other_body
 from specbuilder.workshop.view import Chosen
 
 from .material import Material, item_number
@@ -60,12 +71,13 @@ def _row(material: Material, one: Chosen) -> tuple[str, ...] | None:
     spot = view.positions.of_choice(one.choice, option)
     if spot is None and option.position is None:
         return None
+    open_ = other_body(view, option, spot) if spot is not None else ()
     return (
         item_number(one),
         option_name(material.catalogue, option.id, one.choice.place, one.choice.count),
         x_text(spot),
-        y_text(spot),
-        z_text(spot),
+        ON_THE_VAN if "width" in open_ else y_text(spot),
+        ON_THE_VAN if "height" in open_ else z_text(spot),
         "by its plate" if is_theirs(option, one.choice) else part_size(option),
         "; ".join(_mind(material, one, option)) or "-",
         "",

@@ -8,11 +8,13 @@ from specbuilder.documents.blocks import Block, Column, Facts, Heading, Items, P
 from specbuilder.model.catalogue import Paper, WorkStep
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import Record, RecordKind
+from specbuilder.model.span import Span
 from specbuilder.wording.circuits import sides
 from specbuilder.wording.dates import day_short, day_words, written_day
 from specbuilder.wording.names import group_name, listed, option_name
 from specbuilder.wording.plain import ended
 from specbuilder.wording.workshop import counted, told
+from specbuilder.wording.workshop_redo import again_line
 from specbuilder.workshop.cautions import cautions_of, steps_of
 from specbuilder.workshop.passing import pass_figures
 
@@ -46,9 +48,17 @@ def _overview(material: Material) -> Table:
         Column(head="After", share=0.9),
         Column(head="Hold point", share=1),
     )
-    rows = tuple(_glance(material, step) for step in material.steps)
+    rows = (*(_glance(material, step) for step in material.steps), *_undoing(material))
     critical = frozenset(number for number, step in enumerate(material.steps) if step.id in material.case.plan.critical)
     return Table(columns=columns, rows=rows, strong=critical)
+
+
+def _undoing(material: Material) -> Iterator[tuple[str, ...]]:
+    """Of no step, so that the rows add up to the whole."""
+    hours_h = material.case.plan.undone_h
+    if hours_h:
+        work = "Undoing what a signed change made useless, before work goes on"
+        yield "-", work, told(Span(hours_h, hours_h), _HOURS, estimate=True), "-", "-", "-", "-"
 
 
 def _glance(material: Material, step: WorkStep) -> tuple[str, ...]:
@@ -58,7 +68,8 @@ def _glance(material: Material, step: WorkStep) -> tuple[str, ...]:
         hours = told(planned.hours, _HOURS, estimate=True)
         begins, done = day_short(planned.first_day), day_short(planned.last_day)
         if planned.passed:
-            done = f"passed {done}"
+            again = any(one.again is None for one in material.redone_at(step.id))
+            done = f"passed {done}, TO BE PASSED AGAIN" if again else f"passed {done}"
     return step.id, step.work, hours, begins, done, ", ".join(step.predecessors) or "-", step.hold_point or "-"
 
 
@@ -149,8 +160,13 @@ def _hold(material: Material, step: WorkStep) -> Iterator[Block]:
     said = (*(_passed(record) for record in passed), *(_read(record) for record in read))
     if said:
         yield Items(rows=said)
+    redone = material.redone_at(step.id)
+    for one in redone:
+        yield Paragraph(text=again_line(material.catalogue, one), weight=Weight.STRONG)
     if not passed:
         yield Signatures(roles=(f"{step.hold_point} passed, signed",))
+    elif any(one.again is None for one in redone):
+        yield Signatures(roles=(f"{step.hold_point} passed again, signed",))
 
 
 def _papers(material: Material, hold_point: str) -> Iterator[Paper]:

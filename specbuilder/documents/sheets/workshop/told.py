@@ -12,7 +12,8 @@ from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import RecordKind
 from specbuilder.model.rules import BriefIs, FigureAbove, MarginBelow, WithinBound
 from specbuilder.wording.dates import written_day_short
-from specbuilder.wording.findings import finding_line, silent_words, strangers_words
+from specbuilder.wording.findings import silent_words, strangers_words
+from specbuilder.wording.findings_plain import plain_line, without_level
 from specbuilder.wording.names import key_name, listed, option_name
 from specbuilder.wording.open_things import question_text
 from specbuilder.wording.plain import raised
@@ -33,7 +34,7 @@ def told(material: Material) -> tuple[Block, ...]:
         _papers(material),
         Heading(text="Open questions"),
         *_questions(material),
-        Heading(text="Findings: broken, not known, or to be said"),
+        Heading(text="What does not hold, is not known, or is to be told"),
         *_findings(material),
     )
 
@@ -46,7 +47,11 @@ def _accepted(material: Material) -> Table:
         Column(head="On", share=1.2),
     )
     rows = tuple(
-        (one_line(each.words) or _reason(material, each.rule), one_line(each.by), written_day_short(one_line(each.at)))
+        (
+            without_level(one_line(each.words)) or _reason(material, each.rule),
+            one_line(each.by),
+            written_day_short(one_line(each.at)),
+        )
         for each in material.spec.accepted
         if not _is_of_money(material, each.rule)
     )
@@ -137,7 +142,7 @@ def _findings(material: Material) -> Iterator[Block]:
     """What does not hold, in the order it stops the work; without money."""
     catalogue, report = material.catalogue, material.view.report
     open_ = [f for f in report.findings if f.verdict is not Verdict.HOLDS and not _is_of_money(material, f.rule)]
-    said = [raised(finding_line(catalogue, report, finding)) for finding in open_]
+    said = [plain_line(catalogue, report, finding) for finding in open_]
     said += strangers_words(report)
     silent = silent_words(catalogue, report)
     said += [silent] if silent else []

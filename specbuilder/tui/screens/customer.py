@@ -1,0 +1,251 @@
+"""The screen turned round: what the customer may read, and nothing by which a slip of the hand could leave it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from enum import Enum
+from typing import ClassVar
+
+from specbuilder.documents.formats import block_lines
+from specbuilder.documents.sheets.customer.shown import Shown, shown
+from specbuilder.session.papers import case_of
+from specbuilder.storage.disk import DiskError
+from specbuilder.tui.block_figures import drawn
+from specbuilder.tui.deeds import TROUBLES
+from specbuilder.tui.errands import Errand, Stop
+from specbuilder.tui.ink import Ink
+from specbuilder.tui.keys import Act, Where
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, width, wrapped
+from specbuilder.wording import customer_view as words
+from specbuilder.wording.dates import day_words
+from specbuilder.wording.life import not_current
+
+from .page import Host, Page
+
+PAGES, PRICED = 3, 2
+"""How many there are, and which one can show prices."""
+MARGIN = "     "
+WIDEST_TEXT = 100
+"""Columns of a text that is read: longer lines are hard to follow."""
+NARROW = 72
+"""Below this width the margin goes and what belongs together stands close."""
+LABEL_CELLS = 21
+AIRY, AIRIEST = 21, 30
+"""From so many rows on there are empty lines between what is read from afar, and more of them."""
+
+
+class Asks(Enum):
+    """What waits for a second key."""
+
+    NOTHING = 0
+    LEAVE = 1
+    COPY = 2
+
+
+class CustomerPage(Page):
+    """Three pages. Escape, then Enter leads back; every other key stays."""
+
+    where: ClassVar[Where] = Where.CUSTOMER
+    full: ClassVar[bool] = True
+    shut: ClassVar[bool] = True
+
+    def __init__(self, host: Host) -> None:
+        super().__init__(host)
+        self.page = 1
+        self.asks = Asks.NOTHING
+        self.priced = False
+        self.told = ""
+        """What became of the copy that was asked for."""
+        self._top = 0
+        self._rows: list[Line] = []
+        self._shown: tuple[object, Shown] | None = None
+
+    # -- lines -----------------------------------------------------------------------------------------------------
+
+    def head(self, cells: int) -> Sequence[Line]:
+        """What it is, in what state, and of which day."""
+        deeds = self.host.deeds
+        state = words.stands(deeds.state, tried=self.host.trying)
+        parts = (words.YOUR_VAN, state, day_words(deeds.paper_day))
+        margin = self._margin(cells)
+        gap = max(min((cells - len(margin) - sum(map(width, parts)) - 1) // 2, 12), 2)
+        return [line(margin, Bit(cut((" " * gap).join(parts), cells - len(margin)), Ink.HEAD))]
+
+    def lines(self, cells: int) -> Sequence[Line]:
+        """As much of the page as there is room for, and below it what the keys do."""
+        content = self._content()
+        first = list(self._first(content, cells))
+        second = content.priced if self.priced else content.contents
+        self._rows = first if self.page == 1 else self._text(second if self.page == PRICED else content.words, cells)
+        room = max(self.host.rows_high - 2, 1)
+        self._top = min(self._top, max(len(self._rows) - room, 0))
+        seen = self._rows[self._top : self._top + room]
+        return [*seen, *[EMPTY] * (room - len(seen)), EMPTY, self._foot(cells)]
+
+    def _content(self) -> Shown:
+        stand, day = self.host.deeds.desk.stand, self.host.deeds.paper_day
+        key = stand.spec, day
+        if self._shown is None or self._shown[0] != key:
+            self._shown = key, shown(case_of(stand, day))
+        return self._shown[1]
+
+    def _margin(self, cells: int) -> str:
+        return MARGIN if cells >= NARROW else MARGIN[:3]
+
+    def _first(self, content: Shown, cells: int) -> Iterator[Line]:
+        """Price, who travels and sleeps, weight, height, what works, what was told, what is open."""
+        margin, rows = self._margin(cells), self.host.rows_high
+        gap = [EMPTY] if rows >= AIRY and cells >= NARROW else []
+        apart = [EMPTY] if rows >= AIRIEST else []
+        yield from gap
+        for row in drawn(content.price, cells - len(margin) - 1) or (content.price,):
+            yield line(margin, Bit(row, Ink.HEAD))
+        yield from (line(margin, text) for text in wrapped(content.note, min(cells - len(margin) - 1, WIDEST_TEXT)))
+        yield from (*gap, *apart)
+        yield line(margin, Bit(cut("      ".join(content.counts), cells - len(margin)), Ink.HEAD))
+        yield from (*gap, *apart)
+        for name, text in content.facts:
+            yield from self._fact(words.label(name), text, cells)
+            yield from apart
+        yield from gap
+        room = min(cells - len(margin) - LABEL_CELLS - 1, WIDEST_TEXT)
+        for number, (answer, names) in enumerate(content.away):
+            told = words.away_line(answer, names, room)
+            yield from self._fact(words.AWAY if not number else "", told, cells)
+        yield from (*gap, *apart)
+        marks = self.host.marks
+        yield from self._fact(words.TOLD, content.told, cells, marks.broken if content.warns else " ")
+        yield from apart
+        yield from self._fact(words.OPEN, content.open, cells, marks.doubt if content.open_points else " ")
+
+    def _fact(self, name: str, text: str, cells: int, mark: str = " ") -> Iterator[Line]:
+        """A name, and what is so beside it, on as many lines as it takes."""
+        margin = self._margin(cells)
+        start = f"{margin[:-3]}{mark}  "
+        room = cells - len(margin) - LABEL_CELLS - 1
+        for number, part in enumerate(wrapped(text, min(room, WIDEST_TEXT))):
+            shown_name = name if not number else ""
+            yield line(start if not number else margin, left(shown_name, LABEL_CELLS), Bit(part, Ink.HEAD))
+
+    def _text(self, blocks: Sequence[object], cells: int) -> list[Line]:
+        margin = self._margin(cells)
+        room = min(cells - len(margin) - 1, WIDEST_TEXT)
+        rows = block_lines(blocks, room)  # type: ignore[arg-type]
+        return [line(margin, Bit(self.host.marks.drawn(row), Ink.PLAIN)) for row in rows]
+
+    def _foot(self, cells: int) -> Line:
+        """Which page, and what the keys do; while something waits for a second key, that alone."""
+        margin = self._margin(cells)
+        asked = {Asks.LEAVE: words.leave_asked(), Asks.COPY: words.copy_asked()}.get(self.asks)
+        if asked or self.told:
+            return line(margin, Bit(cut(asked or self.told, cells - len(margin)), Ink.HEAD))
+        parts, room = self._keys(short=False), cells - len(margin)
+        if sum(width(part.text) + 3 for part in parts) > room:
+            parts = self._keys(short=True)
+        gap = " " * max(min((room - sum(width(part.text) for part in parts)) // max(len(parts) - 1, 1), 6), 1)
+        bits = [bit for part in parts for bit in (part, Bit(gap))]
+        return line(margin, *bits[:-1])
+
+    def _keys(self, *, short: bool) -> list[Bit]:
+        return [
+            Bit(words.page_words(self.page, PAGES, short=short)),
+            *([Bit(words.next_page(short=short), hot=Act.AFTER)] if self.page < PAGES else []),
+            *([Bit(words.prices_hint(self.priced), hot=Act.MORE)] if self.page == PRICED else []),
+            Bit(words.copy_hint(short=short), hot=Act.PAPERS),
+            Bit(words.leave_hint(), hot=Act.BACK),
+        ]
+
+    # -- acts ------------------------------------------------------------------------------------------------------
+
+    def stray(self, act: Act | None) -> bool:
+        """A key that means nothing here still ends what waits for a second one."""
+        if act is None:
+            self.asks, self.told = Asks.NOTHING, ""
+        return act is None
+
+    def enter(self) -> None:
+        """The second key, where one was asked for; else nothing."""
+        asks, self.asks, self.told = self.asks, Asks.NOTHING, ""
+        if asks is Asks.LEAVE:
+            self.host.close()
+        elif asks is Asks.COPY:
+            self._write()
+
+    def move(self, by: int) -> None:
+        """The text of a page that is longer than the window."""
+        self._stay()
+        self._top = max(self._top + by, 0)
+
+    def move_rows(self, by: int) -> None:
+        """The rest of the page, then the next one."""
+        self._stay()
+        room = max(self.host.rows_high - 2, 1)
+        if (by > 0 and self._top < len(self._rows) - room) or (by < 0 and self._top > 0):
+            self._top = max(self._top + (room - 1 if by > 0 else 1 - room), 0)
+        else:
+            self._turn(1 if by > 0 else -1)
+
+    def act(self, act: Act) -> bool:
+        """Turn a page, show prices, ask for the second key. Nothing else leads anywhere."""
+        self._stay()
+        match act:
+            case Act.BACK:
+                self.asks = Asks.LEAVE
+            case Act.PAPERS:
+                self._ask_for_copy()
+            case Act.AFTER:
+                self._turn(1)
+            case Act.BEFORE:
+                self._turn(-1)
+            case Act.MORE:
+                self.priced = not self.priced
+                self._turn(PRICED - self.page)
+            case Act.GROUND | Act.ACTIONS | Act.KEYS:
+                return False
+            case _:
+                pass
+        return True
+
+    def _stay(self) -> None:
+        self.asks, self.told = Asks.NOTHING, ""
+
+    def _turn(self, by: int) -> None:
+        turned = min(max(self.page + by, 1), PAGES)
+        if turned != self.page or by == 0:
+            self._top = 0
+        self.page = turned
+
+    def _ask_for_copy(self) -> None:
+        """What cannot be taken along says so instead of asking."""
+        desk = self.host.deeds.desk
+        if desk.trying:
+            self.told = words.not_of_a_trial()
+        elif not desk.session.spec.number:
+            self.told = words.no_number_yet()
+        else:
+            self.asks = Asks.COPY
+
+    def _write(self) -> None:
+        """The customer's copy of this revision, beside the screens; one that was replaced is not given out."""
+        deeds, stand, day = self.host.deeds, self.host.deeds.desk.stand, self.host.deeds.paper_day
+        try:
+            later = deeds.replaced_by
+        except DiskError as error:
+            self.told = str(error)
+            return
+        if later is not None:
+            self.told = not_current(stand.spec.number, stand.spec.revision, later)[0]
+            return
+
+        def work(stop: Stop) -> Iterator[str]:
+            try:
+                paths = deeds.print_copy(stand, day)
+                yield words.copy_made(path.name for path in paths)
+            except TROUBLES as error:
+                yield str(error)
+
+        self.told = words.copy_begun()
+        self.host.send(Errand(spec=stand.spec, work=work, take=self._written))
+
+    def _written(self, told: str) -> None:
+        self.told = told

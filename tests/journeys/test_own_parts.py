@@ -1,0 +1,157 @@
+"""U9: the customer brings a fridge and a battery from a show. What nobody has read is asked, and never guessed."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from specbuilder.model.ids import LedgerId, OptionId
+from specbuilder.model.kinds import Level, Owner, Verdict
+from specbuilder.model.own_parts import blanks_of
+from specbuilder.tui.items import Field, OnField, OnOption, OnQuestion
+from specbuilder.tui.keys import Where
+
+from .bench import counter_on, edits, press, spec, to_jobs
+from .stage import WINDOWS, Stage, on_stage
+
+FRIDGE, BATTERY = OptionId("fridge-own"), OptionId("battery-own")
+
+
+def blanks(stage: Stage) -> set[str]:
+    """What is still blank on the sheets, as the questions name it."""
+    options = stage.app.counter.catalogue.options
+    return {
+        f"{choice.option} {line.value}"
+        for choice in stage.spec().choices
+        if choice.owner is Owner.CUSTOMER
+        for line in blanks_of(options[choice.option], choice.own_part)
+    }
+
+
+@WINDOWS
+async def test_u9_their_own_fridge_and_battery(demo: Path, size: tuple[int, int], plain: bool) -> None:
+    async with on_stage(demo, size, plain=plain) as stage:
+        await stage.press("enter")
+        stage.presses = 0
+        screen = await stage.press("/", "'fri'", "enter", "y")
+        assert "Your own fridge" in screen
+        assert "not known yet" in screen
+        screen = await stage.press("'16'", "enter", "'45'", "enter", "enter", "'0306'", "enter")
+        assert "3 Jun" in screen, "the date is read back in words"
+        await stage.press("/", "'bat'", "enter", "y", "enter", "enter", "'0306'", "enter")
+        assert stage.presses <= 36
+        (fridge,), (battery,) = stage.spec().chosen(FRIDGE), stage.spec().chosen(BATTERY)
+        assert fridge.own_part is not None
+        assert battery.own_part is not None
+        assert (fridge.own_part.mass_kg, fridge.own_part.watts_w) == (16, 45)
+        assert fridge.own_part.arrives.endswith("-06-03")
+        assert battery.own_part.continuous_a is None
+        assert (fridge.owner, battery.owner) == (Owner.CUSTOMER, Owner.CUSTOMER)
+        asked = {question.part: question for question in stage.spec().questions}
+        assert set(asked) == blanks(stage)
+        assert all(question.owned and question.owner == "customer" for question in asked.values())
+        amps = stage.report().readings[LedgerId("battery-current")]
+        assert amps.verdict is Verdict.CANNOT_TELL
+        assert [lack.group for lack in amps.lacks] == ["battery"]
+        screen = await stage.press("escape", "l")
+        row = next(line for line in screen.splitlines() if "Battery A" in line)
+        assert "cannot tell: battery" in row
+        await stage.press("escape")
+        for option in (FRIDGE, BATTERY):
+            stage.app.counter.go_to(OnOption(option))
+            row = next(line for line in (await stage.press()).splitlines() if "► " in line or ">" in line[:2])
+            assert "theirs" in row or size[0] == 80, "the note of a row is cut first in a small window"
+        await stage.press("p", "1")
+        await stage.found()
+        copy = "\n".join(await stage.read_through())
+        assert "we do not warrant it" in " ".join(copy.split())
+        assert "continuous" in copy or "gives for good" in " ".join(copy.split())
+
+
+@pytest.mark.parametrize("keys", [("u",), ("escape", "u")])
+def test_taking_it_back_is_one_step_with_all_its_questions(demo: Path, keys: tuple[str, ...]) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter")
+    before = spec(counter)
+    press(counter, "/", *"fri", "enter", "y")
+    assert len(spec(counter).questions) == 5
+    assert edits(counter) == 1
+    press(counter, *keys)
+    assert spec(counter) == before
+
+
+def test_a_line_that_is_filled_in_closes_its_question_as_the_same_step(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"fri", "enter", "y")
+    count = edits(counter)
+    press(counter, *"16", "enter")
+    assert edits(counter) == count + 1
+    assert len(spec(counter).questions) == 4
+    press(counter, "u")
+    assert len(spec(counter).questions) == 5
+
+
+def test_the_kind_of_a_battery_is_a_number_and_another_kind_is_left_blank(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"bat", "enter", "y", "end")
+    while counter.top.at != OnField(Field.PART_KIND, BATTERY):
+        press(counter, "up")
+    press(counter, "2")
+    assert "other rules" in counter.message
+    press(counter, "1")
+    (battery,) = spec(counter).chosen(BATTERY)
+    assert battery.own_part is not None
+    assert battery.own_part.chemistry == "LFP"
+
+
+@pytest.mark.parametrize("typed", ["99999999", "0"])
+def test_amps_that_no_battery_gives_are_not_taken(demo: Path, typed: str) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"bat", "enter", "y", "down", "down", "down")
+    assert counter.top.at == OnField(Field.PART_AMPS, BATTERY)
+    press(counter, *typed, "enter")
+    assert "Amps are needed here" in counter.message
+    assert spec(counter).chosen(BATTERY)[0].own_part.continuous_a is None  # type: ignore[union-attr]
+
+
+def test_y_on_a_part_with_no_row_of_its_own_marks_it_and_says_whose_price_stands(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"bench two", "enter", "y")
+    assert counter.top.where is Where.DETAILS
+    assert "the price is still that of ours" in counter.message
+    press(counter, "escape", "y")
+    (bench,) = spec(counter).chosen(OptionId("bench-two"))
+    assert bench.owner is Owner.HOUSE
+    assert not spec(counter).questions
+
+
+def test_a_part_only_the_customer_can_bring_stays_theirs(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"fri", "enter", "y", "escape", "y")
+    assert counter.top.where is Where.DETAILS, "y leads to its sheet again"
+    press(counter, "y")
+    assert "We have none of this one" in counter.message
+    assert spec(counter).chosen(FRIDGE)[0].owner is Owner.CUSTOMER
+
+
+def test_a_blank_sheet_cannot_be_signed_and_comes_back_from_the_file(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"fri", "enter", "y", *"16", "enter")
+    was = spec(counter)
+    assert "own-part-sheet-complete" in {f.rule for f in counter.report.broken(Level.STOP)}
+    to_jobs(counter)
+    again = counter_on(demo)
+    press(again, "enter")
+    assert spec(again).questions == was.questions
+    assert spec(again).chosen(FRIDGE) == was.chosen(FRIDGE)
+
+
+def test_a_question_about_a_blank_can_be_given_to_somebody_else(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"fri", "enter", "y", "escape", "o")
+    while not isinstance(counter.top.at, OnQuestion):
+        press(counter, "down")
+    press(counter, "enter", "2", "enter")
+    changed = next(question for question in spec(counter).questions if question.owner == "counter")
+    assert changed.part, "it still closes with its blank"
