@@ -127,6 +127,11 @@ def copy_begun() -> str:
     return "Your copy is being written."
 
 
+def copy_failed(why: str) -> str:
+    """It could not be written; where stands on the seller's screens."""
+    return f"Your copy could not be written: {why}."
+
+
 def not_of_a_trial() -> str:
     """A what-if is no revision that could be taken along."""
     return "This is only tried out: keep it first, then take a copy."

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from specbuilder.model.catalogue import Option
+from specbuilder.model.catalogue import Caution, Option
 from specbuilder.model.holes import HoleLine
 from specbuilder.model.kinds import Sense, Verdict
 from specbuilder.model.ledger import Reading
@@ -10,6 +10,7 @@ from specbuilder.model.parts import Hole
 from specbuilder.model.span import Span
 from specbuilder.workshop.positions import Spot
 
+from .plain import ended
 from .quantities import number_text, quantity, span, span_number
 from .readings import ESTIMATED, estimated_legend
 
@@ -54,9 +55,11 @@ def z_text(spot: Spot | None) -> str:
     return ON_THE_VAN if spot is None else number_text(spot.z_mm, "mm")
 
 
-def spot_text(spot: Spot) -> str:
-    """``X 250, Y 800 right, Z -250``: in a sentence."""
-    return f"X {x_text(spot)}, Y {y_text(spot)}, Z {z_text(spot)}"
+def spot_text(spot: Spot, other_body: tuple[str, ...] = ()) -> str:
+    """``X 250, Y 800 right, Z -250``: in a sentence. What hangs on a body that is other than drawn is measured."""
+    y = ON_THE_VAN if "width" in other_body else y_text(spot)
+    z = ON_THE_VAN if "height" in other_body else z_text(spot)
+    return f"X {x_text(spot)}, Y {y}, Z {z}"
 
 
 def hole_size(hole: Hole | HoleLine) -> str:
@@ -124,6 +127,11 @@ def must_be(reading: Reading, unit: str) -> str:
         return "-"
     kept = ": NOT KEPT" if reading.verdict is Verdict.BROKEN else ""
     return f"{reading.sense.value} {span(reading.bound, unit, '')}{kept}"
+
+
+def caution_words(caution: Caution, about: str) -> str:
+    """A caution in full: its text, who does or signs it, and the parts it is about."""
+    return f"{ended(caution.text)} By: {caution.who_must_do_or_sign}. About: {about}."
 
 
 def amount(value: float | None, unit: str) -> str:

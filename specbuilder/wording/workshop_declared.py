@@ -62,7 +62,7 @@ def gas_words(option: Option, outlet: Spot | None) -> str:
     )
 
 
-def water_words(option: Option, spot: Spot | None) -> str:
+def water_words(option: Option, spot: Spot | None, other_body: tuple[str, ...] = ()) -> str:
     """Tanks with their place; empty where nothing is declared."""
     water = option.water
     said = _joined(
@@ -74,7 +74,7 @@ def water_words(option: Option, spot: Spot | None) -> str:
         _with(amount(water.extra_water_l, "L"), "other water"),
     )
     if said and spot is not None:
-        return f"{said}; at {spot_text(spot)}"
+        return f"{said}; at {spot_text(spot, other_body)}"
     return said
 
 

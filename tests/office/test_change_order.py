@@ -42,6 +42,8 @@ def test_a_hole_that_is_cut_is_made_good_in_the_hours_and_at_the_rate_of_the_fir
         round(option.labour_h * firm.undo_rate_net_pence_per_h),
     )
     assert (holes.words, holes.hours) == (f"make good 1 hole of {option.name}, cut at B2", firm.undo_h_per_hole)
+    assert holes.holes == tuple(hole.id for hole in option.holes)
+    assert taken_out.holes == ()
     assert holes.net_pence == firm.undo_h_per_hole * firm.undo_rate_net_pence_per_h
     after = ordered.house.stand_of(ordered.house.jobs.files(ordered.number)).report.price
     net = -option.price_net_pence + taken_out.net_pence + holes.net_pence
@@ -94,6 +96,7 @@ def test_the_signed_revision_holds_until_the_change_is_signed_and_its_undoing_st
     second = ordered.spec(2)
     assert second.state is JobState.CHANGED
     assert second.undone
+    assert any(work.holes for work in second.undone)
     assert {work.order for work in second.undone} == {1}
     assert ordered.house.replaced_by(ordered.spec(1)) == 2
     assert ordered.path(1).read_bytes() == before

@@ -226,6 +226,18 @@ def test_hold_points_are_passed_in_an_order_in_which_the_work_can_be_done(ordere
     assert HindranceCode.HOLD_OPEN in codes(in_the_way(session, LifeStep.BUILT, at))
 
 
+def test_a_hold_point_is_passed_again_after_a_change_is_signed_and_once_only(ordered: Scene) -> None:
+    ordered.pass_holds("H0", "H1", "H2")
+    ordered.begin_next()
+    ordered.edit(LeaveOut(option=OptionId("window-mid-opening")))
+    ordered.sign()
+    at = NOW.replace("10:00", "23:00")
+    assert in_the_way(ordered.session(), LifeStep.PASS, at, hold="H2") == ()
+    ordered.pass_holds("H2")
+    assert codes(in_the_way(ordered.session(), LifeStep.PASS, at, hold="H2")) == {HindranceCode.HOLD_PASSED}
+    assert [record.revision for record in ordered.spec(2).recorded(RecordKind.PASSED)][-1] == 2
+
+
 def test_a_clock_that_went_back_writes_nothing_down(ordered: Scene) -> None:
     session = ordered.session()
     found = in_the_way(session, LifeStep.PASS, "2031-04-13 09:00", hold="H0")

@@ -107,7 +107,7 @@ def test_undoing_comes_before_the_work_that_is_left(catalogue: Catalogue) -> Non
     before, after = build_plan(seen(plain, catalogue), START), build_plan(seen(undone, catalogue), START)
     assert after.steps[0].first_day == date(2031, 4, 22)
     assert (after.critical_h, after.whole_h.most) == (before.critical_h + 7.5, before.whole_h.most + 7.5)
-    assert [one.hours for one in after.steps] == [one.hours for one in before.steps]
+    assert [one.hours.most for one in after.steps] == pytest.approx([one.hours.most for one in before.steps])
 
 
 def test_hours_that_are_not_known_are_said_to_be(catalogue: Catalogue) -> None:

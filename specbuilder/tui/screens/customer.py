@@ -231,7 +231,7 @@ class CustomerPage(Page):
         try:
             later = deeds.replaced_by
         except DiskError as error:
-            self.told = str(error)
+            self.told = words.copy_failed(error.reason.value)
             return
         if later is not None:
             self.told = not_current(stand.spec.number, stand.spec.revision, later)[0]
@@ -241,6 +241,8 @@ class CustomerPage(Page):
             try:
                 paths = deeds.print_copy(stand, day)
                 yield words.copy_made(path.name for path in paths)
+            except DiskError as error:
+                yield words.copy_failed(error.reason.value)
             except TROUBLES as error:
                 yield str(error)
 

@@ -158,7 +158,7 @@ def _job(row: JobRow, cells: int) -> Line:
         f"   {left(_indented(words.number), NUMBER_CELLS)}",
         Bit(left(words.name, name - 2) + "  ", Ink.HEAD),
         left(words.state, STATE_CELLS),
-        left(words.van, max(rest - name, 0)),
+        left(cut(words.van, max(rest - name - 1, 0)), max(rest - name, 0)),
         cut(words.changed, CHANGED_CELLS),
         item=item,
     )

@@ -11,6 +11,7 @@ from specbuilder.wording.names import option_name
 from specbuilder.wording.readings import is_estimate
 from specbuilder.wording.workshop import ESTIMATE_FOOT, must_be, told
 from specbuilder.wording.workshop_declared import gas_words, power_words, water_words
+from specbuilder.workshop.placing import other_body
 from specbuilder.workshop.view import Chosen
 
 from .material import Material, item_number
@@ -41,7 +42,7 @@ def gas_and_water(material: Material) -> tuple[Block, ...]:
     """Gas, fuel, exhaust and openings; then water."""
     positions = material.view.positions
     gas = _table(material, lambda one, option: gas_words(option, positions.of_outlet(one.choice, option)))
-    water = _table(material, lambda one, option: water_words(option, positions.of_choice(one.choice, option)))
+    water = _table(material, lambda one, option: _water(material, one, option))
     return (
         Heading(text="Gas, fuel, exhaust and air"),
         gas,
@@ -60,6 +61,11 @@ def gas_and_water(material: Material) -> tuple[Block, ...]:
             weight=Weight.SMALL,
         ),
     )
+
+
+def _water(material: Material, one: Chosen, option: Option) -> str:
+    spot = material.view.positions.of_choice(one.choice, option)
+    return water_words(option, spot, other_body(material.view, option, spot) if spot is not None else ())
 
 
 def _table(material: Material, words: Callable[[Chosen, Option], str]) -> Table:

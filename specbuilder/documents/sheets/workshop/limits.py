@@ -9,8 +9,8 @@ from specbuilder.model.catalogue import Caution
 from specbuilder.model.vans import NoDrillBox
 from specbuilder.wording.names import group_name, listed, option_name
 from specbuilder.wording.plain import ended
-from specbuilder.wording.workshop import across_text, bare
-from specbuilder.workshop.cautions import cautions_of, forbids, is_for_the_floor
+from specbuilder.wording.workshop import across_text, bare, caution_words
+from specbuilder.workshop.cautions import cautions_of, forbids, is_for_the_floor, steps_of
 from specbuilder.workshop.cuts import unsettled
 
 from .material import Material
@@ -54,7 +54,7 @@ def _do_not(material: Material) -> Iterator[Block]:
     mine = [(caution, about) for caution, about in told if forbids(caution) and is_for_the_floor(caution)]
     theirs = [(caution, about) for caution, about in told if forbids(caution) and not is_for_the_floor(caution)]
     yield Heading(text="Never, while it is built", level=3)
-    yield from _cautions(mine)
+    yield from _cautions(material, mine)
     yield Heading(text="Never, by whoever uses it: fix the labels, say it at the hand-over", level=3)
     yield from _listed(tuple(f"{ended(caution.text)} ({about})" for caution, about in theirs))
 
@@ -99,12 +99,16 @@ def _not_to_be_built(material: Material) -> Iterator[str]:
         yield f"Not chosen yet: {open_groups}."
 
 
-def _cautions(told: list[tuple[Caution, str]]) -> Iterator[Block]:
+def _cautions(material: Material, told: list[tuple[Caution, str]]) -> Iterator[Block]:
+    """In full with who does it; what stands in full at its step is named here with that."""
+    named: list[str] = []
     for caution, about in told:
-        text = f"{ended(caution.text)} By: {caution.who_must_do_or_sign}. About: {about}."
-        yield Paragraph(text=text, weight=Weight.CAUTION)
-    if not told:
-        yield Paragraph(text="None")
+        at = [step.id for step in material.steps if step.id in steps_of(caution)]
+        if at:
+            named.append(f"{ended(caution.text)} In full at {at[0]}.")
+        else:
+            yield Paragraph(text=caution_words(caution, about), weight=Weight.CAUTION)
+    yield from _listed(tuple(named)) if named or not told else ()
 
 
 def _listed(rows: tuple[str, ...]) -> Iterator[Block]:

@@ -29,6 +29,7 @@ from specbuilder.workshop.view import Chosen
 from .material import Material, item_number
 
 _COLUMNS = (
+    Column(head="Step", share=0.5),
     Column(head="Item", share=0.5, right=True),
     Column(head="Part", share=2.8),
     Column(head="X", share=0.75, right=True),
@@ -38,7 +39,7 @@ _COLUMNS = (
     Column(head="Keep clear, mind", share=2.2),
     Column(head="As built X, Y, Z", share=1.6),
 )
-_AS_BUILT = 7
+_AS_BUILT = 8
 _LENGTH = "mm"
 _CLOSED_HEIGHT = LedgerId("closed-height")
 _SPARE = "spare_mm"
@@ -46,30 +47,33 @@ _SPARE = "spare_mm"
 
 
 def places(material: Material) -> tuple[Block, ...]:
-    """A table for every step with something that has a place, then the clearances."""
-    blocks: list[Block] = [
+    """Everything that has a place, by the step that needs it, then the clearances."""
+    rows = [
+        (step or "-", *row)
+        for step in (*(step.id for step in material.steps), "")
+        for one in material.parts_of(step)
+        if (row := _row(material, one)) is not None
+    ]
+    return (
         Heading(text="Where everything sits"),
         Paragraph(
             text="All in mm on the datum. X, Y and Z are the middle of its mass; an edge that is named goes first, and "
             "the unit's own drawing says where the rest of it lies. Long is along the van."
         ),
-    ]
-    for step in (*(step.id for step in material.steps), ""):
-        rows = tuple(row for one in material.parts_of(step) if (row := _row(material, one)) is not None)
-        if rows:
-            name = material.view.work_name(step) if step else "Of no step"
-            blocks.append(Heading(text=name, level=3))
-            blocks.append(Table(columns=_COLUMNS, rows=rows, blank=frozenset({_AS_BUILT})))
-    return (*blocks, Heading(text="Clearances to measure", level=3), *_clearances(material))
+        Table(columns=_COLUMNS, rows=tuple(rows), blank=frozenset({_AS_BUILT})),
+        Heading(text="Clearances to measure", level=3),
+        *_clearances(material),
+    )
 
 
 def _row(material: Material, one: Chosen) -> tuple[str, ...] | None:
-    """None for what has no place."""
+    """None for what has no place, and for what has none yet and is no part."""
     option, view = one.option, material.view
     if option is None:
         return None
     spot = view.positions.of_choice(one.choice, option)
-    if spot is None and option.position is None:
+    is_part = option.mass_kg > 0 or option.labour_h > 0
+    if spot is None and (option.position is None or not is_part):
         return None
     open_ = other_body(view, option, spot) if spot is not None else ()
     return (

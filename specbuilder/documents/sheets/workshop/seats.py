@@ -10,6 +10,7 @@ from specbuilder.model.kinds import Step
 from specbuilder.wording.names import option_name
 from specbuilder.wording.plain import raised
 from specbuilder.wording.workshop import counted, mm, spot_text
+from specbuilder.workshop.placing import other_body
 from specbuilder.workshop.view import Chosen
 
 from .material import Material
@@ -74,7 +75,7 @@ def _facts(material: Material, one: Chosen, option: Option) -> Iterator[tuple[st
     if belts:
         yield "Belts", counted(belts, "place", "places")
     if spot is not None:
-        yield "Middle of its mass", spot_text(spot)
+        yield "Middle of its mass", spot_text(spot, other_body(material.view, option, spot))
     if front_mm is not None:
         yield "Front edge", f"X {mm(front_mm)}"
     if option.space.swivel_sweep_x_mm is not None:

@@ -13,7 +13,7 @@ from specbuilder.wording.circuits import sides
 from specbuilder.wording.dates import day_short, day_words, written_day
 from specbuilder.wording.names import group_name, listed, option_name
 from specbuilder.wording.plain import ended
-from specbuilder.wording.workshop import counted, told
+from specbuilder.wording.workshop import caution_words, counted, told
 from specbuilder.wording.workshop_redo import again_line
 from specbuilder.workshop.cautions import cautions_of, steps_of
 from specbuilder.workshop.passing import pass_figures
@@ -104,12 +104,22 @@ def _plan_words(material: Material) -> Iterator[Block]:
 def _step(material: Material, step: WorkStep) -> Iterator[Block]:
     yield Heading(text=material.view.work_name(step.id))
     yield Facts(rows=tuple(_facts(material, step)))
-    for caution, about in cautions_of(material.view):
-        if step.id in steps_of(caution):
-            text = f"{ended(caution.text)} By: {caution.who_must_do_or_sign}. About: {material.view.names(about)}."
-            yield Paragraph(text=text, weight=Weight.CAUTION)
+    yield from _cautions(material, step)
     if step.hold_point:
         yield from _hold(material, step)
+
+
+def _cautions(material: Material, step: WorkStep) -> Iterator[Block]:
+    """In full at the first step that has it, named at those after."""
+    again: list[str] = []
+    for caution, about in cautions_of(material.view):
+        at = [one.id for one in material.steps if one.id in steps_of(caution)]
+        if at and at[0] == step.id:
+            yield Paragraph(text=caution_words(caution, material.view.names(about)), weight=Weight.CAUTION)
+        elif step.id in at:
+            again.append(f"Caution, as at {at[0]}: {ended(caution.text)}")
+    if again:
+        yield Items(rows=tuple(again))
 
 
 def _facts(material: Material, step: WorkStep) -> Iterator[tuple[str, str]]:

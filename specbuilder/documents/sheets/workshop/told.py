@@ -16,7 +16,6 @@ from specbuilder.wording.findings import silent_words, strangers_words
 from specbuilder.wording.findings_plain import plain_line, without_level
 from specbuilder.wording.names import key_name, listed, option_name
 from specbuilder.wording.open_things import question_text
-from specbuilder.wording.plain import raised
 
 from .material import Material
 
