@@ -153,7 +153,9 @@ def hindrances(
         case LifeStep.BUILT:
             passed = {record.about for record in spec.recorded(RecordKind.PASSED)}
             holds = [work.hold_point for work in catalogue.work.values() if work.hold_point]
-            found += [Hindrance(code=HindranceCode.HOLD_OPEN, text=each) for each in holds if each not in passed]
+            again = _to_pass_again(catalogue, spec)
+            open_ = [each for each in holds if each not in passed or each in again]
+            found += [Hindrance(code=HindranceCode.HOLD_OPEN, text=each) for each in open_]
     return tuple(found)
 
 
@@ -227,6 +229,21 @@ def _may_pass_again(spec: Spec, hold: str) -> bool:
     last = max(record.at for record in spec.recorded(RecordKind.PASSED) if record.about == hold)
     signed = [record.at for record in spec.recorded(RecordKind.SIGNED)]
     return spec.state is JobState.CHANGED and last <= max(signed, default="")
+
+
+def _to_pass_again(catalogue: Catalogue, spec: Spec) -> frozenset[str]:
+    """Hold points of holes that a signed change closed, and that were not passed since: nobody has read them again."""
+    signed = [record.at for record in spec.recorded(RecordKind.SIGNED)]
+    steps = {hole.id: hole.freeze_step for option in catalogue.options.values() for hole in option.holes}
+    found: set[str] = set()
+    for work in spec.undone:
+        since = signed[work.order] if work.order < len(signed) else ""
+        for step in {steps[hole] for hole in work.holes if hole in steps}:
+            point = catalogue.work[step].hold_point if step in catalogue.work else ""
+            passed = [record.at for record in spec.recorded(RecordKind.PASSED) if record.about == point]
+            if point and max(passed, default="") <= since:
+                found.add(point)
+    return frozenset(found)
 
 
 def _before(catalogue: Catalogue, step: str) -> tuple[str, ...]:

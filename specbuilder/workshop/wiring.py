@@ -154,7 +154,9 @@ class _Side:
         return next((one.label for one in self._own if one.to_point == at and one.label != line.label), None)
 
     def _brings(self, one: CircuitLine, line: CircuitLine) -> bool:
-        return one.bus != line.bus or one.label not in self._inward
+        """A run that brings power in from elsewhere feeds only what the table says it feeds, as an inverter's does."""
+        fills = one.bus == line.bus and one.label in self._inward
+        return not fills or self._told.feeds.get(line.from_point) == one.from_point
 
     def _fed_from_elsewhere(self, line: CircuitLine) -> CircuitLine | None:
         """A run of another bus at whose end it starts: it brings power in, as a charger's output does."""

@@ -67,11 +67,11 @@ def squeezed(screen: str, column: int = 0) -> str:
 async def test_from_the_ledgers_to_a_run_and_back(tmp_path: Path, size: tuple[int, int], plain: bool) -> None:
     async with on_stage(a_job(tmp_path / "jobs", "winter-walkers"), size, plain=plain) as stage:
         screen = await stage.press("enter", "l", "end")
-        assert "Circuits: 28 runs, 0 to settle, 7 to mind" in screen
+        assert "Circuits: 32 runs, 0 to settle, 9 to mind" in screen
         screen = await stage.press("enter")
-        assert "Circuits: 28 runs, 0 to settle, 7 to mind" in screen
+        assert "Circuits: 32 runs, 0 to settle, 9 to mind" in screen
         assert "! to settle   * to mind   e: ESTIMATE" in screen
-        assert "12 V: 20 runs" in screen
+        assert "12 V: 22 runs" in screen
         column = screen.splitlines()[5].index("|") + 1 if size[0] > 100 else 0
         for _ in range(40):
             if "battery-twin-c3)" in (screen := await stage.press("down")):
@@ -80,7 +80,7 @@ async def test_from_the_ledgers_to_a_run_and_back(tmp_path: Path, size: tuple[in
         row = next(line for line in screen.splitlines() if f"{cursor}*e" in line[column:])
         assert [part for part in ("400 A", "2 x 95", "0.5 %") if part not in row] == []
         told = squeezed(screen, column)
-        assert "(battery-twin-c3): from both main fuses to isolator and busbar, 0.6 m one way." in told
+        assert "(battery-twin-c3): from both main fuses to isolator, 0.6 m one way." in told
         assert "ESTIMATE: cable 2 x 95 mm², carries 528 A; loses 0.06 V (0.5 %) of 1 % at most; computed." in told
         assert "No fuse worked out, the main fuses of both packs protect it." in told
         assert "Mind: no single cable keeps load" in told

@@ -5,7 +5,9 @@ from __future__ import annotations
 from specbuilder.model.edits import LeaveOut, Move, Take, Together
 from specbuilder.model.ids import BriefKey, OptionId
 from specbuilder.model.kinds import JobState, Place
+from specbuilder.model.life import LifeStep
 from specbuilder.model.record import RecordKind
+from specbuilder.office.steps import in_the_way
 from specbuilder.session.change_order import freeze_points, undoing
 
 from .scene import Scene
@@ -117,3 +119,20 @@ def test_a_change_that_is_given_up_leaves_the_signed_revision_the_newest(ordered
     assert ordered.path(1).read_bytes() == before
     ordered.begin_next()
     assert ordered.spec().has(WINDOW)
+
+
+def test_it_is_not_handed_over_before_what_a_change_closed_was_read_again(ordered: Scene) -> None:
+    holds = [work.hold_point for work in ordered.house.catalogue.work.values() if work.hold_point]
+    ordered.pass_holds(*holds[:3])
+    ordered.begin_next()
+    ordered.edit(LeaveOut(option=WINDOW))
+    ordered.sign()
+    ordered.pass_holds(*holds[3:])
+
+    def missing() -> list[str]:
+        found = in_the_way(ordered.session(), LifeStep.BUILT, ordered.at())
+        return [hindrance.text for hindrance in found]
+
+    assert missing() == ["H2"]
+    ordered.pass_holds("H2")
+    assert missing() == []

@@ -43,8 +43,9 @@ class _Drawn:
         return self.positions.of_choice(self.choices[option], self.option(option))
 
     def hole(self, option: str, number: int = 0) -> Spot | None:
+        """As drawn: which vans are cut by it is told in ``test_bodies``."""
         part = self.option(option)
-        return self.positions.of_cut(part.holes[number], self.choices[option], part)
+        return self.positions.of_cut_drawn(part.holes[number], self.choices[option], part)
 
     def outlet(self, option: str) -> Spot | None:
         return self.positions.of_outlet(self.choices[option], self.option(option))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from enum import Enum
 from typing import ClassVar
 
@@ -30,8 +30,8 @@ WIDEST_TEXT = 100
 NARROW = 72
 """Below this width the margin goes and what belongs together stands close."""
 LABEL_CELLS = 21
-AIRY, AIRIEST = 21, 30
-"""From so many rows on there are empty lines between what is read from afar, and more of them."""
+GAP = 2
+"""So many empty lines at most between what is read from afar."""
 
 
 class Asks(Enum):
@@ -74,13 +74,18 @@ class CustomerPage(Page):
     def lines(self, cells: int) -> Sequence[Line]:
         """As much of the page as there is room for, and below it what the keys do."""
         content = self._content()
-        first = list(self._first(content, cells))
+        first = self._first(content, cells)
         second = content.priced if self.priced else content.contents
         self._rows = first if self.page == 1 else self._text(second if self.page == PRICED else content.words, cells)
-        room = max(self.host.rows_high - 2, 1)
+        room = self._room
         self._top = min(self._top, max(len(self._rows) - room, 0))
         seen = self._rows[self._top : self._top + room]
         return [*seen, *[EMPTY] * (room - len(seen)), EMPTY, self._foot(cells)]
+
+    @property
+    def _room(self) -> int:
+        """Lines above the last two."""
+        return max(self.host.rows_high - 2, 1)
 
     def _content(self) -> Shown:
         stand, day = self.host.deeds.desk.stand, self.host.deeds.paper_day
@@ -92,31 +97,26 @@ class CustomerPage(Page):
     def _margin(self, cells: int) -> str:
         return MARGIN if cells >= NARROW else MARGIN[:3]
 
-    def _first(self, content: Shown, cells: int) -> Iterator[Line]:
+    def _first(self, content: Shown, cells: int) -> list[Line]:
         """Price, who travels and sleeps, weight, height, what works, what was told, what is open."""
-        margin, rows = self._margin(cells), self.host.rows_high
-        gap = [EMPTY] if rows >= AIRY and cells >= NARROW else []
-        apart = [EMPTY] if rows >= AIRIEST else []
-        yield from gap
-        for row in drawn(content.price, cells - len(margin) - 1) or (content.price,):
-            yield line(margin, Bit(row, Ink.HEAD))
-        yield from (line(margin, text) for text in wrapped(content.note, min(cells - len(margin) - 1, WIDEST_TEXT)))
-        yield from (*gap, *apart)
-        yield line(margin, Bit(cut("      ".join(content.counts), cells - len(margin)), Ink.HEAD))
-        yield from (*gap, *apart)
+        parts = [list(part) for part in self._parts(content, cells)]
+        spare = self._room - sum(map(len, parts))
+        gaps = [spare // len(parts) + (at < spare % len(parts)) if spare > 0 else 0 for at, _ in enumerate(parts)]
+        return [row for part, gap in zip(parts, gaps, strict=True) for row in (*[EMPTY] * min(gap, GAP), *part)]
+
+    def _parts(self, content: Shown, cells: int) -> Iterator[Iterable[Line]]:
+        """What stands together, from the top; empty lines go between as far as there are any."""
+        margin, marks = self._margin(cells), self.host.marks
+        room = cells - len(margin) - 1
+        figures = [line(margin, Bit(row, Ink.HEAD)) for row in drawn(content.price, room) or (content.price,)]
+        yield [*figures, *(line(margin, text) for text in wrapped(content.note, min(room, WIDEST_TEXT)))]
+        yield [line(margin, Bit(cut("      ".join(content.counts), room), Ink.HEAD))]
         for name, text in content.facts:
-            yield from self._fact(words.label(name), text, cells)
-            yield from apart
-        yield from gap
-        room = min(cells - len(margin) - LABEL_CELLS - 1, WIDEST_TEXT)
-        for number, (answer, names) in enumerate(content.away):
-            told = words.away_line(answer, names, room)
-            yield from self._fact(words.AWAY if not number else "", told, cells)
-        yield from (*gap, *apart)
-        marks = self.host.marks
-        yield from self._fact(words.TOLD, content.told, cells, marks.broken if content.warns else " ")
-        yield from apart
-        yield from self._fact(words.OPEN, content.open, cells, marks.doubt if content.open_points else " ")
+            yield self._fact(words.label(name), text, cells)
+        names = [words.away_line(*each, min(room - LABEL_CELLS, WIDEST_TEXT)) for each in content.away]
+        yield [row for at, text in enumerate(names) for row in self._fact("" if at else words.AWAY, text, cells)]
+        yield self._fact(words.TOLD, content.told, cells, marks.broken if content.warns else " ")
+        yield self._fact(words.OPEN, content.open, cells, marks.doubt if content.open_points else " ")
 
     def _fact(self, name: str, text: str, cells: int, mark: str = " ") -> Iterator[Line]:
         """A name, and what is so beside it, on as many lines as it takes."""
@@ -179,7 +179,7 @@ class CustomerPage(Page):
     def move_rows(self, by: int) -> None:
         """The rest of the page, then the next one."""
         self._stay()
-        room = max(self.host.rows_high - 2, 1)
+        room = self._room
         if (by > 0 and self._top < len(self._rows) - room) or (by < 0 and self._top > 0):
             self._top = max(self._top + (room - 1 if by > 0 else 1 - room), 0)
         else:

@@ -23,6 +23,9 @@ _NEVER_COVERED = (
     "Never cover, tape or close these openings, in no season, and keep bedding, bags and snow off them. Look through "
     "each of them today, and again before every trip on which something burns or somebody sleeps in the van."
 )
+_ALARM_FIRST = (
+    "People first, the van last. The emergency services and the leaflets of the alarms go before everything here."
+)
 _BATTERY_FIRST = "Go through these in order. The battery's own paper goes before everything here."
 _FROST_FIRST = "Once before the first frost, in this order; the papers of the parts go first."
 
@@ -36,6 +39,9 @@ def keeping(found: Material) -> Iterator[Block]:
 
 
 def _blocks(found: Material) -> Iterator[Block]:
+    yield from _told(
+        "If an alarm sounds, if it burns, if it smells", _ALARM_FIRST, _notes(found, CollectionSubject.ALARM)
+    )
     yield from _vents(found)
     yield from what_works_where(found.case)
     if any(_may_sleep(one, option) for one, option in found.known):

@@ -109,6 +109,8 @@ def _store(material: Material, one: Chosen, option: Option | None) -> str:
         return f"the customer's: {arrival_words(one.choice.own_part)}"
     if option.van is not None:
         return "the van"
+    if option.carried:
+        return "the customer's, brought along"
     if not _is_part(option):
         return _no_part(option.zero_note)
     if material.spec.state is JobState.AS_BUILT:
