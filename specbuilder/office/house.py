@@ -126,8 +126,14 @@ class House:
         return tuple(revision for revision in self.jobs.revisions(spec.number) if revision < spec.revision)
 
     def replaced_by(self, spec: Spec) -> int | None:
-        """The revision that has replaced this one; None when it is current, or no job of this house."""
-        return self.jobs.replaced_by(spec.number, spec.revision) if spec.number else None
+        """The revision that has replaced this one; None when it is current, or no job of this house.
+
+        Raises:
+            DiskError: nobody can tell.
+        """
+        if not spec.number:
+            return None
+        return self.jobs.replaced_by(spec.number, spec.revision, signed=spec.state in SIGNED_STATES)
 
     def case(self, stand: Stand, today: date) -> Case:
         """All that papers tell of a revision.

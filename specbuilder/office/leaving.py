@@ -7,6 +7,7 @@ from datetime import date
 from importlib.metadata import PackageNotFoundError, version
 from threading import Lock
 
+from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BriefKey
 from specbuilder.model.record import Record
 from specbuilder.model.stand import Stand
@@ -42,9 +43,9 @@ def all_is_kept(house: House, stand: Stand) -> bool:
     return all(sealed_path(house.jobs.path, spec.number, spec.revision, act).exists() for act in acts)
 
 
-def asked_of(stand: Stand) -> frozenset[BriefKey]:
+def asked_of(catalogue: Catalogue) -> frozenset[BriefKey]:
     """The keys of the brief that a customer is asked."""
-    return frozenset(key for key, line in stand.catalogue.brief.items() if line.question is not None)
+    return frozenset(key for key, line in catalogue.brief.items() if line.question is not None)
 
 
 def _keep(house: House, stand: Stand, record: Record) -> None:
@@ -77,7 +78,7 @@ def seal_of(stand: Stand, record: Record) -> Seal:
         revision=spec.revision,
         act=act,
         at=record.at,
-        content=content_digest(spec, act, asked_of(stand)),
+        content=content_digest(spec, act, asked_of(stand.catalogue)),
         catalogue_version=stand.catalogue.firm.catalogue_version,
         catalogue_digest=stand.catalogue.digest,
         program=program_version(),

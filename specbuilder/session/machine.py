@@ -199,8 +199,8 @@ def _brought(catalogue: Catalogue, choices: tuple[Choice, ...]) -> tuple[Placed,
         for c in choices
         if c.option in catalogue.options and (c.owner is Owner.CUSTOMER or c.own_part is not None)
     )
-    chosen = {c.option for c in choices}
-    others = (o for o in catalogue.options.values() if is_brought(o) and o.id not in chosen)
+    read = {placed.option.id for placed in known}
+    others = (o for o in catalogue.options.values() if is_brought(o) and o.id not in read)
     return (*known, *(Placed(option=option, owner=Owner.CUSTOMER) for option in others))
 
 

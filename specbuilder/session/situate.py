@@ -8,7 +8,8 @@ from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.facts import Facts
 from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import GroupId, OptionId
-from specbuilder.model.kinds import OptionState, Pick, Truth
+from specbuilder.model.kinds import OptionState, Owner, Pick, Truth
+from specbuilder.model.own_parts import is_theirs
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.clauses import no, yes
@@ -116,7 +117,13 @@ def answer_literals(rulebook: Rulebook, facts: Facts) -> tuple[int, ...]:
 
 def _situation(catalogue: Catalogue, spec: Spec, facts: Facts, standing: dict[OptionId, Stand]) -> Situation:
     placed = tuple(
-        Placed(option=option, count=c.count, place=c.place, owner=c.owner, own_part=c.own_part)
+        Placed(
+            option=option,
+            count=c.count,
+            place=c.place,
+            owner=Owner.CUSTOMER if is_theirs(option, c) else c.owner,
+            own_part=c.own_part,
+        )
         for c in spec.choices
         if (option := catalogue.options.get(c.option)) is not None
     )

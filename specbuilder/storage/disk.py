@@ -27,6 +27,7 @@ class DiskReason(StrEnum):
     NO_FOLDER = "no folder"
     NAME = "name not possible"
     TAKEN = "taken by another counter"
+    SPOILT = "spoilt"
     FAILED = "failed"
 
 
@@ -60,6 +61,7 @@ _BECAUSE = MappingProxyType(
         DiskReason.NO_FOLDER: "it is no folder: use --jobs with a folder.",
         DiskReason.NAME: "the system takes no such name: use a shorter, plainer one.",
         DiskReason.TAKEN: "another counter has taken this job over: open it again.",
+        DiskReason.SPOILT: "neither it nor its journal tells anything: put one of them back from a copy.",
         DiskReason.FAILED: "the disk reports a fault: check the drive and try again.",
     }
 )

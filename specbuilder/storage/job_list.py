@@ -12,11 +12,13 @@ from specbuilder.model.edits import NameCustomer, Together
 from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.kinds import JobState
 from specbuilder.model.plain_text import hidden_character
+from specbuilder.model.record import Record, RecordKind
+from specbuilder.model.spec import Spec
 
 from .disk import DiskError, reading
 from .faults import Fault
 from .job_files import JobFiles
-from .journal import read_journal
+from .journal import read_journal, recorded
 from .lock import LockHolder
 from .spec_files import SpecFaultsError, read_spec, read_text
 
@@ -113,7 +115,24 @@ def _from_journal(line: JobLine, files: JobFiles, data: bytes) -> JobLine:
     start = record.start
     if start is None:
         return _faulty(line, Fault(files.journal.name, 1, "", "the first line cannot be read and there is no file."))
-    return _line(line, _name(start.customer.name, record.entries), start.state, "", unsaved=True)
+    state = _led_to(start, recorded(record)[len(start.records) :])
+    return _line(line, _name(start.customer.name, record.entries), state, "", unsaved=True)
+
+
+def _led_to(start: Spec, records: Iterable[Record]) -> JobState:
+    """The state after what was written down since."""
+    state = start.state
+    for record in records:
+        match record.kind:
+            case RecordKind.QUOTED:
+                state = JobState.QUOTED
+            case RecordKind.SIGNED:
+                state = JobState.CHANGED if start.changes_signed else JobState.ORDERED
+            case RecordKind.BUILT:
+                state = JobState.AS_BUILT
+            case _:
+                pass
+    return state
 
 
 def _name(name: str, entries: Iterable[Entry]) -> str:

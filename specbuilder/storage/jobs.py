@@ -15,12 +15,12 @@ from datetime import datetime
 from pathlib import Path
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.kinds import JobState
 from specbuilder.model.spec import Spec
 
 from .atomic import PART
 from .disk import DiskError, DiskReason, disk
 from .job_files import JobFiles, job_files, main_number
+from .job_left import Left, left, sealed_revisions
 from .job_list import JobLine, changed_at, job_line
 from .job_recovery import Found, Instead, JobUnreadableError, find
 from .journal import start_line
@@ -64,12 +64,14 @@ class JobsFolder:
         return tuple(files.revision for files in self._all() if files.number == number)
 
     def next_number(self) -> str:
-        """The number after the highest there is.
+        """The number after the highest there is, or of which anything was kept under seal.
 
         Raises:
             DiskError: the folder cannot be read.
         """
-        highest = max((int(main_number(files.number)) for files in self._all()), default=0)
+        sealed = (number for number, _ in sealed_revisions(self._names()))
+        taken = {files.number for files in self._all()}.union(sealed)
+        highest = max((int(main_number(number)) for number in taken), default=0)
         return f"{highest + 1:0{_DIGITS}}"
 
     def create(self, counter: str, start: Spec | None = None) -> OpenJob:
@@ -86,13 +88,8 @@ class JobsFolder:
         first = int(self.next_number())
         for number in range(first, first + _TRIES):
             files = JobFiles(f"{number:0{_DIGITS}}", 1, self.path)
-            lock = take_lock(files.lock, counter, self._process, self._clock(), None)
-            if isinstance(lock, LockHolder):
-                continue
-            if self.revisions(files.number):
-                lock.release()
-                continue
-            return self._created(files, lock, start or Spec())
+            if lock := self._free(files, counter):
+                return self._created(files, lock, start or Spec())
         raise DiskError(DiskReason.TAKEN, self.path, writing=True)
 
     def create_variant(self, start: Spec, counter: str) -> OpenJob:
@@ -102,13 +99,9 @@ class JobsFolder:
             DiskError: nothing could be written, or all letters are taken; there is no new variant.
         """
         main = main_number(start.number)
-        taken = {files.number for files in self._all()}
         for letter in "bcdefghijklmnopqrstuvwxyz":
             files = JobFiles(f"{main}{letter}", 1, self.path)
-            if files.number in taken:
-                continue
-            lock = take_lock(files.lock, counter, self._process, self._clock(), None)
-            if not isinstance(lock, LockHolder):
+            if not self._ever(files.number) and (lock := self._free(files, counter)):
                 return self._created(files, lock, start)
         raise DiskError(DiskReason.TAKEN, self.path / f"{main}z-r1.toml", writing=True)
 
@@ -172,7 +165,7 @@ class JobsFolder:
         lock = take_lock(files.lock, counter, self._process, self._clock(), None)
         if isinstance(lock, LockHolder):
             raise DiskError(DiskReason.TAKEN, files.spec, writing=True)
-        if max(self.revisions(start.number), default=0) >= start.revision:
+        if max(self._ever(start.number), default=0) >= start.revision:
             lock.release()
             raise DiskError(DiskReason.IN_THE_WAY, files.spec, writing=True)
         return self._created(files, lock, start)
@@ -194,16 +187,22 @@ class JobsFolder:
         finally:
             lock.release()
 
-    def replaced_by(self, number: str, revision: int) -> int | None:
-        """The newest later revision of this job that has left the house; None: this one is current.
+    def replaced_by(self, number: str, revision: int, *, signed: bool = False) -> int | None:
+        """The newest later revision that has taken the place of this one; None: this one is current.
+
+        A quote takes the place of a quote; of what was ``signed`` only a signature does, as it is the workshop that
+        builds it until then.
 
         Raises:
-            DiskError: the folder cannot be read.
+            DiskError: the folder cannot be read, or nobody can tell how far a later revision has left the house.
         """
         now = self._clock()
-        later = [files for files in self._all() if files.number == number and files.revision > revision]
-        out = [files.revision for files in later if job_line(files, None, now).state not in (None, JobState.DRAFT)]
-        return max(out, default=None)
+        known = self._ever(number)
+        if revision in known and not signed:
+            signed = left(JobFiles(number, revision, self.path), now) is Left.SIGNED
+        least = Left.SIGNED if signed else Left.QUOTED
+        later = (other for other in known if other > revision)
+        return max((r for r in later if left(JobFiles(number, r, self.path), now) >= least), default=None)
 
     def _taken(
         self, files: JobFiles, counter: str, catalogue: Catalogue | None, instead: Instead | None
@@ -229,6 +228,16 @@ class JobsFolder:
                 return found, error
         return found, held
 
+    def _free(self, files: JobFiles, counter: str) -> JobLock | None:
+        """The lock of a number that is no job's yet; None when it is."""
+        lock = take_lock(files.lock, counter, self._process, self._clock(), None)
+        if isinstance(lock, LockHolder):
+            return None
+        if self.revisions(files.number):
+            lock.release()
+            return None
+        return lock
+
     def _hold(self, files: JobFiles, counter: str) -> JobLock | ReadOnly:
         try:
             return take_lock(files.lock, counter, self._process, self._clock(), self._changed(files))
@@ -245,13 +254,19 @@ class JobsFolder:
             raise
 
     def _all(self) -> tuple[JobFiles, ...]:
+        return job_files(self.path, self._names())
+
+    def _ever(self, number: str) -> set[int]:
+        """Its revisions, and those of which only a seal is left."""
+        return {*self.revisions(number), *(r for n, r in sealed_revisions(self._names()) if n == number)}
+
+    def _names(self) -> tuple[str, ...]:
         self._refuse_no_folder(writing=False)
         with disk(self.path, writing=False):
             try:
-                names = os.listdir(self.path)
+                return tuple(os.listdir(self.path))
             except FileNotFoundError:
                 return ()
-        return job_files(self.path, names)
 
     def _refuse_no_folder(self, *, writing: bool) -> None:
         with disk(self.path, writing=writing):

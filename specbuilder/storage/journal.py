@@ -12,13 +12,14 @@ A line is there when its line end is: what a power cut leaves of the last one is
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import get_args
 
-from specbuilder.model.edits import Edit
+from specbuilder.model.edits import Edit, Together, Write
 from specbuilder.model.history import Entry, Redo, Undo
 from specbuilder.model.kinds import Step
+from specbuilder.model.record import Record
 from specbuilder.model.spec import Spec
 
 from .json_values import Json, NotReadableError, from_json, one_from_json, to_json
@@ -89,6 +90,23 @@ def entry_line(entry: Entry | CursorPlace) -> bytes:
 def saved_line(digest: str) -> bytes:
     """The line that says the file holds everything before it."""
     return _line({"saved": digest})
+
+
+def recorded(journal: JournalRecord) -> tuple[Record, ...]:
+    """All that was written down, as far as the journal can be read. Nothing of it can be undone."""
+    start = journal.start.records if journal.start is not None else ()
+    return (*start, *_written(journal.entries))
+
+
+def _written(entries: Iterable[Entry]) -> Iterator[Record]:
+    for entry in entries:
+        match entry:
+            case Write(record=record):
+                yield record
+            case Together(edits=edits):
+                yield from _written(edits)
+            case _:
+                pass
 
 
 def read_journal(data: bytes) -> JournalRecord:

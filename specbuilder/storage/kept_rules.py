@@ -1,6 +1,7 @@
 """The rules of a day, kept beside the jobs: what left the house can be looked at, and printed again, as it was.
 
-``rules-0f3a....zip`` holds the folder of rules whose digest begins so. It is written once and never again.
+``rules-0f3a....zip`` holds the folder of rules whose digest begins so. It is written once, and again only when it was
+spoilt and the same rules are still at hand.
 """
 
 from __future__ import annotations
@@ -20,6 +21,8 @@ from .faults import Fault
 from .rules_files import RulesFaults, digest_of, read_rules
 
 _DIGITS = 16
+_LARGEST_BYTES = 50_000_000
+"""No folder of rules comes near it; what claims to hold more is none."""
 _BEGAN = (1980, 1, 1, 0, 0, 0)
 """The time every file in it bears, so that the same rules give the same bytes."""
 
@@ -30,14 +33,14 @@ def kept_path(jobs: Path, digest: str) -> Path:
 
 
 def keep_rules(jobs: Path, rules: Traversable, digest: str) -> Path:
-    """Keeps the rules; does nothing when they are kept already.
+    """Keeps the rules; does nothing when they are kept already, whole.
 
     Raises:
         DiskError: they could not be read or written.
         RulesFaults: the folder holds other rules by now.
     """
     path = kept_path(jobs, digest)
-    if path.exists():
+    if are_kept(jobs, digest):
         return path
     with disk(path, writing=True):
         files = sorted(_files(rules, ""))
@@ -67,18 +70,32 @@ def kept_rules(jobs: Path, digest: str) -> Catalogue | None:
         if error.reason is DiskReason.GONE:
             return None
         raise
+    if _digest(data) != digest:
+        words = (
+            "these kept rules were altered since: put back a copy, or move it away to go on with the rules of today."
+        )
+        raise RulesFaults((Fault(path.name, 0, "", words),))
+    return read_rules(zipfile.Path(zipfile.ZipFile(io.BytesIO(data))))
+
+
+def are_kept(jobs: Path, digest: str) -> bool:
+    """Whether the rules are kept, and are what they were."""
     try:
-        catalogue = read_rules(zipfile.Path(zipfile.ZipFile(io.BytesIO(data))))
-    except (zipfile.BadZipFile, zlib.error, EOFError, ValueError, NotImplementedError, RuntimeError, OSError) as error:
-        raise _altered(path) from error
-    if catalogue.digest != digest:
-        raise _altered(path)
-    return catalogue
+        with reading(kept_path(jobs, digest)) as file:
+            return _digest(file.read()) == digest
+    except DiskError:
+        return False
 
 
-def _altered(path: Path) -> RulesFaults:
-    words = "these kept rules were altered since: put back a copy from before, or look with the rules of today."
-    return RulesFaults((Fault(path.name, 0, "", words),))
+def _digest(data: bytes) -> str:
+    """The digest of the rules in an archive; empty when it is spoilt."""
+    try:
+        with zipfile.ZipFile(io.BytesIO(data)) as archive:
+            if sum(info.file_size for info in archive.infolist()) > _LARGEST_BYTES:
+                return ""
+            return digest_of((name, archive.read(name)) for name in archive.namelist())
+    except (zipfile.BadZipFile, zlib.error, EOFError, ValueError, NotImplementedError, RuntimeError, OSError):
+        return ""
 
 
 def _files(folder: Traversable, above: str) -> Iterator[tuple[str, bytes]]:

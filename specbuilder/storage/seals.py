@@ -1,7 +1,7 @@
 """What left the house: a folder for each time, with the spec and every paper as they were, and a seal over them.
 
 ``0147-r1-signed/seal.toml`` names the content of the revision and every file beside it by its SHA-256. A folder appears
-whole or not at all, and is never written again.
+whole or not at all, and is never written again. Its checksum is that of all its other lines.
 """
 
 from __future__ import annotations
@@ -98,7 +98,9 @@ def write_sealed(path: Path, seal: Seal, files: Mapping[str, bytes]) -> None:
         return
     part = path.with_name(f".{path.name}.{os.getpid()}{PART}")
     with disk(path, writing=True):
-        shutil.rmtree(part, ignore_errors=True)
+        # The job is ours: whatever stands here half was left by a kill.
+        for half in path.parent.glob(f".{path.name}.*{PART}"):
+            shutil.rmtree(half, ignore_errors=True)
         try:
             part.mkdir()
             for name, content in files.items():
@@ -107,14 +109,16 @@ def write_sealed(path: Path, seal: Seal, files: Mapping[str, bytes]) -> None:
             write_whole(part / SEAL, _text(replace(seal, files=hashes)))
             part.rename(path)
             sync_folder(path.parent)
-        except (OSError, DiskError):
+        except (OSError, DiskError) as error:
             with contextlib.suppress(OSError):
                 shutil.rmtree(part)
+            if isinstance(error, DiskError):
+                raise DiskError(error.reason, path, writing=True) from error
             raise
 
 
 def read_seal(path: Path) -> Seal | None:
-    """The seal of this folder; None when there is none.
+    """The seal of this folder; None when there is no such folder.
 
     Raises:
         SpecFaultsError: it cannot be read as a seal.
@@ -125,11 +129,10 @@ def read_seal(path: Path) -> Seal | None:
         with reading(file) as opened:
             data = opened.read()
     except DiskError as error:
-        if error.reason in (DiskReason.GONE, DiskReason.IN_THE_WAY):
+        if error.reason is DiskReason.GONE and not os.path.lexists(path):
             return None
         raise
-    name = f"{path.name}/{SEAL}"
-    seal = _read(data, name)
+    seal = _read(data, f"{path.name}/{SEAL}")
     # Written once, by us: whatever does not come out the same was altered.
     return seal if _text(seal).encode() == data else replace(seal, content="")
 
@@ -137,7 +140,10 @@ def read_seal(path: Path) -> Seal | None:
 def _read(data: bytes, name: str) -> Seal:
     faults = FaultList()
     source = Source(name, TomlLines(text := data.decode(errors="replace")), faults)
-    top = Fields(toml_table(text, source) or {}, source.top)
+    table = toml_table(text, source)
+    if table is None:
+        raise SpecFaultsError(faults.in_order())
+    top = Fields(table, source.top)
     seal = Seal(
         number=top.text("number"),
         revision=top.whole("revision"),
@@ -181,5 +187,6 @@ def _text(seal: Seal) -> str:
         "program": seal.program,
     }
     lines = "".join(f"{key} = {json.dumps(value)}\n" for key, value in head.items())
-    files = (f'\n[[file]]\nname = {json.dumps(n)}\nsha256 = "{digest}"\n' for n, digest in seal.files.items())
-    return f"{comment(_REMARK)}{lines}{''.join(files)}"
+    files = "".join(f'\n[[file]]\nname = {json.dumps(n)}\nsha256 = "{digest}"\n' for n, digest in seal.files.items())
+    checksum = hashlib.sha256(f"{lines}{files}".encode()).hexdigest()
+    return f'{comment(_REMARK)}{lines}checksum = "{checksum}"\n{files}'

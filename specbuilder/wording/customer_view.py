@@ -9,7 +9,7 @@ from specbuilder.model.kinds import JobState
 from specbuilder.model.span import Span
 
 from .names import listed
-from .plain import lowered
+from .plain import fitted, lowered
 from .quantities import NO_NUMBER, number_text, span
 from .works_where import FILLING, Works, WorksWhere
 
@@ -58,11 +58,12 @@ def away(lines: Iterable[WorksWhere]) -> tuple[tuple[str, tuple[str, ...]], ...]
 def away_line(answer: str, names: Sequence[str], room: int) -> str:
     """``YES: fridge, ceiling lights, 2 more``, with as many names as there is room for."""
     for most in range(len(names), 0, -1):
-        rest = [f"{_number(len(names) - most)} more"] if most < len(names) else []
-        line = f"{answer}: {', '.join((*names[:most], *rest))}"
+        rest = f", {_number(len(names) - most)} more" if most < len(names) else ""
+        line = f"{answer}: {', '.join(names[:most])}{rest}"
         if len(line) <= room:
             return line
-    return f"{answer}: {_things(len(names))}"
+    rest = f", {_number(len(names) - 1)} more" if len(names) > 1 else ""
+    return f"{answer}: {fitted(names[0], room - len(answer) - 2 - len(rest))}{rest}"
 
 
 def told_count(stops: int, wanted: int, told: int, accepted: int) -> str:

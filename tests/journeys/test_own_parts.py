@@ -117,6 +117,22 @@ def test_the_kind_of_a_battery_is_a_number_and_another_kind_is_left_blank(demo: 
     assert battery.own_part.chemistry == "LFP"
 
 
+def test_minus_empties_a_line_and_enter_empties_none(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"bat", "enter", "y", "down", "down", "down", *"100", "enter", *"90", "enter", "1")
+    press(counter, "up", "enter", "enter")
+    sheet = spec(counter).chosen(BATTERY)[0].own_part
+    assert sheet is not None
+    assert (sheet.continuous_a, sheet.capacity_ah, sheet.chemistry) == (100, 90, "LFP")
+    while counter.top.at != OnField(Field.PART_CAPACITY, BATTERY):
+        press(counter, "up")
+    press(counter, "-")
+    (battery,) = spec(counter).chosen(BATTERY)
+    assert battery.own_part is not None
+    assert (battery.own_part.capacity_ah, battery.own_part.continuous_a) == (None, 100)
+    assert "battery-own capacity_ah" in {question.part for question in spec(counter).questions}
+
+
 @pytest.mark.parametrize("typed", ["99999999", "0"])
 def test_amps_that_no_battery_gives_are_not_taken(demo: Path, typed: str) -> None:
     counter = counter_on(demo)

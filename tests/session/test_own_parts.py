@@ -152,6 +152,14 @@ def test_an_unread_battery_blocks_no_inverter_and_is_blocked_by_none(catalogue: 
     assert evaluate(catalogue, strong).options[BATTERY].state is OptionState.OPEN
 
 
+def test_an_older_file_that_calls_such_a_part_ours_is_no_more_sure_of_it(catalogue: Catalogue, family: Spec) -> None:
+    taken = apply(catalogue, family, Take(option=BATTERY)).spec
+    ours = taken.with_choices(replace(c, owner=Owner.HOUSE) for c in taken.choices)
+    for spec in (taken, ours):
+        unsure = {finding.rule for finding in evaluate(catalogue, spec).cannot_tell(Level.STOP)}
+        assert "battery-carries-inverter" in unsure
+
+
 def test_a_blank_sheet_stops_signing_and_says_what_cannot_be_told(catalogue: Catalogue, family: Spec) -> None:
     report = evaluate(catalogue, bring(catalogue, family, "battery-small"))
     assert "own-part-sheet-complete" in {finding.rule for finding in report.broken(Level.STOP)}

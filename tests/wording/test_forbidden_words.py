@@ -1,4 +1,4 @@
-"""Words that are never shown (a quote alone is valid, until a day), and no exclamation: looked for in every text of the floors that talk to people."""
+"""Words that are never shown, and no exclamation: looked for in every text of the floors that talk to people."""
 
 from __future__ import annotations
 

@@ -18,6 +18,7 @@ from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, wrapped
 from specbuilder.wording.circuit_rows import circuit_short
 from specbuilder.wording.details import count_line, detail_lines, place_line, whose_line
 from specbuilder.wording.forms import field_value, field_words, form_title
+from specbuilder.wording.hints import forget_it
 from specbuilder.wording.names import option_name
 from specbuilder.wording.rows import row_sentence
 from specbuilder.wording.typed import whole
@@ -113,7 +114,7 @@ class DetailsPage(Page):
         match self.at:
             case OnPlace(place=place):
                 self._take_place(place)
-            case OnField(field=field) if of_sheet(field) and not self._stands_there(field):
+            case OnField(field=field) if of_sheet(field) and (self._numbered(field) or not self._stands_there(field)):
                 self.move(1)  # a blank is left: it is an open question already
             case OnField(field=field):
                 self.open_text(self._stands_there(field))
@@ -127,6 +128,8 @@ class DetailsPage(Page):
     def act(self, act: Act) -> bool:
         """One more, one fewer, whose."""
         match act:
+            case Act.LESS if isinstance(self.at, OnField):
+                self._clear(self.at.field)
             case Act.MORE | Act.LESS:
                 self._count_by(1 if act is Act.MORE else -1)
             case Act.THEIRS:
@@ -179,6 +182,20 @@ class DetailsPage(Page):
         draft = self.host.drafts.get(OnField(field, self.option), "")
         value = self.sheet.value(field) if of_sheet(field) else self._chosen[0].note
         return draft or value
+
+    def hint_of(self, act: Act) -> str | None:
+        """Minus empties a field and leaves nothing out."""
+        return forget_it() if act is Act.LESS and isinstance(self.at, OnField) else None
+
+    def _clear(self, field: Field) -> None:
+        if of_sheet(field):
+            self.sheet.take(field, "")
+        elif self._chosen:
+            self._take_note("")
+
+    def _numbered(self, field: Field) -> bool:
+        """A line that is answered by a number of a list, and not typed."""
+        return field is Field.PART_KIND
 
     def _turn_owner(self) -> None:
         self._set_owner(self._chosen[0].owner is Owner.HOUSE)

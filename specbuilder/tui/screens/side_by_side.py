@@ -46,6 +46,8 @@ class SideBySidePage(Page):
         self._last: Side | None = None
         """The side that was worked on last from here."""
         self._turn = 0
+        self._place = 0
+        """The line the cursor was on, while the table is worked out anew."""
         self._question: Question[Found] = Question(host)
         self._candidates, self.trouble = self._look()
         self._chosen = self._candidates[0] if len(self._candidates) == 1 else None
@@ -92,11 +94,14 @@ class SideBySidePage(Page):
         return words.candidate(files.number, files.revision, own=own)
 
     def lay(self, cells: int) -> None:
-        """The cursor begins on the first line that can be taken across."""
+        """The cursor begins on the first line that can be taken across, and after one on the next."""
         before = self.at
         super().lay(cells)
         if before is None and (found := self._laid) is not None:
-            self.at = next((OnText(i) for i, row in enumerate(rows_of(found)) if row.change is not None), self.at)
+            movable = [number for number, row in enumerate(rows_of(found)) if row.change is not None]
+            self.at = next((OnText(number) for number in movable if number >= self._place), self.at)
+        elif self._laid is not None and isinstance(self.at, OnText):
+            self._place = self.at.number
 
     def left(self) -> None:
         """Nobody waits for it any more."""

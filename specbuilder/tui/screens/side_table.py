@@ -78,12 +78,11 @@ def table_lines(found: Laid, cells: int, high: int, marks: Marks, into: str, at:
     below = [line(MARGIN, text) for text in wrapped(found.beside.table.same, cells - 6)]
     if not rows:
         below = [line(MARGIN, words.nothing_differs()), EMPTY, *below]
-    tall = sum(map(len, rows)) + len(below) + 2
-    spaced = tall + len(rows) <= high
-    result = [EMPTY] if tall <= high else []
-    for row in rows:
-        result += [*row, EMPTY] if spaced else row
-    return [*result, *([] if spaced else [EMPTY]), *below]
+    spare = high - sum(map(len, rows)) - len(below) - 2
+    result = [EMPTY] if spare >= 0 else []
+    for number, row in enumerate(rows):
+        result += [*row, EMPTY] if number < spare else row
+    return [*result, EMPTY, *below] if result[-1:] != [EMPTY] else [*result, *below]
 
 
 def _row(number: int, row: Row, cells: int, marks: Marks, into: str, at: Item | None) -> Iterator[Line]:
