@@ -9,7 +9,8 @@ from pathlib import Path
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit
 from specbuilder.model.spec import Spec
-from specbuilder.office.house import House
+from specbuilder.office.house import House, stand_of
+from specbuilder.office.leaving import is_kept, keep_as_it_left
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, replay
 from specbuilder.storage.disk import DiskError, DiskReason
@@ -18,6 +19,7 @@ from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
 from specbuilder.storage.lock import LockHolder
 from specbuilder.storage.open_job import OpenJob, ReadOnly
+from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.storage.spec_files import read_spec_file, write_spec_file
 from specbuilder.wording.life import not_newest
 from specbuilder.wording.names import listed
@@ -127,13 +129,22 @@ class ChangingJob:
             cure = "Nothing was changed. Try again later, or write elsewhere with --to OUT."
             raise StopError(Exit.BROKEN, *words, *_lock_cure(because, job), cure)
         output.message(words)
+        self._house = house
         try:
             base = house.base_of(self._open.start)
-        except JobUnreadableError as error:
+        except BaseException as error:
             self._open.abandon()
-            raise unreadable(job, error) from error
+            if isinstance(error, JobUnreadableError):
+                raise unreadable(job, error) from error
+            raise
         begun = Session(catalogue=self._catalogue, spec=self._open.start, base=base)
         self.session = replay(begun, self._open.entries)
+
+    def __enter__(self) -> ChangingJob:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.leave()
 
     @property
     def job(self) -> OpenJob:
@@ -154,8 +165,27 @@ class ChangingJob:
             self._open.abandon()
             if error.reason is DiskReason.TAKEN:
                 raise
-            stands = "Nothing was changed." if back else _waits(self._open.number)
+            stands = "Nothing was changed." if back else waits(self._open.number)
             raise StopError(Exit.UNUSABLE, str(error), stands) from error
+
+    def catch_up(self) -> None:
+        """Writes what a kill or a full disk kept from the file, or from being kept as it left the house.
+
+        Raises:
+            StopError: something of it cannot be read or written; nothing was changed.
+        """
+        house, spec, lags = self._house, self.session.spec, self._open.lags
+        if not lags and is_kept(house, spec):
+            return
+        stand = stand_of(self._catalogue, spec)
+        try:
+            if lags:
+                self._open.save(self._catalogue, spec, stand.report)
+            keep_as_it_left(house, stand)
+        except JobUnreadableError as error:
+            raise unreadable(self._open.files, error) from error
+        except (DiskError, RulesFaults) as error:
+            raise StopError(Exit.UNUSABLE, *str(error).split("\n"), "Nothing was changed.") from error
 
     def leave(self) -> None:
         """Lets go of the job unchanged."""
@@ -171,7 +201,7 @@ def keep_new(job: OpenJob, catalogue: Catalogue, spec: Spec, edits: Iterable[Edi
     try:
         _keep(job, catalogue, spec, edits)
     except DiskError as error:
-        stands = "There is no new job." if job.discard() else f"Job {job.number} is there. {_waits(job.number)}"
+        stands = "There is no new job." if job.discard() else f"Job {job.number} is there. {waits(job.number)}"
         raise StopError(Exit.UNUSABLE, str(error), stands) from error
 
 
@@ -195,7 +225,8 @@ def _lock_cure(because: ReadOnly, job: JobFiles) -> tuple[str, ...]:
     return (words,)
 
 
-def _waits(number: str) -> str:
+def waits(number: str) -> str:
+    """Said of what is in the journal, and not in the file yet."""
     return f"What was asked for is kept in the journal of job {number}: it is written with the next change."
 
 

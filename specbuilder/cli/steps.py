@@ -5,6 +5,7 @@ from __future__ import annotations
 from argparse import Namespace
 from collections.abc import Callable
 from datetime import datetime
+from typing import TypeAlias
 
 from specbuilder.model.edits import Edit, GiveReason
 from specbuilder.model.kinds import JobState
@@ -18,99 +19,126 @@ from specbuilder.office.steps import (
     kept,
     may_give_up,
     next_begun,
+    next_session,
     quoting,
     recording,
     signing,
 )
 from specbuilder.session.life import PLACES, state_on
 from specbuilder.session.state import Session, do
+from specbuilder.storage.disk import DiskError, DiskReason
+from specbuilder.storage.faults import quotable
 from specbuilder.storage.job_recovery import JobUnreadableError
+from specbuilder.storage.open_job import OpenJob
+from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.wording import life as words
 from specbuilder.wording.glance import glance
 from specbuilder.wording.records import record_name
 
 from .answers import Answer
-from .opening import COUNTER, ChangingJob, job_of, unreadable
+from .opening import COUNTER, ChangingJob, job_of, unreadable, waits
 from .output import Exit, StopError
 from .recording import needs_signed, record_typed, typed_text
 
 _WIDE = 200
+_LONGEST = 80
 _MINUTE = "%Y-%m-%d %H:%M"
+_NOTHING = "Nothing was changed."
+_Told: TypeAlias = Callable[[Session], tuple[str, ...]]
+"""What is said of a step that was taken."""
 
 
 def quote(house: House, arguments: Namespace, now: datetime) -> Answer:
-    """A quote goes out; one that has run out, or was changed, is quoted anew as the next revision.
+    """A quote goes out; one that has run out is quoted anew as the next revision.
 
     Raises:
-        StopError: something stands in the way, or the job cannot be had; nothing was changed.
+        StopError: something stands in the way, or the job cannot be had; it says what was changed.
         DiskError, RulesFaults: a file could not be read or written.
     """
     by = typed_text("--by", arguments.by or house.catalogue.firm.ask_for or house.catalogue.firm.name)
-    at = f"{now:{_MINUTE}}"
-    changing = _held(house, arguments.file)
-    lines: tuple[str, ...] = ()
-    if state_on(changing.session.spec, now.date()) is JobState.EXPIRED:
-        changing, told = _next(house, changing, arguments.file)
-        lines = (told,)
-    session = _step(house, changing, LifeStep.QUOTE, at, lambda session: quoting(session, at, by))
-    spec = session.spec
-    return _answer(session, (*lines, words.quoted(spec, house.catalogue.firm.currency)))
+    at, step = f"{now:{_MINUTE}}", LifeStep.QUOTE
+    with _held(house, arguments.file) as changing:
+        job, session = changing.job, changing.session
+        anew = state_on(session.spec, now.date()) is JobState.EXPIRED
+        wanted = next_session(house, session) if anew else session
+        _refuse(session, step, in_the_way(wanted, step, at))
+        if anew:
+            job, session = _next(house, changing)
+
+        def told(done: Session) -> tuple[str, ...]:
+            before = (words.begun(session.spec),) if anew else ()
+            return (*before, words.quoted(done.spec, house.catalogue.firm.currency))
+
+        return _taken(house, job, session, quoting(session, at, by), told, begun=anew)
 
 
 def order(house: House, arguments: Namespace, now: datetime) -> Answer:
     """Both sign: an order, or the change order to one.
 
     Raises:
-        StopError: something stands in the way, or the job cannot be had; nothing was changed.
+        StopError: something stands in the way, or the job cannot be had; it says what was changed.
         DiskError, RulesFaults: a file could not be read or written.
     """
     place = arguments.place or ""
     if place not in PLACES:
-        raise StopError(Exit.UNUSABLE, f'--place: "{place}" is no place of signing: use {", ".join(PLACES)}.')
+        raise StopError(Exit.UNUSABLE, f'--place: "{quotable(place)}" is no place of signing: use {", ".join(PLACES)}.')
     signature = Signature(
         customer=typed_text("--customer", arguments.customer), firm=typed_text("--firm", arguments.firm), place=place
     )
-    at = f"{now:{_MINUTE}}"
-    changing = _held(house, arguments.file)
-    session = _step(
-        house,
-        changing,
-        LifeStep.ORDER,
-        at,
-        lambda session: signing(session, at, signature),
-        lambda session: in_the_way(session, LifeStep.ORDER, at, signature=signature),
-    )
-    return _answer(session, (words.signed(session.spec),))
+    at, step = f"{now:{_MINUTE}}", LifeStep.ORDER
+    with _held(house, arguments.file) as changing:
+        session = changing.session
+        _refuse(session, step, in_the_way(session, step, at, signature=signature))
+        edit = signing(session, at, signature)
+        return _taken(house, changing.job, session, edit, lambda done: (words.signed(done.spec),))
 
 
 def change(house: House, arguments: Namespace, _now: datetime) -> Answer:
     """Begins the next revision of what left the house, says why there is a draft, or gives one up.
 
     Raises:
-        StopError: there is nothing to begin or to give up; nothing was changed.
+        StopError: there is nothing to begin or to give up, or it cannot be written; it says what was changed.
         DiskError, RulesFaults: a file could not be read or written.
     """
     because = typed_text("--because", arguments.because) if arguments.because is not None else ""
-    changing = _held(house, arguments.file)
-    spec = changing.session.spec
-    if arguments.drop:
-        return _given_up(house, changing)
-    lines: tuple[str, ...] = ()
-    if spec.state is not JobState.DRAFT:
-        changing, told = _next(house, changing, arguments.file)
-        lines = (told,)
-    elif not because:
-        changing.leave()
-        raise StopError(Exit.BROKEN, words.is_draft(spec), "Nothing was changed.")
-    session = changing.session
-    if because:
-        edit = GiveReason(reason=because)
-        session, _ = do(session, edit)
-        changing.keep(session, (edit,))
-        lines = (*lines, words.reason_given(because))
-    else:
-        changing.leave()
-    return _answer(session, lines)
+    edits: tuple[Edit, ...] = (GiveReason(reason=because),) if because else ()
+    reason = (words.reason_given(because),) if because else ()
+    with _held(house, arguments.file) as changing:
+        session = changing.session
+        if arguments.drop:
+            return _given_up(house, changing)
+        if session.spec.state is not JobState.DRAFT:
+            job, session = _next(house, changing)
+            begun = words.begun(session.spec)
+            return _answer(_begun(job, session, edits), (begun, *reason))
+        if not edits:
+            raise StopError(Exit.BROKEN, words.is_draft(session.spec), _NOTHING)
+        session = _done(session, edits)
+        changing.keep(session, edits)
+        return _answer(session, reason)
+
+
+def record(house: House, arguments: Namespace, now: datetime) -> Answer:
+    """Writes down what happened.
+
+    Raises:
+        StopError: it is nothing that can be written down, or not now; it says what was changed.
+        DiskError, RulesFaults: a file could not be read or written.
+    """
+    at = f"{now:{_MINUTE}}"
+    with _held(house, arguments.file) as changing:
+        session = changing.session
+        line = record_typed(session, arguments, at)
+        step = {RecordKind.PASSED: LifeStep.PASS, RecordKind.BUILT: LifeStep.BUILT}.get(line.kind)
+        if step is not None:
+            _refuse(session, step, in_the_way(session, step, at, hold=line.about))
+        elif line.kind in (RecordKind.DEPOSIT, RecordKind.READING, RecordKind.SUPPLY):
+            needs_signed(session)
+
+        def told(done: Session) -> tuple[str, ...]:
+            return (f"Written down: {record_name(done.catalogue, done.spec.records[-1])}.",)
+
+        return _taken(house, changing.job, session, recording(session, line), told)
 
 
 def _given_up(house: House, changing: ChangingJob) -> Answer:
@@ -118,104 +146,111 @@ def _given_up(house: House, changing: ChangingJob) -> Answer:
 
     Raises:
         StopError: it is none, or the first revision.
-    """
-    spec, files = changing.session.spec, changing.job.files
-    stand = stand_of(changing.session.catalogue, spec)
-    changing.leave()
-    if not may_give_up(stand):
-        raise StopError(Exit.BROKEN, words.cannot_give_up(spec), "Nothing was changed.")
-    given_up(house, files, COUNTER)
-    return Answer((words.given_up(spec),))
-
-
-def record(house: House, arguments: Namespace, now: datetime) -> Answer:
-    """Writes down what happened.
-
-    Raises:
-        StopError: it is nothing that can be written down, or not now; nothing was changed.
         DiskError, RulesFaults: a file could not be read or written.
     """
-    at = f"{now:{_MINUTE}}"
-    changing = _held(house, arguments.file)
+    spec, files = changing.session.spec, changing.job.files
+    if not may_give_up(stand_of(changing.session.catalogue, spec)):
+        raise StopError(Exit.BROKEN, words.cannot_give_up(spec), _NOTHING)
+    changing.leave()
     try:
-        line = record_typed(changing.session, arguments, at)
-        step = {RecordKind.PASSED: LifeStep.PASS, RecordKind.BUILT: LifeStep.BUILT}.get(line.kind)
-        if step is None and line.kind in (RecordKind.DEPOSIT, RecordKind.READING, RecordKind.SUPPLY):
-            needs_signed(changing.session)
-    except BaseException:
-        changing.leave()
-        raise
-    session = _step(
-        house,
-        changing,
-        step,
-        at,
-        lambda session: recording(session, line),
-        lambda session: in_the_way(session, step, at, hold=line.about) if step else (),
-    )
-    told = record_name(session.catalogue, session.spec.records[-1])
-    return _answer(session, (f"Written down: {told}.",))
+        given_up(house, files, COUNTER)
+    except JobUnreadableError as error:
+        raise unreadable(files, error) from error
+    return Answer((words.given_up(spec),))
 
 
 def _held(house: House, file: str) -> ChangingJob:
     """The job, held for a step.
 
     Raises:
-        StopError: FILE is no job of the jobs folder, or another counter has it.
+        StopError: FILE is no job of the jobs folder, it is not the newest revision, or another counter has it.
+        DiskError, RulesFaults: a file could not be read or written.
     """
     job = job_of(file, house.jobs)
     if job is None:
         raise StopError(
             Exit.UNUSABLE,
-            f"{file} is no job of {house.jobs.path}: only a job is quoted, signed or recorded.",
+            f"{quotable(file, _LONGEST)} is no job of {house.jobs.path}: only a job is quoted, signed or recorded.",
             "Take the file in first, with specbuilder new --from FILE; that prints the number of the job.",
         )
-    if job.revision != house.jobs.revisions(job.number)[-1]:
-        newest = house.jobs.revisions(job.number)[-1]
-        raise StopError(Exit.BROKEN, words.not_newest(job.number, job.revision, newest), "Nothing was changed.")
-    return ChangingJob(job, house)
-
-
-def _next(house: House, changing: ChangingJob, file: str) -> tuple[ChangingJob, str]:
-    """The next revision, begun and held."""
+    changing = ChangingJob(job, house)
     try:
-        begun = next_begun(house, changing.job, changing.session, COUNTER)
-    except JobUnreadableError as error:
-        changing.leave()
-        raise unreadable(changing.job.files, error) from error
+        changing.catch_up()
     except BaseException:
         changing.leave()
         raise
-    catalogue = house.catalogue_for(begun.start, changing.session.catalogue.digest)
-    begun.save(catalogue, begun.start, stand_of(catalogue, begun.start).report)
-    begun.close()
-    return _held(house, file), words.begun(begun.start)
+    return changing
 
 
-def _step(
-    house: House,
-    changing: ChangingJob,
-    step: LifeStep | None,
-    at: str,
-    edit: Callable[[Session], Edit],
-    hindered: Callable[[Session], tuple[Hindrance, ...]] | None = None,
-) -> Session:
-    """Does it, if nothing stands in the way, and lets go of the job.
+def _refuse(session: Session, step: LifeStep, found: tuple[Hindrance, ...]) -> None:
+    """Goes on when nothing stands in the way.
 
     Raises:
-        StopError: with everything that stands in the way; nothing was changed.
+        StopError: with everything that does.
     """
-    session = changing.session
+    if found:
+        lines = words.hindrance_lines(session.catalogue, step, found)
+        raise StopError(Exit.BROKEN, words.not_yet(step, len(lines)), *lines, _NOTHING)
+
+
+def _next(house: House, changing: ChangingJob) -> tuple[OpenJob, Session]:
+    """The next revision, begun and held; it has no file yet.
+
+    Raises:
+        StopError, DiskError, RulesFaults: it could not be begun; nothing was changed.
+    """
     try:
-        found = hindered(session) if hindered else in_the_way(session, step, at) if step else ()
-        if found and step:
-            lines = words.hindrance_lines(session.catalogue, step, found)
-            raise StopError(Exit.BROKEN, words.not_yet(step, len(lines)), *lines, "Nothing was changed.")
-        session = kept(house, changing.job, session, edit(session))
+        session = next_session(house, changing.session)
+        return next_begun(house, changing.job, changing.session, COUNTER), session
     except JobUnreadableError as error:
         raise unreadable(changing.job.files, error) from error
+
+
+def _begun(job: OpenJob, session: Session, edits: tuple[Edit, ...]) -> Session:
+    """The revision that was begun, with its first edits, written whole and let go of.
+
+    Raises:
+        StopError: it could not be written; it says whether there is one.
+    """
+    session = _done(session, edits)
+    try:
+        for edit in edits:
+            job.append(edit)
+        job.save(session.catalogue, session.spec, stand_of(session.catalogue, session.spec).report)
+        job.close()
+    except DiskError as error:
+        stands = _NOTHING if job.discard() else f"{words.begun(session.spec)} {waits(job.number)}"
+        raise StopError(Exit.UNUSABLE, str(error), stands) from error
+    return session
+
+
+def _taken(house: House, job: OpenJob, session: Session, edit: Edit, told: _Told, *, begun: bool = False) -> Answer:
+    """A step is taken, written whole, and kept as it left the house. ``begun``: it is the first of its revision.
+
+    Raises:
+        StopError: something could not be written; it says what stands.
+        DiskError: another counter has taken the job over.
+    """
+    try:
+        done = kept(house, job, session, edit)
+    except (DiskError, RulesFaults, JobUnreadableError) as error:
+        if isinstance(error, DiskError) and error.reason is DiskReason.TAKEN:
+            raise
+        trouble = tuple(str(error).split("\n"))
+        if job.written:
+            lines = (*told(_done(session, (edit,))), *trouble, words.not_kept_yet())
+        else:
+            gone = job.discard() if begun else job.take_back()
+            lines = (*trouble, _NOTHING if gone else waits(job.number))
+        raise StopError(Exit.UNUSABLE, *lines) from error
     finally:
-        changing.leave()
+        job.abandon()
+    return _answer(done, told(done))
+
+
+def _done(session: Session, edits: tuple[Edit, ...]) -> Session:
+    for edit in edits:
+        session, _ = do(session, edit)
     return session
 
 

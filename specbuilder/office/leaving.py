@@ -10,6 +10,7 @@ from threading import Lock
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BriefKey
 from specbuilder.model.record import Record
+from specbuilder.model.spec import Spec
 from specbuilder.model.stand import Stand
 from specbuilder.storage.disk import disk
 from specbuilder.storage.seals import ACTS, Seal, content_digest, sealed_path, write_sealed
@@ -38,7 +39,11 @@ def keep_as_it_left(house: House, stand: Stand) -> None:
 
 def all_is_kept(house: House, stand: Stand) -> bool:
     """Whether nothing of this revision waits to be kept."""
-    spec = stand.spec
+    return is_kept(house, stand.spec)
+
+
+def is_kept(house: House, spec: Spec) -> bool:
+    """The same of a spec of which nothing was worked out yet."""
     acts = {ACTS[record.kind] for record in spec.records if record.kind in ACTS and record.revision == spec.revision}
     return all(sealed_path(house.jobs.path, spec.number, spec.revision, act).exists() for act in acts)
 

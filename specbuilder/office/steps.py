@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, replace
 
 from specbuilder.model.edits import Edit, Write
@@ -13,6 +14,7 @@ from specbuilder.session.change_order import freeze_points
 from specbuilder.session.compare import moved
 from specbuilder.session.life import hindrances, next_revision, quote_record
 from specbuilder.session.state import Session, do
+from specbuilder.storage.disk import DiskError, DiskReason
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.open_job import OpenJob
 
@@ -101,9 +103,20 @@ def next_begun(house: House, job: OpenJob, session: Session, counter: str) -> Op
     keep_as_it_left(house, stand)
     house.keep_rules(session.catalogue)
     job.close()
+    return house.jobs.begin_revision(next_session(house, session).spec, counter)
+
+
+def next_session(house: House, session: Session) -> Session:
+    """What the next revision begins with.
+
+    Raises:
+        JobUnreadableError, RulesFaults, DiskError: a revision it is held against cannot be read.
+    """
     start = next_revision(session.catalogue, session.spec)
     today = house.catalogue_for(start, session.catalogue.digest)
-    return house.jobs.begin_revision(start if today is session.catalogue else moved(start, today), counter)
+    if today is not session.catalogue:
+        start = moved(start, today)
+    return Session(catalogue=today, spec=start, base=house.base_of(start))
 
 
 def may_give_up(stand: Stand) -> bool:
@@ -112,12 +125,38 @@ def may_give_up(stand: Stand) -> bool:
 
 
 def given_up(house: House, files: JobFiles, counter: str) -> None:
-    """Lays a draft aside; the revision before it is the newest again.
+    """Lays a draft aside; the revision before it is the newest again, with all that was written down meanwhile.
 
     Raises:
+        JobUnreadableError, RulesFaults: one of the two cannot be read.
         DiskError: its files could not be moved, or another counter has the job.
     """
+    spec = house.stand_of(files).spec
+    written = [record for record in spec.records if record.revision == spec.revision]
+    if written:
+        before = max(revision for revision in house.jobs.revisions(files.number) if revision < files.revision)
+        _hand_back(house, house.jobs.files(files.number, before), written, counter)
     house.jobs.give_up(files, counter)
+
+
+def _hand_back(house: House, files: JobFiles, written: list[Record], counter: str) -> None:
+    """Writes down in this revision what it does not hold yet: what was recorded is never lost."""
+    found, catalogue = house.found(files)
+    job = house.jobs.open(files.number, counter, catalogue, revision=files.revision)
+    try:
+        if job.read_only_because is not None:
+            raise DiskError(DiskReason.TAKEN, files.spec, writing=True)
+        session = house.session(found, catalogue)
+        missing = Counter(replace(record, revision=files.revision) for record in written)
+        missing.subtract(session.spec.records)
+        for record in missing.elements():
+            edit = Write(record=record)
+            session, _ = do(session, edit)
+            job.append(edit)
+        job.save(catalogue, session.spec, stand_of(catalogue, session.spec).report)
+        job.close()
+    finally:
+        job.abandon()
 
 
 __all__ = [
@@ -128,6 +167,7 @@ __all__ = [
     "kept",
     "may_give_up",
     "next_begun",
+    "next_session",
     "quoting",
     "recording",
     "signing",

@@ -19,6 +19,7 @@ from .disk import DiskError, DiskReason, disk, reading
 from .faults import quotable
 from .job_files import JobFiles
 from .job_recovery import Found, Notice, NoticeKind, digest_of
+from .job_text import keep_yesterday, stands
 from .journal import CursorPlace, entry_line, saved_line, start_line
 from .journal_file import JournalFile
 from .lock import BEING_WRITTEN, JobLock, LockHolder
@@ -73,6 +74,16 @@ class OpenJob:
     def held(self) -> bool:
         """True while it is ours to write to."""
         return self._lock is not None
+
+    @property
+    def lags(self) -> bool:
+        """True when its file does not hold everything it was opened with: it was left by a kill, or is gone."""
+        return self.saved is None or self.saved_entries < len(self.entries)
+
+    @property
+    def written(self) -> bool:
+        """True when its file was written since it was opened."""
+        return _identity(self.files.spec) != self._stood
 
     @property
     def waiting(self) -> bool:
@@ -137,10 +148,10 @@ class OpenJob:
         """
         journal = self._writable()
         text = spec_text(catalogue, spec, report)
-        if _stands(self.files.spec, text):
+        if stands(self.files.spec, text):
             return
         now = self._clock()
-        _keep_yesterday(self.files, now)
+        keep_yesterday(self.files, now)
         journal.append(saved_line(digest_of(text)))
         journal.sync()
         write_whole(self.files.spec, text, changed_s=now.timestamp())
@@ -150,7 +161,7 @@ class OpenJob:
 
         False: it could not be taken back, or the file holds it already. Then it stays.
         """
-        if self._journal is None or _identity(self.files.spec) != self._stood:
+        if self._journal is None or self.written:
             return False
         try:
             self._writable().cut_back(self._begun)
@@ -273,25 +284,3 @@ def _identity(path: Path) -> tuple[int, int] | None:
     except OSError:
         return None
     return status.st_ino, status.st_mtime_ns
-
-
-def _stands(path: Path, text: str) -> bool:
-    """True when the file holds this text already: leaving a job unchanged leaves its file unchanged."""
-    try:
-        with reading(path) as file:
-            return file.read() == text.encode()
-    except DiskError:
-        return False
-
-
-def _keep_yesterday(files: JobFiles, now: datetime) -> None:
-    """Copies a file that was written on an earlier day, before a new one takes its place."""
-    with disk(files.spec, writing=False):
-        try:
-            changed_s = files.spec.stat().st_mtime
-            if datetime.fromtimestamp(changed_s, now.tzinfo).date() >= now.date():
-                return
-            content = files.spec.read_bytes()
-        except FileNotFoundError:
-            return
-    write_whole(files.yesterday, content, changed_s=changed_s)

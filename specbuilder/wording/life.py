@@ -138,6 +138,11 @@ def not_kept(reason: str) -> str:
     return f"Not kept as it left the house yet ({reason}): opening the job once more tries again."
 
 
+def not_kept_yet() -> str:
+    """The same where the reason stands before it."""
+    return "It stands, and is not kept as it left the house yet: the next step in the job tries again."
+
+
 def begun(spec: Spec, today: Catalogue | None = None) -> str:
     """A draft of the next revision. ``today``: it is held against these rules, and its quote was not."""
     if spec.changes_signed:

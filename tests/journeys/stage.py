@@ -30,9 +30,14 @@ _CELL = 12.2
 
 SMALL, WIDE = (80, 24), (140, 40)
 WINDOWS = pytest.mark.parametrize(
-    ("size", "plain"), [(SMALL, False), (WIDE, False), (SMALL, True)], ids=["80x24", "140x40", "ascii"]
+    ("size", "plain"),
+    [
+        pytest.param(SMALL, False, id="80x24"),
+        pytest.param(WIDE, False, id="140x40", marks=pytest.mark.long),
+        pytest.param(SMALL, True, id="ascii", marks=pytest.mark.long),
+    ],
 )
-"""Every journey is made at both sizes, and without colour or shapes."""
+"""Every journey is made at both sizes, and without colour or shapes; the one check makes the first, ``-m long`` all."""
 NAMES = {"/": "slash", "+": "plus", "-": "minus", "?": "question_mark", " ": "space", ".": "full_stop"}
 
 

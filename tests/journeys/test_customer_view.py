@@ -13,9 +13,10 @@ from specbuilder.model.edits import NameCustomer, SetNote, WriteNote
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import JobState
 from specbuilder.model.record import Record, RecordKind
+from specbuilder.tui.clicks import click
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.ink import DARK, LIGHT
-from specbuilder.tui.keys import Where
+from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import width
 from specbuilder.wording.quantities import money
 from tests.office.scene import Scene
@@ -167,6 +168,27 @@ def test_it_opens_from_anywhere_in_a_job_and_leads_back_there(demo: Path, keys: 
     assert counter.top.where is Where.CUSTOMER
     press(counter, "escape", "enter")
     assert counter.top is was
+
+
+def test_the_mouse_leaves_by_two_clicks_in_two_corners(demo: Path) -> None:
+    counter = shut(demo)
+
+    def hot() -> dict[object, range]:
+        """What can be clicked on the last line, and in which columns."""
+        found, column = dict[object, range](), 0
+        for bit in counter.top.shown[-1].bits:
+            if bit.hot is not None:
+                found[bit.hot] = range(column, column + width(bit.text))
+            column += width(bit.text)
+        return found
+
+    first = hot()[Act.BACK]
+    click(counter, Act.BACK, None, side=True)
+    assert counter.top.where is Where.CUSTOMER
+    second = hot()[Act.ENTER]
+    assert not set(first) & set(second), "a double click on the first one stays"
+    click(counter, Act.ENTER, None, side=True)
+    assert counter.top.where is not Where.CUSTOMER
 
 
 def test_a_second_customer_view_is_not_laid_over_the_first(demo: Path) -> None:

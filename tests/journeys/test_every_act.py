@@ -23,6 +23,8 @@ from specbuilder.tui.screens.revisions import RevisionsPage
 from .bench import back, catalogue, counter_on, press, typed
 from .conftest import EXAMPLES
 
+pytestmark = pytest.mark.long
+
 WAYS: dict[Where, tuple[str, ...]] = {
     Where.JOBS: (),
     Where.BRIEF: (),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import tempfile
 from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
@@ -12,6 +13,8 @@ from specbuilder.tui.counter import Counter
 
 from .bench import KEYS, counter_on, edits, press, spec, to_jobs, too_wide, typed
 from .hand_made import ALL, at_once
+
+pytestmark = pytest.mark.long
 
 SEQUENCES = st.lists(st.sampled_from([typed(key) for key in KEYS]), max_size=30)
 FEW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))

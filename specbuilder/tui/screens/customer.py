@@ -137,8 +137,11 @@ class CustomerPage(Page):
         """Which page, and what the keys do; while something waits for a second key, that alone."""
         margin = self._margin(cells)
         asked = {Asks.LEAVE: words.leave_asked(), Asks.COPY: words.copy_asked()}.get(self.asks)
-        if asked or self.told:
-            return line(margin, Bit(cut(asked or self.told, cells - len(margin)), Ink.HEAD))
+        if asked:
+            key, colon, rest = cut(asked, cells - len(margin)).partition(":")
+            return line(margin, Bit(key, Ink.HEAD, Act.ENTER), Bit(colon + rest, Ink.HEAD))
+        if self.told:
+            return line(margin, Bit(cut(self.told, cells - len(margin)), Ink.HEAD))
         parts, room = self._keys(short=False), cells - len(margin)
         if sum(width(part.text) + 3 for part in parts) > room:
             parts = self._keys(short=True)
