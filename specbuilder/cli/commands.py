@@ -33,7 +33,7 @@ from specbuilder.wording.ready import gap_lines
 from . import answers, output
 from .answers import Answer
 from .change import Target, changed, dropping, made_new, setting
-from .opening import opened, same_place, write_spec
+from .opening import opened, refuse_altered, same_place, write_spec
 from .output import AnswerLostError, Exit, StopError
 from .why import why
 
@@ -140,7 +140,7 @@ def _accept(arguments: Namespace) -> Answer:
 def _ask(arguments: Namespace) -> Answer:
     from .said import ask
 
-    return ask(_target(arguments), arguments)
+    return ask(_target(arguments), arguments, datetime.now())
 
 
 def _new(arguments: Namespace) -> Answer:
@@ -156,6 +156,7 @@ def _export(arguments: Namespace) -> Answer:
     house = _house(arguments)
     was = opened(arguments.file, house)
     _refuse_replaced(house, was.spec)
+    refuse_altered(house, was.spec, was.catalogue)
     name = f"{was.spec.number}-r{was.spec.revision}.toml" if was.spec.number else was.path.name
     folder = Path(arguments.to)
     path = folder / name
@@ -275,7 +276,7 @@ def _job_lines(house: House, line: JobLine) -> tuple[str, ...]:
     try:
         was = opened(line.number, house)
         price = price_words(was.catalogue, evaluate(was.catalogue, was.spec).price)
-    except (StopError, SpecFaultsError, DiskError):
+    except (StopError, SpecFaultsError, DiskError, RulesFaults):
         price = ""
     words = job_words(number=line.number, customer=line.customer, state=line.state, price=price, van=line.van)
     return (words.line, *_holder_line(line))

@@ -11,6 +11,7 @@ from specbuilder.model.edits import Edit
 from specbuilder.model.spec import Spec
 from specbuilder.office.house import House, stand_of
 from specbuilder.office.leaving import is_kept, keep_as_it_left
+from specbuilder.office.verify import unlike_its_seal
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, replay
 from specbuilder.storage.disk import DiskError, DiskReason
@@ -23,6 +24,7 @@ from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.storage.spec_files import read_spec_file, write_spec_file
 from specbuilder.wording.life import not_newest
 from specbuilder.wording.names import listed
+from specbuilder.wording.standing import point_words
 
 from . import output
 from .output import Exit, StopError
@@ -237,6 +239,16 @@ def write_spec(path: Path, catalogue: Catalogue, spec: Spec) -> None:
         DiskError: what stood there still stands there.
     """
     write_spec_file(path, catalogue, spec, evaluate(catalogue, spec))
+
+
+def refuse_altered(house: House, spec: Spec, catalogue: Catalogue) -> None:
+    """Goes on when the spec is what was quoted or signed, as far as it was kept.
+
+    Raises:
+        StopError: it is not.
+    """
+    if altered := unlike_its_seal(house, spec, catalogue):
+        raise StopError(Exit.BROKEN, *(point_words(point) for point in altered), "Nothing was changed.")
 
 
 def unreadable(job: JobFiles, error: JobUnreadableError) -> StopError:

@@ -14,6 +14,7 @@ from specbuilder.office.house import House, stand_of
 from specbuilder.office.paperwork import GIVEN_OUT, called_for, possible, pressed
 from specbuilder.office.verify import verify
 from specbuilder.storage.disk import make_folder
+from specbuilder.storage.faults import quotable
 from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.papers import write_papers
 from specbuilder.wording.life import replaced_on_paper
@@ -69,7 +70,7 @@ def _sheets(case: Case, arguments: Namespace) -> tuple[Sheet, ...]:
     known = {sheet.name: sheet for sheet in SHEETS}
     for name in arguments.sheets:
         if name not in known:
-            raise StopError(Exit.UNUSABLE, f'"{name}" is no paper: use one of {", ".join(known)}.')
+            raise StopError(Exit.UNUSABLE, f'"{quotable(name)}" is no paper: use one of {", ".join(known)}.')
         if not known[name].possible(case):
             raise StopError(Exit.BROKEN, f"There is no {known[name].title.lower()}: nothing signed is being changed.")
     return tuple(known[name] for name in arguments.sheets)
@@ -80,5 +81,5 @@ def _formats(text: str | None) -> tuple[Format, ...]:
     known = {form.name.lower(): form for form in FORMATS}
     for name in names:
         if name not in known:
-            raise StopError(Exit.UNUSABLE, f'--as: "{name}" is no format: use {", ".join(known)}.')
+            raise StopError(Exit.UNUSABLE, f'--as: "{quotable(name)}" is no format: use {", ".join(known)}.')
     return tuple(known[name] for name in names)

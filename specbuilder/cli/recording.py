@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from argparse import Namespace
 from datetime import date
 
 from specbuilder.model.ids import OptionId
 from specbuilder.model.record import Record, RecordKind
+from specbuilder.office.house import stand_of
 from specbuilder.session.life import SIGNED_STATES
 from specbuilder.session.state import Session
+from specbuilder.storage.faults import quotable
 from specbuilder.storage.text_limits import NAME_LONGEST, NOTE_LONGEST, text_fault
 from specbuilder.wording import life as words
+from specbuilder.wording.dates import day_words
+from specbuilder.workshop.view import view_of
 
 from .output import Exit, StopError
 from .things import OptionThing, thing
@@ -25,10 +30,14 @@ def record_typed(session: Session, arguments: Namespace, at: str) -> Record:
     kind = next((kind for kind in _BY_HAND if kind.value == arguments.kind), None)
     if kind is None:
         kinds = ", ".join(each.value for each in _BY_HAND)
-        raise StopError(Exit.UNUSABLE, f'"{arguments.kind}" is nothing that is recorded so: use one of {kinds}.')
+        raise StopError(
+            Exit.UNUSABLE, f'"{quotable(arguments.kind)}" is nothing that is recorded so: use one of {kinds}.'
+        )
     by = typed_text("--by", arguments.by)
     rest = [typed_text("WORDS", each) for each in arguments.words]
-    due = _day(arguments.due) if arguments.due else ""
+    if rest:
+        typed_text("WORDS", " ".join(rest))
+    due = typed_day("--due", arguments.due, at) if arguments.due else ""
     match kind:
         case RecordKind.DEPOSIT:
             return Record(
@@ -41,7 +50,9 @@ def record_typed(session: Session, arguments: Namespace, at: str) -> Record:
             option, *state = rest or [""]
             stage = " ".join(state) or "ordered"
             if stage not in _SUPPLIES:
-                raise StopError(Exit.UNUSABLE, f'"{stage}" is no state of a part: use one of {", ".join(_SUPPLIES)}.')
+                raise StopError(
+                    Exit.UNUSABLE, f'"{quotable(stage)}" is no state of a part: use one of {", ".join(_SUPPLIES)}.'
+                )
             return Record(kind=kind, at=at, by=by, about=_option(session, option), words=stage, due=due)
         case RecordKind.PASSED:
             hold, *remarks = rest or [""]
@@ -50,6 +61,7 @@ def record_typed(session: Session, arguments: Namespace, at: str) -> Record:
             about, *read = rest or [""]
             if not read:
                 raise StopError(Exit.UNUSABLE, "A reading needs what it is about and what was read: H9 2,710 kg.")
+            about = _read_at(session, about)
             return Record(kind=kind, at=at, by=by, about=about, words=" ".join(read), figure=_number(read[0]))
         case RecordKind.BUILT:
             return Record(kind=kind, at=at, by=_one(rest, "the customer's name"), words=by)
@@ -71,6 +83,11 @@ _BY_HAND = (
     RecordKind.CALL,
 )
 _SUPPLIES = ("ordered", "due", "in store", "received")
+_WHOLE = r"\d{1,3}(?:,\d{3}){1,3}|\d{1,12}"
+_SUM = re.compile(rf"({_WHOLE})(?:\.(\d{{1,2}}))?", re.ASCII)
+_FIGURE = re.compile(rf"[+-]?(?:{_WHOLE})(?:\.\d{{1,9}})?", re.ASCII)
+_MOST_PENCE = 1_000_000_000
+_LAST_YEAR = 2100
 
 
 def needs_signed(session: Session) -> None:
@@ -83,7 +100,31 @@ def _option(session: Session, text: str) -> OptionId:
     meant = thing(session.catalogue, text)
     if isinstance(meant, OptionThing) and session.spec.has(meant.option):
         return meant.option
-    raise StopError(Exit.BROKEN, f'"{text[:60]}" is no part of this build.', "Nothing was changed.")
+    raise StopError(Exit.BROKEN, f'"{quotable(text)}" is no part of this build.', "Nothing was changed.")
+
+
+def _read_at(session: Session, text: str) -> str:
+    """The hold point, part, hole or circuit that was read, by the id its paper looks for."""
+    stand = stand_of(session.catalogue, session.spec)
+    view = view_of(stand.catalogue, stand.spec, stand.report)
+    known = (
+        *(work.hold_point for work in session.catalogue.work.values() if work.hold_point),
+        *(line.label for line in stand.report.circuits),
+        *(line.id for line in stand.report.circuits),
+        *(hole.id for one in view.taken for hole in one.holes),
+    )
+    found = next((each for each in known if each.casefold() == text.casefold()), None)
+    if found is not None:
+        return found
+    meant = thing(session.catalogue, text)
+    if isinstance(meant, OptionThing) and session.spec.has(meant.option):
+        return meant.option
+    words = f'"{quotable(text)}" is nothing of this build that is read'
+    raise StopError(
+        Exit.BROKEN,
+        f"{words}: name a hold point such as H9, or a part, hole or circuit as the workshop pack does.",
+        "Nothing was changed.",
+    )
 
 
 def typed_text(name: str, text: str | None) -> str:
@@ -106,23 +147,32 @@ def _one(rest: list[str], what: str) -> str:
     return " ".join(rest)
 
 
-def _day(text: str) -> str:
+def typed_day(name: str, text: str, now: str) -> str:
+    """A day that is still to come. ``now`` begins with the day of today.
+
+    Raises:
+        StopError: it is no day, is over, or lies beyond what anybody plans.
+    """
     try:
-        return date.fromisoformat(text).isoformat()
+        day = date.fromisoformat(text.strip())
     except ValueError:
-        raise StopError(Exit.UNUSABLE, f'--due: "{text[:40]}" is no day: write it as 2031-04-28.') from None
+        raise StopError(Exit.UNUSABLE, f'{name}: "{quotable(text)}" is no day: write it as 2031-04-28.') from None
+    if day < date.fromisoformat(now[:10]):
+        raise StopError(Exit.UNUSABLE, f"{name}: {day_words(day)} is over: name a day that is still to come.")
+    if day.year > _LAST_YEAR:
+        raise StopError(Exit.UNUSABLE, f"{name}: {day_words(day)} is too far away: check the year.")
+    return day.isoformat()
 
 
 def _pence(text: str, currency: str) -> int:
-    number = _number(text.removeprefix(currency))
-    if number is None or not 0 < number < 10_000_000:
-        raise StopError(Exit.UNUSABLE, f'"{text[:40]}" is no sum of pounds: write it as 2430 or 2430.50.')
-    return round(number * 100)
+    """A sum to the penny. A comma parts thousands only, so that 2430,50 is not taken for 243,050."""
+    found = _SUM.fullmatch(text.removeprefix(currency).strip())
+    pence = int(found[1].replace(",", "")) * 100 + int((found[2] or "").ljust(2, "0")) if found else 0
+    if not 0 < pence < _MOST_PENCE:
+        raise StopError(Exit.UNUSABLE, f'"{quotable(text)}" is no sum of pounds: write it as 2430 or 2430.50.')
+    return pence
 
 
 def _number(text: str) -> float | None:
-    try:
-        number = float(text.replace(",", ""))
-    except ValueError:
-        return None
-    return number if abs(number) < 1e12 else None
+    found = _FIGURE.fullmatch(text)
+    return float(text.replace(",", "")) if found else None

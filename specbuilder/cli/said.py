@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from argparse import Namespace
-from datetime import date, datetime
+from dataclasses import replace
+from datetime import datetime
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Accept, CloseQuestion, Edit, PutQuestion, Withdraw
@@ -11,13 +12,14 @@ from specbuilder.model.ids import RuleId
 from specbuilder.model.kinds import Level, Verdict
 from specbuilder.model.spec import OpenQuestion, Spec
 from specbuilder.session.evaluate import evaluate
+from specbuilder.session.life import SIGNING
+from specbuilder.storage.faults import quotable
 from specbuilder.wording.acceptance import accept_words
 from specbuilder.wording.why import cannot_accept
 
 from .answers import Answer
 from .change import Meaning, Target, changed
-from .output import Exit, StopError
-from .recording import typed_text
+from .recording import typed_day, typed_text
 from .things import Unclear
 
 
@@ -32,11 +34,11 @@ def accept(target: Target, arguments: Namespace, now: datetime) -> Answer:
     return changed(target, arguments.findings, lambda catalogue: _accepting(catalogue, by, f"{now:%Y-%m-%d %H:%M}"))
 
 
-def ask(target: Target, arguments: Namespace) -> Answer:
+def ask(target: Target, arguments: Namespace, now: datetime) -> Answer:
     """Puts an open question with the person who finds out and by when, or closes it as answered.
 
     Raises:
-        StopError: the date is none; nothing was changed.
+        StopError: the date is none, or what it stops; nothing was changed.
         SpecFaultsError, DiskError: the file cannot be used, read or written.
     """
     text = typed_text("WORDS", " ".join(arguments.words))
@@ -44,11 +46,24 @@ def ask(target: Target, arguments: Namespace) -> Answer:
         return changed(target, (text,), lambda _: lambda _, words: CloseQuestion(text=words))
     question = OpenQuestion(
         text=text,
-        owner=typed_text("--who", arguments.who) if arguments.who else "",
-        due=_day(arguments.due) if arguments.due else "",
-        stops=typed_text("--stops", arguments.stops) if arguments.stops else "",
+        owner=typed_text("--who", arguments.who) if arguments.who is not None else "",
+        due=typed_day("--due", arguments.due, f"{now:%Y-%m-%d}") if arguments.due is not None else "",
+        stops=typed_text("--stops", arguments.stops) if arguments.stops is not None else "",
     )
-    return changed(target, (text,), lambda _: lambda _, _words: PutQuestion(question=question))
+    return changed(target, (text,), lambda catalogue: _asking(catalogue, question))
+
+
+def _asking(catalogue: Catalogue, question: OpenQuestion) -> Meaning:
+    """How a question is put that stops the signing, a step of the build, or nothing."""
+    known = (SIGNING, *catalogue.work)
+    stops = next((each for each in known if each.casefold() == question.stops.casefold()), None)
+
+    def meaning(_spec: Spec, _words: str) -> Edit | Unclear:
+        if question.stops and stops is None:
+            return Unclear(f'--stops: "{quotable(question.stops)}" is nothing it can stop: use {", ".join(known)}.')
+        return PutQuestion(question=replace(question, stops=stops or ""))
+
+    return meaning
 
 
 def _accepting(catalogue: Catalogue, by: str, at: str) -> Meaning:
@@ -67,10 +82,3 @@ def _accepting(catalogue: Catalogue, by: str, at: str) -> Meaning:
         return Accept(rule=rule, words=accept_words(catalogue, report, rule), by=by, at=at)
 
     return meaning
-
-
-def _day(text: str) -> str:
-    try:
-        return date.fromisoformat(text).isoformat()
-    except ValueError:
-        raise StopError(Exit.UNUSABLE, f'--due: "{text[:40]}" is no day: write it as 2031-04-28.') from None

@@ -36,7 +36,7 @@ from specbuilder.wording.glance import glance
 from specbuilder.wording.records import record_name
 
 from .answers import Answer
-from .opening import COUNTER, ChangingJob, job_of, unreadable, waits
+from .opening import COUNTER, ChangingJob, job_of, refuse_altered, unreadable, waits
 from .output import Exit, StopError
 from .recording import needs_signed, record_typed, typed_text
 
@@ -55,7 +55,7 @@ def quote(house: House, arguments: Namespace, now: datetime) -> Answer:
         StopError: something stands in the way, or the job cannot be had; it says what was changed.
         DiskError, RulesFaults: a file could not be read or written.
     """
-    by = typed_text("--by", arguments.by or house.catalogue.firm.ask_for or house.catalogue.firm.name)
+    by = typed_text("--by", _counter(house) if arguments.by is None else arguments.by)
     at, step = f"{now:{_MINUTE}}", LifeStep.QUOTE
     with _held(house, arguments.file) as changing:
         job, session = changing.job, changing.session
@@ -89,6 +89,7 @@ def order(house: House, arguments: Namespace, now: datetime) -> Answer:
     with _held(house, arguments.file) as changing:
         session = changing.session
         _refuse(session, step, in_the_way(session, step, at, signature=signature))
+        refuse_altered(house, session.spec, session.catalogue)
         edit = signing(session, at, signature)
         return _taken(house, changing.job, session, edit, lambda done: (words.signed(done.spec),))
 
@@ -139,6 +140,11 @@ def record(house: House, arguments: Namespace, now: datetime) -> Answer:
             return (f"Written down: {record_name(done.catalogue, done.spec.records[-1])}.",)
 
         return _taken(house, changing.job, session, recording(session, line), told)
+
+
+def _counter(house: House) -> str:
+    """Who quotes when nobody says who."""
+    return house.catalogue.firm.ask_for or house.catalogue.firm.name
 
 
 def _given_up(house: House, changing: ChangingJob) -> Answer:

@@ -56,7 +56,7 @@ def verify(house: House, path: Path, today: date) -> Standing:
         *rules,
         *_follows(catalogue, read, path),
         *_job(house, spec, today),
-        *_seals(house, spec, catalogue),
+        *seals(house, spec, catalogue),
     )
     return Standing(
         number=spec.number,
@@ -163,7 +163,7 @@ def _two_current(house: House, spec: Spec, revisions: tuple[int, ...]) -> Iterat
             yield StandingPoint(code=StandingCode.TWO_CURRENT, revision=revision)
 
 
-def _seals(house: House, spec: Spec, catalogue: Catalogue | None) -> Iterator[StandingPoint]:
+def seals(house: House, spec: Spec, catalogue: Catalogue | None) -> Iterator[StandingPoint]:
     """What was kept when it left the house."""
     code = StandingCode
     for kind, act in ACTS.items():
@@ -185,6 +185,11 @@ def _seals(house: House, spec: Spec, catalogue: Catalogue | None) -> Iterator[St
         if not are_kept(house.jobs.path, seal.catalogue_digest):
             kept = kept_path(house.jobs.path, seal.catalogue_digest)
             yield StandingPoint(code=code.KEPT_ALTERED, text=kept.name)
+
+
+def unlike_its_seal(house: House, spec: Spec, catalogue: Catalogue) -> tuple[StandingPoint, ...]:
+    """What was kept of this revision, and is of another content: then it is not what was quoted or signed."""
+    return tuple(point for point in seals(house, spec, catalogue) if point.code is StandingCode.SEAL_BROKEN)
 
 
 def _fits(seal: Seal, spec: Spec, record: Record, catalogue: Catalogue | None) -> bool:

@@ -37,7 +37,8 @@ SIGNED_STATES = (JobState.ORDERED, JobState.CHANGED, JobState.AS_BUILT)
 PLACES = ("premises", "home", "distance")
 _SIGNING, _PLACE, _AGE = BriefKey("signing"), BriefKey("contract_place"), BriefKey("age_days")
 _CHANGED, _ORDER, _LATE = BriefKey("changed_after_signing"), BriefKey("change_order"), BriefKey("past_freeze")
-_STOPS_SIGNING = "signing"
+SIGNING = "signing"
+"""What an open question may stop, besides a step of the build."""
 
 
 def frozen(catalogue: Catalogue, spec: Spec, edit: Edit) -> bool:
@@ -78,12 +79,21 @@ def written(catalogue: Catalogue, spec: Spec, record: Record) -> Spec:
 
 
 def next_revision(catalogue: Catalogue, spec: Spec) -> Spec:
-    """The draft that begins where this revision ends; acceptances and questions go with it, and so does the log."""
+    """The draft that begins where this revision ends; acceptances and questions go with it, and so does the log.
+
+    It replaces what the workshop builds: the newest revision that was signed, where there is one.
+    """
+    signed = (record.revision for record in spec.recorded(RecordKind.SIGNED) if record.revision <= spec.revision)
     answers = spec.answers
     if spec.state in SIGNED_STATES and {_CHANGED, _ORDER} <= set(catalogue.brief):
         answers = answers.with_answer(_CHANGED, "yes").with_answer(_ORDER, "open")
     return replace(
-        spec, revision=spec.revision + 1, replaces=spec.revision, state=JobState.DRAFT, answers=answers, reason=""
+        spec,
+        revision=spec.revision + 1,
+        replaces=max(signed, default=spec.revision),
+        state=JobState.DRAFT,
+        answers=answers,
+        reason="",
     )
 
 
@@ -205,7 +215,7 @@ def _to_order(catalogue: Catalogue, spec: Spec, today: date, *, place: str, late
         if catalogue.brief[key].ask not in asked:
             yield Hindrance(code=code.NOBODY_ASKED, key=key)
     for question in spec.questions:
-        if question.stops.strip().lower() == _STOPS_SIGNING:
+        if question.stops.strip().lower() == SIGNING:
             yield Hindrance(code=code.QUESTION_STOPS, text=question.text)
 
 
@@ -267,9 +277,12 @@ def _date(text: str) -> date | None:
 
 def fresh(spec: Spec) -> Spec:
     """What a new job begins with when it begins like another: all that was said, nothing that happened."""
-    return replace(
-        spec, number="", revision=1, replaces=None, state=JobState.DRAFT, records=(), undone=(), accepted=(), note=""
-    )
+    happened = {_AGE, _CHANGED, _ORDER, _LATE} | ({_SIGNING, _PLACE} if spec.recorded(RecordKind.SIGNED) else set())
+    answers = spec.answers
+    for key in happened & set(answers.given):
+        answers = answers.with_answer(key, None)
+    draft = replace(spec, number="", revision=1, replaces=None, state=JobState.DRAFT, answers=answers)
+    return replace(draft, records=(), undone=(), accepted=(), note="", reason="")
 
 
 def variant_of(spec: Spec) -> Spec:

@@ -13,7 +13,7 @@ from specbuilder.model.spec import Spec
 from .disk import DiskError, DiskReason, reading
 from .faults import Fault, quotable
 from .job_files import JobFiles
-from .journal import JOURNAL_FORMAT, JournalRecord, Saved, read_journal
+from .journal import JOURNAL_FORMAT, JournalRecord, Saved, read_journal, recorded
 from .spec_files import ReadSpec, SpecFaultsError, WarningKind, read_spec, read_text
 
 
@@ -131,6 +131,9 @@ def _from_both(files: JobFiles, catalogue: Catalogue | None, record: JournalReco
     if record.empty:
         return _from_file(record, read, digest, notices=_warnings(read))
     save = next((save for save in reversed(record.saves) if save.digest == digest), None)
+    # The log is never altered and never lost, whatever else was mended by hand.
+    if save is None and read.spec.records[: len(known := recorded(record))] != known:
+        raise JobUnreadableError((_log_altered(files),), _others(files, record))
     if record.start is None or save is None or record.broken_line or _other_catalogue(read, catalogue):
         why = _why_anew(files, record, read, catalogue, changed=save is None)
         left = _warnings(read, WarningKind.LEFT_CATALOGUE)
@@ -261,6 +264,14 @@ def _others(files: JobFiles, record: JournalRecord) -> tuple[Instead, ...]:
     journal = (Instead.JOURNAL,) if record.start is not None else ()
     yesterday = (Instead.YESTERDAY,) if files.yesterday.is_file() else ()
     return journal + yesterday
+
+
+def _log_altered(files: JobFiles) -> Fault:
+    words = (
+        "was changed outside the program and does not hold all that was written down of the job: put a copy back, or "
+        "move this file away and the job opens as it was left here last."
+    )
+    return Fault(files.spec.name, 0, "record", words)
 
 
 def _no_start(files: JobFiles) -> Fault:

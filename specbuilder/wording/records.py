@@ -10,7 +10,7 @@ from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import Record, RecordKind
 
 from .names import option_name
-from .quantities import money
+from .quantities import money, money_exact
 
 
 def record_name(catalogue: Catalogue, record: Record) -> str:
@@ -22,7 +22,7 @@ def record_name(catalogue: Catalogue, record: Record) -> str:
         case RecordKind.SIGNED:
             return f"signature of {by}"
         case RecordKind.DEPOSIT:
-            return f"deposit of {money(record.pence or 0, catalogue.firm.currency)} received"
+            return f"deposit of {_sum(record.pence or 0, catalogue.firm.currency)} received"
         case RecordKind.SUPPLY:
             return f"{option_name(catalogue, OptionId(record.about))}: {words}"
         case RecordKind.PASSED:
@@ -37,6 +37,11 @@ def record_name(catalogue: Catalogue, record: Record) -> str:
             return f"next call on {record.due}: {words}"
         case _:
             assert_never(record.kind)
+
+
+def _sum(pence: int, currency: str) -> str:
+    """What came in, to the penny where there are any."""
+    return money_exact(pence, currency) if pence % 100 else money(pence, currency)
 
 
 def stays_done(catalogue: Catalogue, record: Record) -> str:

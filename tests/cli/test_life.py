@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ from .counter import Counter
 
 HOUSE = Path(__file__).parent.parent.parent
 RULES, FAMILY = HOUSE / "rules", HOUSE / "examples" / "saturday-family.toml"
+SOON = date.today() + timedelta(days=30)
 SIGN = ("--customer", "M. Hale", "--firm", "the counter", "--place", "premises")
 
 
@@ -202,9 +204,7 @@ def test_what_is_broken_at_sign_is_accepted_by_name_and_taken_back(family: Count
 
 
 def test_an_open_question_is_put_with_who_and_when_and_closed(family: Counter) -> None:
-    said = family(
-        "ask", "1", "Colour", "of", "the", "cloth", "--who", "customer", "--due", "2031-04-28", "--stops", "B6"
-    )
+    said = family("ask", "1", "Colour", "of", "the", "cloth", "--who", "customer", "--due", str(SOON), "--stops", "B6")
     assert said.out[0] == 'Open question: "Colour of the cloth".'
     assert family("ask", "1", "When", "--due", "soon").err[0].startswith('--due: "soon" is no day')
     assert family("ask", "1", "Colour of the cloth", "--answered").out[0] == 'Answered: "Colour of the cloth".'
