@@ -30,7 +30,10 @@ from tests.session.edit_runs import EXAMPLES, done, example, runs, stand
 CATALOGUE = read_rules(RULES)
 STANDS = {path.stem: example(CATALOGUE, path.stem) for path in sorted(EXAMPLES.glob("*.toml"))}
 WANTED = STANDS["saturday-family"]
-FINISHED = [s for s in STANDS.values() if not s.report.undecided]
+FINISHED = [
+    s for s in STANDS.values() if not s.report.undecided and s.report.readings[LedgerId("total-mass")].value.settled
+]
+"""Without the build that holds a bench nobody has weighed: its weight is a range."""
 AWNING, SIDE, POD = OptionId("awning-body-rail"), OptionId("side-galley"), OptionId("pod-galley")
 SOCKET, CURTAINS, TABLE = OptionId("socket-usb-pair"), OptionId("curtains"), OptionId("table-rail")
 
