@@ -21,6 +21,8 @@ from specbuilder.tui.start import Start
 from .bench import catalogue
 from .stage import SMALL, WIDE, Stage, on_stage
 
+pytestmark = pytest.mark.long
+
 HOSTILE = "[/] [Fixed] [@click=app.quit]x[/] [$x] \x1b]0;owned\x07\x9b2J\u202e\u2066\\"
 SHOWN = "[/] [Fixed] [@click=app.quit]x[/]"
 
