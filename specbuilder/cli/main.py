@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 _TRACE = "SPECBUILDER_TRACE"
 """Set by developers who want the traceback of a mistake in the program."""
+_LONGEST = 300
+"""Of what is repeated of a command line."""
 _FILE = "a spec file, the number of a job, or NUMBER@REVISION to look at that one"
 _THING = (
     "an option by its id or name (OPTION, OPTION@left, OPTION*2), a line of the brief (adults=2), "
@@ -120,7 +122,9 @@ class _Parser(ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Says what was wrong with the command line and where help is."""
-        raise StopError(Exit.UNUSABLE, f"{message}.", f"{self.format_usage().strip()}", f"Help: {self.prog} --help")
+        told = message if len(message) <= _LONGEST else f"{message[: _LONGEST - 3]}..."
+        usage = " ".join(self.format_usage().split())
+        raise StopError(Exit.UNUSABLE, f"{told}.", usage, f"Help: {self.prog} --help")
 
 
 def _parser() -> ArgumentParser:

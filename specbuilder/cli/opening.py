@@ -108,8 +108,8 @@ def _revision(file: str, number: str, text: str, jobs: JobsFolder) -> int:
 class ChangingJob:
     """A job held for a change: what is done goes through its journal and lock, as at the counter."""
 
-    def __init__(self, job: JobFiles, house: House) -> None:
-        """Opens and locks it.
+    def __init__(self, job: JobFiles, house: House, *, elsewhere: bool = True) -> None:
+        """Opens and locks it. ``elsewhere``: what is to be done could be written to another file instead.
 
         Raises:
             StopError: it cannot be read, it is not the newest revision, or another counter has it.
@@ -128,8 +128,8 @@ class ChangingJob:
         because = self._open.read_only_because
         if because is not None:
             self._open.abandon()
-            cure = "Nothing was changed. Try again later, or write elsewhere with --to OUT."
-            raise StopError(Exit.BROKEN, *words, *_lock_cure(because, job), cure)
+            cure = "Try again later, or write elsewhere with --to OUT." if elsewhere else "Try again later."
+            raise StopError(Exit.BROKEN, *words, *_lock_cure(because, job), f"Nothing was changed. {cure}")
         output.message(words)
         self._house = house
         try:

@@ -88,8 +88,8 @@ def order(house: House, arguments: Namespace, now: datetime) -> Answer:
     at, step = f"{now:{_MINUTE}}", LifeStep.ORDER
     with _held(house, arguments.file) as changing:
         session = changing.session
-        _refuse(session, step, in_the_way(session, step, at, signature=signature))
         refuse_altered(house, session.spec, session.catalogue)
+        _refuse(session, step, in_the_way(session, step, at, signature=signature))
         edit = signing(session, at, signature)
         return _taken(house, changing.job, session, edit, lambda done: (words.signed(done.spec),))
 
@@ -179,7 +179,7 @@ def _held(house: House, file: str) -> ChangingJob:
             f"{quotable(file, _LONGEST)} is no job of {house.jobs.path}: only a job is quoted, signed or recorded.",
             "Take the file in first, with specbuilder new --from FILE; that prints the number of the job.",
         )
-    changing = ChangingJob(job, house)
+    changing = ChangingJob(job, house, elsewhere=False)
     try:
         changing.catch_up()
     except BaseException:

@@ -14,13 +14,17 @@ from specbuilder.model.stand import Stand
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.life import SIGNED_STATES
 from specbuilder.session.papers import case_of
+from specbuilder.session.ready import gaps
 from specbuilder.session.state import Session, replay
+from specbuilder.storage.faults import Fault
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.job_recovery import Found, Instead, find
 from specbuilder.storage.jobs import JobsFolder
-from specbuilder.storage.kept_rules import keep_rules, kept_rules
+from specbuilder.storage.kept_rules import keep_rules, kept_path, kept_rules
+from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.storage.spec_files import spec_text
 from specbuilder.storage.spec_format import checksum_of
+from specbuilder.wording.ready import gap_lines
 
 
 class House:
@@ -38,13 +42,16 @@ class House:
         """The catalogue of this digest: that of today, or one kept; None when it is neither.
 
         Raises:
-            RulesFaults: the kept rules are not what they were.
+            RulesFaults: the kept rules are not what they were, or lack what this program's sums ask for.
             DiskError: they cannot be read.
         """
         if digest not in self._kept:
             found = kept_rules(self.jobs.path, digest)
             if found is None:
                 return None
+            if missing := gaps(found):
+                kept = kept_path(self.jobs.path, digest).name
+                raise RulesFaults(tuple(Fault(kept, 0, "", words) for words in gap_lines(missing)))
             self._kept[digest] = found
         return self._kept[digest]
 

@@ -277,9 +277,8 @@ def _date(text: str) -> date | None:
 
 def fresh(spec: Spec) -> Spec:
     """What a new job begins with when it begins like another: all that was said, nothing that happened."""
-    happened = {_AGE, _CHANGED, _ORDER, _LATE} | ({_SIGNING, _PLACE} if spec.recorded(RecordKind.SIGNED) else set())
     answers = spec.answers
-    for key in happened & set(answers.given):
+    for key in (_AGE, _CHANGED, _ORDER, _LATE):
         answers = answers.with_answer(key, None)
     draft = replace(spec, number="", revision=1, replaces=None, state=JobState.DRAFT, answers=answers)
     return replace(draft, records=(), undone=(), accepted=(), note="", reason="")

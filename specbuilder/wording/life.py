@@ -60,7 +60,7 @@ def _words(catalogue: Catalogue, step: LifeStep, hindrance: Hindrance) -> str:
             return "Nothing is chosen yet."
         case HindranceCode.STRANGER:
             name = option_name(catalogue, hindrance.option) if hindrance.option else text
-            return f"{name} is not in this catalogue any more: take another or leave it out."
+            return f"{name}: take another or leave it out."
         case HindranceCode.STOP_BROKEN:
             return f"STOP: {_rule(catalogue, hindrance)}"
         case HindranceCode.STOP_UNKNOWN:

@@ -9,7 +9,8 @@ import pytest
 from specbuilder.documents.blocks import Heading, Items, Paper, Paragraph, Signatures, Table
 from specbuilder.documents.sheets.workshop import workshop_pack
 from specbuilder.model.ids import OptionId, RuleId
-from specbuilder.model.kinds import Basis, JobState, Owner
+from specbuilder.model.kinds import Basis, JobState
+from specbuilder.model.own_parts import is_theirs
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.spec import Acceptance, Customer, OpenQuestion, OwnPart, Spec
 
@@ -170,7 +171,7 @@ def test_every_mass_that_is_an_estimate_is_marked_and_no_other_is(name: str) -> 
         option = options.get(choice.option)
         if option is None or row["kg each"] in ("-", "not known"):
             continue
-        estimate = option.basis is Basis.ESTIMATE and choice.owner is Owner.HOUSE
+        estimate = option.basis is Basis.ESTIMATE and not is_theirs(option, choice)
         assert row["kg each"].endswith("\N{NO-BREAK SPACE}e") is estimate
         assert number(row["kg each"]) == pytest.approx(option.mass_kg, abs=0.5)
 

@@ -10,6 +10,7 @@ from specbuilder.documents.formats import text_lines
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Level, Owner, Verdict
 from specbuilder.model.own_parts import blanks_of
+from specbuilder.tui.counter import Counter
 from specbuilder.tui.items import Field, OnField, OnOption, OnQuestion
 from specbuilder.tui.keys import Where
 from specbuilder.wording.dates import written_day_short
@@ -74,6 +75,15 @@ async def test_u9_their_own_fridge_and_battery(demo: Path, size: tuple[int, int]
             assert written_day_short(question.due) in pack
 
 
+def up_to(counter: Counter, field: Field) -> None:
+    """The cursor on a line of the battery's sheet, from below it."""
+    for _ in range(20):
+        if counter.top.at == OnField(field, BATTERY):
+            return
+        press(counter, "up")
+    raise AssertionError(f"{field} is not on the page")
+
+
 def paper(stage: Stage, name: str) -> str:
     """The words of a paper as it would be printed now; the columns of a table run into one another."""
     deeds = stage.app.counter.deeds
@@ -107,8 +117,7 @@ def test_a_line_that_is_filled_in_closes_its_question_as_the_same_step(demo: Pat
 def test_the_kind_of_a_battery_is_a_number_and_another_kind_is_left_blank(demo: Path) -> None:
     counter = counter_on(demo)
     press(counter, "enter", "/", *"bat", "enter", "y", "end")
-    while counter.top.at != OnField(Field.PART_KIND, BATTERY):
-        press(counter, "up")
+    up_to(counter, Field.PART_KIND)
     press(counter, "2")
     assert "other rules" in counter.message
     press(counter, "1")
@@ -120,12 +129,13 @@ def test_the_kind_of_a_battery_is_a_number_and_another_kind_is_left_blank(demo: 
 def test_minus_empties_a_line_and_enter_empties_none(demo: Path) -> None:
     counter = counter_on(demo)
     press(counter, "enter", "/", *"bat", "enter", "y", "down", "down", "down", *"100", "enter", *"90", "enter", "1")
-    press(counter, "up", "enter", "enter")
+    press(counter, "up", "enter")
+    up_to(counter, Field.PART_CAPACITY)
+    press(counter, "enter", "enter")
     sheet = spec(counter).chosen(BATTERY)[0].own_part
     assert sheet is not None
     assert (sheet.continuous_a, sheet.capacity_ah, sheet.chemistry) == (100, 90, "LFP")
-    while counter.top.at != OnField(Field.PART_CAPACITY, BATTERY):
-        press(counter, "up")
+    up_to(counter, Field.PART_CAPACITY)
     press(counter, "-")
     (battery,) = spec(counter).chosen(BATTERY)
     assert battery.own_part is not None

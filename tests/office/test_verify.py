@@ -12,7 +12,9 @@ from specbuilder.model.edits import LeaveOut
 from specbuilder.model.ids import OptionId
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.standing import Standing, StandingCode
-from specbuilder.office.verify import verify
+from specbuilder.office.verify import unlike_its_seal, verify
+from specbuilder.storage.kept_rules import are_kept, keep_rules, kept_path, kept_rules
+from specbuilder.storage.rules_files import RulesFaults, read_rules, rules_folder
 from specbuilder.wording.standing import standing_lines
 
 from .scene import Scene, codes
@@ -108,6 +110,19 @@ def test_what_was_kept_under_seal_is_told_when_it_is_altered(ordered: Scene) -> 
     assert told(ordered, ordered.path()).good
 
 
+def test_every_line_and_every_byte_of_a_seal_is_sealed(ordered: Scene) -> None:
+    path = ordered.folder / f"{ordered.number}-r1-signed" / "seal.toml"
+    spec, data = ordered.spec(), path.read_bytes()
+    lines = data.splitlines(keepends=True)
+    without = [b"".join(lines[:number] + lines[number + 1 :]) for number in range(len(lines))]
+    flipped = [data[:place] + bytes([data[place] ^ 1]) + data[place + 1 :] for place in range(0, len(data), 11)]
+    for altered in (*without, *flipped, b"", b"\0", data * 2):
+        path.write_bytes(altered)
+        assert unlike_its_seal(ordered.house, spec, ordered.house.catalogue), altered
+    path.write_bytes(data)
+    assert not unlike_its_seal(ordered.house, spec, ordered.house.catalogue)
+
+
 def test_two_revisions_that_both_claim_to_be_current_are_both_told(ordered: Scene) -> None:
     text = ordered.path(1).read_text("utf-8")
     other = ordered.folder / f"{ordered.number}-r2.toml"
@@ -127,9 +142,6 @@ def test_a_job_of_another_house_says_so(
 
 
 def test_rules_that_are_kept_and_were_altered_are_told(ordered: Scene) -> None:
-    from specbuilder.storage.kept_rules import kept_path, kept_rules
-    from specbuilder.storage.rules_files import RulesFaults
-
     digest = ordered.house.catalogue.digest
     path = kept_path(ordered.folder, digest)
     assert kept_rules(ordered.folder, digest) is not None
@@ -137,6 +149,26 @@ def test_rules_that_are_kept_and_were_altered_are_told(ordered: Scene) -> None:
     path.write_bytes(data[: len(data) // 2])
     with pytest.raises(RulesFaults, match="altered since"):
         kept_rules(ordered.folder, digest)
+
+
+def test_kept_rules_that_lack_what_the_sums_of_today_ask_for_are_named(ordered: Scene, tmp_path: Path) -> None:
+    older = Path(shutil.copytree(str(rules_folder()), tmp_path / "older"))
+    brief = older / "brief.toml"
+    brief.write_text(brief.read_text("utf-8").replace("[brief.adults]", "[brief.grown_ups]", 1), "utf-8")
+    digest = read_rules(older).digest
+    kept = keep_rules(ordered.folder, older, digest)
+    with pytest.raises(RulesFaults, match=f"{kept.name}.*brief.adults"):
+        ordered.house.catalogue_of(digest)
+
+
+def test_kept_rules_that_were_spoilt_are_kept_again_while_they_are_at_hand(ordered: Scene) -> None:
+    digest = ordered.house.catalogue.digest
+    path = kept_path(ordered.folder, digest)
+    for spoilt in (b"", b"noise", path.read_bytes()[:-99]):
+        path.write_bytes(spoilt)
+        assert not are_kept(ordered.folder, digest)
+        ordered.house.keep_rules(ordered.house.catalogue)
+        assert are_kept(ordered.folder, digest)
 
 
 def test_a_taken_choice_in_the_next_revision_leaves_the_signed_one_as_it_was(ordered: Scene) -> None:

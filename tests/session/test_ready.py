@@ -18,6 +18,11 @@ def test_a_missing_line_of_the_brief_is_named(catalogue: Catalogue) -> None:
     assert gaps(replace(catalogue, brief=MappingProxyType(brief))) == (Gap(line=BriefKey("weeks_wanted")),)
 
 
+def test_a_missing_line_that_a_limit_asks_for_is_named_too(catalogue: Catalogue) -> None:
+    brief = {key: line for key, line in catalogue.brief.items() if key != "adults"}
+    assert Gap(line=BriefKey("adults")) in gaps(replace(catalogue, brief=MappingProxyType(brief)))
+
+
 def test_a_missing_house_setting_is_named(catalogue: Catalogue) -> None:
     mass = LedgerId("total-mass")
     ledgers = {**catalogue.ledgers, mass: replace(catalogue.ledgers[mass], settings=MappingProxyType({}))}

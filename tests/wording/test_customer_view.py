@@ -37,11 +37,11 @@ def test_what_works_is_told_by_its_answer_and_by_the_main_part_of_its_name() -> 
         (80, "YES: fridge, tap, two lamps"),
         (24, "YES: fridge, tap, 1 more"),
         (20, "YES: fridge, 2 more"),
-        (16, "YES: fr.., 2 more"),
+        (16, "YES: f.., 2 more"),
     ],
 )
 def test_as_many_names_as_there_is_room_for(room: int, told: str) -> None:
-    assert away_line("YES", ("fridge", "tap", "two lamps"), room) == told[: max(room, len(told))]
+    assert away_line("YES", ("fridge", "tap", "two lamps"), room) == told
 
 
 @settings(deadline=None)
