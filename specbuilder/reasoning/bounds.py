@@ -44,8 +44,10 @@ class Bounds:
         for index, weights in enumerate(self._weights):
             for lit, weight in weights.items():
                 self._draws.setdefault(lit, []).append((index, weight))
-        self._standing: list[Need] = []
-        self._needs: dict[int, list[Need]] = {}
+        self._standing: list[tuple[int, Need]] = []
+        """Members of each need that has no cause, and the need."""
+        self._needs: dict[int, list[tuple[int, int, Need]]] = {}
+        """By their first cause: members and causes of each, and the need: the masks lie ready, since they decide most."""
         self._having: dict[int, int] = {}
         if terms:
             for clause in clauses:
@@ -65,11 +67,11 @@ class Bounds:
         weights = {index: tuple(sorted(weighing)) for index, weighing in found.items()}
         need = Need(clause, sum(1 << v for v in causes), sum(1 << v for v in members), weights)
         if causes:
-            self._needs.setdefault(causes[0], []).append(need)
+            self._needs.setdefault(causes[0], []).append((need.members, need.causes, need))
             for index in weights:
                 self._having[index] = self._having.get(index, 0) | 1 << causes[0]
         else:
-            self._standing.append(need)
+            self._standing.append((need.members, need))
 
     def copy(self) -> Bounds:
         """Bounds to which limits can be added apart from these."""
@@ -89,9 +91,9 @@ class Bounds:
     def active(self, tight: Iterable[int], cover: Cover) -> list[tuple[Need, int]]:
         """The needs that weigh in tight limits and that nothing true meets yet, and which of their members are open."""
         true, false = cover.want, cover.care ^ cover.want
+        open_or_false = ~true
         found: list[tuple[Need, int]] = []
-        for need in self._standing:
-            members = need.members
+        for members, need in self._standing:
             if not members & true:
                 found.append((need, members & ~false))
         having = 0
@@ -101,9 +103,8 @@ class Bounds:
         while causes:
             low = causes & -causes
             causes ^= low
-            for need in self._needs[low.bit_length() - 1]:
-                members = need.members
-                if not members & true and not need.causes & ~true:
+            for members, together, need in self._needs[low.bit_length() - 1]:
+                if not members & true and not together & open_or_false:
                     found.append((need, members & ~false))
         return found
 
