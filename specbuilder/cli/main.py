@@ -77,13 +77,17 @@ def _app(arguments: Namespace) -> Exit:
         )
     from specbuilder.tui.app import run
 
-    code = run(
-        jobs=_path(arguments.jobs),
-        rules=_path(arguments.rules),
-        ascii=arguments.ascii,
-        light=arguments.light,
-        counter=arguments.counter,
-    )
+    from .own_keys import keys_path, unusable_keys
+
+    with unusable_keys():
+        code = run(
+            jobs=_path(arguments.jobs),
+            rules=_path(arguments.rules),
+            keys=keys_path(arguments.keys),
+            ascii=arguments.ascii,
+            light=arguments.light,
+            counter=arguments.counter,
+        )
     return Exit.FINE if code == 0 else Exit.OWN_MISTAKE
 
 
@@ -138,6 +142,7 @@ def _parser() -> ArgumentParser:
     _folders(top, main=True)
     top.add_argument("--counter", metavar="NAME", default="", help="what other counters call this one")
     top.add_argument("--ascii", action="store_true", help="marks every font has")
+    top.add_argument("--keys", metavar="FILE", help="keys of your own; specbuilder keys tells how")
     top.add_argument("--light", action="store_true", help="dark letters on light ground")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     check = commands.add_parser("check", help="what is broken, what cannot be told yet, what is open")

@@ -47,7 +47,7 @@ class Bounds:
         self._standing: list[tuple[int, Need]] = []
         """Members of each need that has no cause, and the need."""
         self._needs: dict[int, list[tuple[int, int, Need]]] = {}
-        """By their first cause: members and causes of each, and the need: the masks lie ready, since they decide most."""
+        """By their first cause: members and causes of each, and the need: the masks decide most, so they lie ready."""
         self._having: dict[int, int] = {}
         if terms:
             for clause in clauses:

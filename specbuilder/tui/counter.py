@@ -13,19 +13,18 @@ from typing import TYPE_CHECKING, TypeVar
 from specbuilder.wording.last_line import own_mistake, reading_catalogue
 
 from .errands import Errand, Errands
-from .items import Item, OnAnswer, OnField, OnFinding, OnGroup, OnJob, OnOption, OnReading
-from .keys import Act, Where, act_of
+from .items import Item, OnJob
+from .keyboard import Keyboard
+from .keys import Act, Where
 from .marks import Marks
+from .pile import Pile
 from .screens.help import ActionsPage, KeysPage
 from .screens.jobs import JobRow, JobsPage, NoticePage
 from .screens.page import Page
-from .sight import Sight
 from .strokes import begins_text, swallowed, type_on
 
 if TYPE_CHECKING:
     from specbuilder.model.edits import Edit
-    from specbuilder.model.ids import OptionId
-    from specbuilder.model.kinds import Step
 
     from .opening import Opening
 
@@ -41,13 +40,18 @@ TURNED_ACTS = (Act.CUSTOMER, Act.SIDE_BY_SIDE)
 SIDE_ACTS = (Act.LEDGERS, Act.CIRCUITS, Act.OPEN_THINGS, Act.FIND, Act.KEYS, Act.ACTIONS, *LIFE_ACTS, *TURNED_ACTS)
 
 
-class Counter(Sight):
+class Counter(Pile):
     """Pages, keys and the last thing said."""
 
     def __init__(
-        self, marks: Marks, rows: Sequence[JobRow], leave: Callable[[], None], turn: Callable[[], None]
+        self,
+        marks: Marks,
+        rows: Sequence[JobRow],
+        leave: Callable[[], None],
+        turn: Callable[[], None],
+        keyboard: Keyboard | None = None,
     ) -> None:
-        self.marks = marks
+        self.marks, self.keyboard = marks, keyboard or Keyboard()
         self.drafts: dict[Item, str] = {}
         self.message = self.hint = ""
         self.sides: list[Page] = []
@@ -61,28 +65,6 @@ class Counter(Sight):
         self._ahead: list[tuple[str, str | None]] = []
         self._waits = False
         self._leave, self._turn = leave, turn
-
-    # -- what lies on it -------------------------------------------------------------------------------------------
-
-    @property
-    def main(self) -> Page:
-        """The page in the main place."""
-        return self.walk.page if self.walk is not None else self.jobs
-
-    @property
-    def top(self) -> Page:
-        """The page that has the keys."""
-        return self.sides[-1] if self.sides else self.main
-
-    @property
-    def full(self) -> bool:
-        """True while a page takes the whole window."""
-        return any(side.full for side in self.sides)
-
-    @property
-    def shut(self) -> bool:
-        """True while the customer reads the screen."""
-        return any(side.shut for side in self.sides)
 
     def send(self, errand: Errand[T]) -> None:
         """Have something searched beside the screens."""
@@ -122,7 +104,7 @@ class Counter(Sight):
     def press(self, key: str, character: str | None, at_s: float = inf) -> None:
         """One key, and when it was pressed."""
         page, self.pressed_at_s = self.top, at_s
-        act = act_of(key, page.where, typing=page.entry is not None)
+        act = self.keyboard.act_of(key, page.where, page.entry is not None, character)
         if self._waits or (self.opening is None and page is self.jobs and act in OPENING):
             self._ahead.append((key, character))
             self._waits = True
@@ -206,22 +188,6 @@ class Counter(Sight):
 
     # -- pages beside the main one ---------------------------------------------------------------------------------
 
-    def show(self, page: Page) -> None:
-        """Open a page beside or over the main one; the same kind of page is not stacked twice."""
-        while page.shut and self.shut:
-            self.close()
-        if self.sides and type(self.top) is type(page):
-            self.sides.pop().left()
-        self.sides.append(page)
-        page.lay(self.side_cells)
-
-    def close(self) -> None:
-        """Close the page on top."""
-        if self.sides:
-            self.top.stop_typing()
-            self.sides.pop().left()
-        self.lay()
-
     def back(self) -> None:
         """One step back: the page on top, then the job."""
         if self.sides:
@@ -233,33 +199,6 @@ class Counter(Sight):
                 self.walk.doing.back_to_job()
             else:
                 self.opening.leave()
-
-    def walk_to(self, step: Step, item: Item | None) -> None:
-        """Close every page beside the walk and stand there."""
-        self.close_all()
-        if self.walk is not None:
-            self.walk.go(step, item)
-            self.lay()
-
-    def go_to(self, item: Item) -> None:
-        """Stand on an item wherever it is, or open its page."""
-        if self.walk is None:
-            return
-        if isinstance(item, OnReading | OnFinding):
-            self.show(self.walk.page_of(item))
-        elif isinstance(item, OnGroup | OnAnswer | OnOption | OnField):
-            self.close_all()
-            self.walk.reach(item)
-
-    def why(self, option: OptionId) -> None:
-        """Show why an option is as it is."""
-        if self.walk is not None:
-            self.show(self.walk.why_page(option))
-
-    def close_all(self) -> None:
-        """Close every page beside the main one."""
-        while self.sides:
-            self.close()
 
     def _open_side(self, act: Act) -> None:
         below = self.top.where

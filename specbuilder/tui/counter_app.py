@@ -19,6 +19,7 @@ from specbuilder.wording.last_line import own_mistake
 from .counter import Counter
 from .errands import Errand, Piece
 from .ink import Look, turned
+from .keyboard import Keyboard
 from .keys import TABLE, faults_of
 from .marks import PLAIN, SHAPES
 from .screen import TRACE, CounterScreen
@@ -48,7 +49,7 @@ class CounterApp(App[None]):
     ENABLE_COMMAND_PALETTE = False
     TITLE = "specbuilder"
 
-    def __init__(self, start: Start, look: Look, ascii_marks: bool) -> None:
+    def __init__(self, start: Start, look: Look, ascii_marks: bool, keyboard: Keyboard | None = None) -> None:
         assert not faults_of(TABLE), "two acts on one key"
         super().__init__(ansi_color=look.own_colours)
         self.look = look
@@ -57,7 +58,7 @@ class CounterApp(App[None]):
         self._syncs = False
         marks = PLAIN if ascii_marks else SHAPES
         rows = tuple(JobRow(name=name) for name in start.names())
-        self.counter = Counter(marks, rows, leave=self.exit, turn=self.turn)
+        self.counter = Counter(marks, rows, leave=self.exit, turn=self.turn, keyboard=keyboard)
         self.counter.errands.runner = self.send
         self._screen = CounterScreen(self.counter, look, self._window_words)
 

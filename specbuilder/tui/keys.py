@@ -1,4 +1,4 @@
-"""The one table of keys. What a key does, the hints, the help and the list of actions are all read from here."""
+"""The one table of keys. Bindings, hints, help, the list of actions and README's table are all read from here."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from .acts import Act, Where
 
-__all__ = ["DIGITS", "TABLE", "WALKED", "Act", "KeyLine", "Where", "act_of", "faults_of", "hints_of", "lines_of"]
+__all__ = ["DIGITS", "TABLE", "WALKED", "Act", "Clash", "KeyLine", "Where", "clashes_of", "faults_of"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -215,43 +215,33 @@ DIGITS = "0 to 9"
 """Digits are never commands: they are amounts and numbers of lines."""
 
 
-def faults_of(table: Iterable[KeyLine]) -> tuple[str, ...]:
-    """Every key that would mean two acts in one place, and every line nobody could reach or read."""
+@dataclass(frozen=True, slots=True)
+class Clash:
+    """A key that would mean two acts in one place."""
+
+    key: str
+    one: Act
+    other: Act
+    where: Where
+
+
+def clashes_of(table: Iterable[KeyLine]) -> tuple[Clash, ...]:
+    """Every key that would mean two acts in one place."""
     seen: dict[tuple[Where, str], Act] = {}
-    faults: list[str] = []
-    for entry in table:
-        if (entry.keys or entry.always) and not entry.shown:
-            faults.append(f"{entry.act} has a key that is not shown")
-        for where in sorted(entry.where):
-            faults += (
-                f"{key} means {seen[where, key]} and {entry.act} on {where}"
-                for key in (*entry.keys, *entry.always)
-                if seen.setdefault((where, key), entry.act) is not entry.act
-            )
-    return tuple(faults)
+    return tuple(
+        Clash(key, seen[where, key], entry.act, where)
+        for entry in table
+        for where in sorted(entry.where)
+        for key in (*entry.keys, *entry.always)
+        if seen.setdefault((where, key), entry.act) is not entry.act
+    )
 
 
-_BY_KEY: dict[tuple[Where, str], tuple[Act, bool]] = {
-    (where, key): (entry.act, key in entry.always)
-    for entry in TABLE
-    for where in entry.where
-    for key in (*entry.keys, *entry.always)
-}
-
-
-def act_of(key: str, where: Where, typing: bool = False) -> Act | None:
-    """What the key asks for there; while something is typed only the keys that are no text."""
-    found = _BY_KEY.get((where, key))
-    if found is None or (typing and not found[1]):
-        return None
-    return found[0]
-
-
-def lines_of(where: Where) -> tuple[KeyLine, ...]:
-    """The lines of the table that work there, in table order."""
-    return tuple(entry for entry in TABLE if where in entry.where)
-
-
-def hints_of(where: Where, typing: bool = False) -> tuple[KeyLine, ...]:
-    """The lines for the hint line there."""
-    return tuple(entry for entry in lines_of(where) if entry.hint and (entry.always or not typing))
+def faults_of(table: Iterable[KeyLine]) -> tuple[str, ...]:
+    """Every key that would mean two acts in one place, and every line nobody could read."""
+    lines = tuple(table)
+    unread = (entry.act for entry in lines if (entry.keys or entry.always) and not entry.shown)
+    return (
+        *(f"{act} has a key that is not shown" for act in unread),
+        *(f"{clash.key} means {clash.one} and {clash.other} on {clash.where}" for clash in clashes_of(lines)),
+    )

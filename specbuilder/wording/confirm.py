@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from specbuilder.model.spec import Spec
 
 from .dates import written_day
+from .key_names import pressed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +40,8 @@ def quote_again(spec: Spec) -> Confirmed:
         title="Quote again?",
         sentences=(
             f"Revision {spec.revision} was quoted until {written_day(spec.valid_until)}. It stays as it was.",
-            f"Revision {spec.revision + 1} begins as a draft with the prices of today; s quotes it then.",
+            f"Revision {spec.revision + 1} begins as a draft with the prices of today; "
+            f"{pressed('sign')} quotes it then.",
         ),
         line=f"Enter begins revision {spec.revision + 1}; Esc leaves it",
     )

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from specbuilder.model.kinds import JobState
 
+from .key_names import pressed
 from .plain import ended, fitted
 from .states import job_state_word
 
@@ -49,7 +50,7 @@ def state_and_revision(state: JobState, revision: int) -> str:
 
 def no_jobs() -> str:
     """``No jobs yet. Press n when the customer's first sentence begins.``"""
-    return "No jobs yet. Press n when the customer's first sentence begins."
+    return f"No jobs yet. Press {pressed('new-job')} when the customer's first sentence begins."
 
 
 def others_hidden(jobs: int) -> str:
@@ -64,7 +65,7 @@ def no_job_found() -> str:
 
 def leave_hint() -> str:
     """What Escape says on the job list."""
-    return "Press q to leave; all is saved."
+    return f"Press {pressed('leave')} to leave; all is saved."
 
 
 def read_only(counter: str, since: str) -> str:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from .key_names import pressed
+
 
 def back_hint() -> str:
     """Behind what was done."""
-    return "u takes it back"
+    return f"{pressed('undo')} takes it back"
 
 
 def again_hint() -> str:
     """Behind what was undone."""
-    return "r puts it back"
+    return f"{pressed('redo')} puts it back"
 
 
 def own_mistake(what: str) -> str:

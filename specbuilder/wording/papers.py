@@ -10,6 +10,7 @@ from specbuilder.model.report import Pence
 from specbuilder.model.spec import Spec
 
 from .dates import NO_DAY, written_day, written_day_brief
+from .key_names import pressed
 from .plain import ended, raised
 from .quantities import money, money_range
 from .states import job_state_word
@@ -171,7 +172,8 @@ def no_place(text: str) -> str:
 
 def papers_of_job_only() -> str:
     """Said in a what-if."""
-    return "Papers are of the job, not of a what-if: k keeps what is tried, t leaves it."
+    keep, leave = pressed("keep"), pressed("what-if")
+    return f"Papers are of the job, not of a what-if: {keep} keeps what is tried, {leave} leaves it."
 
 
 def papers_later() -> str:
@@ -203,7 +205,10 @@ def nothing_to_sign(spec: Spec) -> str:
     """Said when there is no next signature."""
     if spec.state is JobState.AS_BUILT:
         return f"Handed over on {_day_of(spec, RecordKind.BUILT)}: nothing is left to sign."
-    return f"Signed on {written_day(spec.signed_on)}. Whatever is changed now begins a change order; b shows the build."
+    return (
+        f"Signed on {written_day(spec.signed_on)}. Whatever is changed now begins a change order; "
+        f"{pressed('build')} shows the build."
+    )
 
 
 def _day_of(spec: Spec, kind: RecordKind) -> str:

@@ -12,6 +12,7 @@ from specbuilder.model.spec import Spec
 
 from .brief import not_an_answer
 from .edits import about_options
+from .key_names import pressed
 from .names import chosen_name, group_name, listed, option_name
 
 _FEW = 3
@@ -30,7 +31,7 @@ def refused(catalogue: Catalogue, edit: Edit, outcome: Outcome) -> str:
         case Refusal.UNKNOWN_OPTION:
             return f"{name}: take one that this catalogue has"
         case Refusal.IN_ALREADY:
-            return "In already; n goes on, - leaves it out"
+            return f"In already; {pressed('next')} goes on, {pressed('less')} leaves it out"
         case Refusal.COMES_WITH:
             source = listed((_short(option_name(catalogue, option)) for option in outcome.refused_by), most=_FEW)
             return f"{_short(name)} comes with {source}: leave that out first"

@@ -5,6 +5,8 @@ from __future__ import annotations
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.spec import Spec
 
+from .key_names import pressed
+
 TITLE = "SIDE BY SIDE"
 INTO_A, INTO_B = "<-", "->"
 """Between the columns, where the line under the cursor goes."""
@@ -26,7 +28,8 @@ def nothing_beside() -> tuple[str, str]:
     """Where a job has nothing it could be laid beside."""
     return (
         "There is no other variant of this job yet, and no earlier revision.",
-        "n makes a variant: a copy of the job as it stands. It is open then; change it, and v lays both side by side.",
+        f"{pressed('new-variant')} makes a variant: a copy of the job as it stands. It is open then; change it, "
+        f"and {pressed('side-by-side')} lays both side by side.",
     )
 
 
@@ -89,7 +92,7 @@ def brought(number: str, told: str) -> str:
 
 def back_there() -> str:
     """How that is undone."""
-    return "there u takes it back"
+    return f"there {pressed('undo')} takes it back"
 
 
 def variant_begun(number: str, of: str) -> str:

@@ -17,6 +17,7 @@ from specbuilder.model.ways import Aim, Goal, LetIn, RankBy, WayOut
 from . import quantities
 from .findings import finding_line
 from .glance import WEIGHT, counts, price_words, room_of, weight_words
+from .key_names import pressed
 from .names import choice_name, key_name, listed, option_name, rule_name
 from .plain import ended, fitted, raised
 from .proposal import aim_word
@@ -130,17 +131,17 @@ def _mass(job: Report, tried: Report) -> str:
 
 def trial_begun() -> str:
     """A what-if was turned on."""
-    return "What if: Esc goes back to the job as it was, k keeps what was tried"
+    return f"What if: Esc goes back to the job as it was, {pressed('keep')} keeps what was tried"
 
 
 def trial_again() -> str:
     """A what-if that was left is on again."""
-    return "What if again: Esc goes back to the job as it was, k keeps what was tried"
+    return f"What if again: Esc goes back to the job as it was, {pressed('keep')} keeps what was tried"
 
 
 def back_in_job() -> str:
     """It was left."""
-    return "Back in the job as it was; t opens the what-if again"
+    return f"Back in the job as it was; {pressed('what-if')} opens the what-if again"
 
 
 def kept(catalogue: Catalogue, before: Spec, after: Spec) -> str:
@@ -150,7 +151,7 @@ def kept(catalogue: Catalogue, before: Spec, after: Spec) -> str:
 
 def nothing_tried() -> str:
     """There is nothing to keep."""
-    return "Nothing was tried that could be kept: t begins a what-if."
+    return f"Nothing was tried that could be kept: {pressed('what-if')} begins a what-if."
 
 
 # --- hints
@@ -197,7 +198,7 @@ def would_clash_title(catalogue: Catalogue, option: OptionId, findings: int) -> 
 
 def more_reasons() -> str:
     """Where the reasons were cut for room."""
-    return "w shows all of the reasons"
+    return f"{pressed('why')} shows all of the reasons"
 
 
 def working_out() -> str:

@@ -9,6 +9,7 @@ from specbuilder.model.kinds import Level, OptionState, Verdict
 from specbuilder.model.ledger import Reading
 from specbuilder.model.report import Report
 
+from .key_names import pressed
 from .names import listed, option_name
 from .plain import fitted
 from .states import level_words, state_word, to_be_said, verdict_word
@@ -45,7 +46,10 @@ def offers_head() -> str:
 def nothing_in_the_way(catalogue: Catalogue, report: Report, option: OptionId) -> str:
     """What is said of an option that is plainly open or chosen."""
     if report.spec.has(option):
-        return f"{option_name(catalogue, option)} was taken and clashes with nothing. u takes the last thing out again."
+        return (
+            f"{option_name(catalogue, option)} was taken and clashes with nothing. "
+            f"{pressed('undo')} takes the last thing out again."
+        )
     return f"Nothing is in the way of {option_name(catalogue, option)}. Enter takes it."
 
 

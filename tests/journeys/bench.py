@@ -14,6 +14,7 @@ from specbuilder.storage.rules_files import read_rules, rules_folder
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.desk import Desk
 from specbuilder.tui.errands import Errand
+from specbuilder.tui.keyboard import Keyboard
 from specbuilder.tui.keys import TABLE, Act
 from specbuilder.tui.line import Line, width
 from specbuilder.tui.marks import SHAPES
@@ -38,9 +39,10 @@ def counter_on(
     *,
     searches: Searches | None = None,
     runner: Callable[[Errand[object]], None] | None = None,
+    keyboard: Keyboard | None = None,
 ) -> Counter:
     """A counter with its catalogue read. Without a runner nothing is searched: pages wait for ever."""
-    counter = Counter(SHAPES, (), leave=lambda: None, turn=lambda: None)
+    counter = Counter(SHAPES, (), leave=lambda: None, turn=lambda: None, keyboard=keyboard)
     desk = Desk(House(JobsFolder(folder), known or catalogue(), rules_folder()), local_time, "counter 1")
     opening = Opening(counter, desk)
     opening.searches = searches or opening.searches

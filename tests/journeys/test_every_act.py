@@ -12,7 +12,8 @@ from specbuilder.model.kinds import JobState
 from specbuilder.model.spec import Spec
 from specbuilder.office.older import Older, Past
 from specbuilder.tui.counter import Counter
-from specbuilder.tui.keys import Act, KeyLine, Where, lines_of
+from specbuilder.tui.keyboard import Keyboard
+from specbuilder.tui.keys import Act, KeyLine, Where
 from specbuilder.tui.opening import Opening
 from specbuilder.tui.screens.confirm import quoting_again
 from specbuilder.tui.screens.jobs import NoticePage
@@ -101,7 +102,7 @@ def test_every_key_of_a_place_does_its_act(where: Where, tmp_path: Path, monkeyp
     done: list[Act] = []
     really = Counter.do
     monkeypatch.setattr(Counter, "do", lambda self, act: (done.append(act), really(self, act))[0])
-    for entry in lines_of(where):
+    for entry in Keyboard().lines_of(where):
         for key in (*entry.keys, *entry.always):
             go(counter, where)
             typing = counter.top.entry is not None
@@ -114,7 +115,9 @@ def test_every_key_of_a_place_does_its_act(where: Where, tmp_path: Path, monkeyp
             assert counter.walk is None
 
 
-@pytest.mark.parametrize("entry", [e for e in lines_of(Where.CHECK) if e.act is not Act.ENTER], ids=lambda e: e.act)
+@pytest.mark.parametrize(
+    "entry", [e for e in Keyboard().lines_of(Where.CHECK) if e.act is not Act.ENTER], ids=lambda e: e.act
+)
 def test_every_act_is_found_among_the_actions_by_its_words(entry: KeyLine, tmp_path: Path) -> None:
     counter = job_for(Where.CHECK, tmp_path)
     go(counter, Where.CHECK)

@@ -4,7 +4,11 @@ from dataclasses import replace
 
 import pytest
 
-from specbuilder.tui.keys import TABLE, Act, Where, act_of, faults_of, hints_of, lines_of
+from specbuilder.tui.keyboard import Keyboard
+from specbuilder.tui.keys import TABLE, Act, Where, faults_of
+
+SHIPPED = Keyboard()
+act_of, hints_of, lines_of = SHIPPED.act_of, SHIPPED.hints_of, SHIPPED.lines_of
 
 
 def test_no_key_means_two_things_in_one_place() -> None:

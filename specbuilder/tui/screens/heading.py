@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from specbuilder.tui.ink import Ink
-from specbuilder.tui.keys import WALKED, Act, KeyLine, hints_of
+from specbuilder.tui.keys import WALKED, Act, KeyLine
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, width
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.hints import keep_not_taken, letters_begin
@@ -47,7 +47,7 @@ def _told(page: Page) -> list[Bit]:
     text = page.takes_text() and page.entry is None
     digits = letters_begin() if text else page.digit_hint()
     told = [Bit(digits)] if digits else []
-    for entry in hints_of(page.where, page.entry is not None or text):
+    for entry in page.host.keyboard.hints_of(page.where, page.entry is not None or text):
         words = page.hint_of(entry.act)
         if words is None:
             words = _in_trial(page, entry)

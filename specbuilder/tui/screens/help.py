@@ -8,7 +8,7 @@ from typing import ClassVar
 from specbuilder.model.kinds import OptionState, Verdict
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnText, OnWord
-from specbuilder.tui.keys import DIGITS, Act, KeyLine, Where, lines_of
+from specbuilder.tui.keys import DIGITS, Act, KeyLine, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, left, line
 from specbuilder.tui.marks import Marks
 from specbuilder.wording.forms import form_title
@@ -36,7 +36,7 @@ class KeysPage(Page):
 
     def lines(self, cells: int) -> Sequence[Line]:
         """One key a line, two beside each other where there is room; then the marks."""
-        entries = [(entry.shown, entry.words) for entry in lines_of(self.below) if entry.shown]
+        entries = [(entry.shown, entry.words) for entry in self.host.keyboard.lines_of(self.below) if entry.shown]
         entries.append((DIGITS, digits_words()))
         texts = [left(f"{left(shown, KEY_CELLS)}{words}", _column(cells)) for shown, words in entries]
         if cells >= WIDE:
@@ -75,7 +75,7 @@ class ActionsPage(Page):
 
     def _acts(self) -> list[Line]:
         moves = (Act.UP, Act.DOWN, Act.PAGE_UP, Act.PAGE_DOWN, Act.FIRST, Act.LAST, Act.ACTIONS)
-        entries = [entry for entry in lines_of(self.below) if entry.act not in moves]
+        entries = [entry for entry in self.host.keyboard.lines_of(self.below) if entry.act not in moves]
         return [_action(entry) for entry in entries]
 
     def places(self) -> list[Line]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Protocol, TypeVar
 
 from specbuilder.tui.items import Item
+from specbuilder.tui.keyboard import Keyboard
 from specbuilder.tui.keys import Act
 from specbuilder.tui.marks import Marks
 
@@ -27,6 +28,7 @@ class Host(Protocol):
     """The counter, as pages see it."""
 
     marks: Marks
+    keyboard: Keyboard
     rows_high: int
     """Lines of the page that can be seen at once."""
     pressed_at_s: float
