@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from argparse import Namespace
 from datetime import date
 
@@ -14,6 +13,7 @@ from specbuilder.session.state import Session
 from specbuilder.storage.faults import quotable
 from specbuilder.storage.text_limits import NAME_LONGEST, NOTE_LONGEST, text_fault
 from specbuilder.wording import life as words
+from specbuilder.wording import typed
 from specbuilder.wording.dates import day_words
 from specbuilder.workshop.view import view_of
 
@@ -62,7 +62,7 @@ def record_typed(session: Session, arguments: Namespace, at: str) -> Record:
             if not read:
                 raise StopError(Exit.UNUSABLE, "A reading needs what it is about and what was read: H9 2,710 kg.")
             about = _read_at(session, about)
-            return Record(kind=kind, at=at, by=by, about=about, words=" ".join(read), figure=_number(read[0]))
+            return Record(kind=kind, at=at, by=by, about=about, words=" ".join(read), figure=typed.number(read[0]))
         case RecordKind.BUILT:
             return Record(kind=kind, at=at, by=_one(rest, "the customer's name"), words=by)
         case RecordKind.CALL:
@@ -83,9 +83,6 @@ _BY_HAND = (
     RecordKind.CALL,
 )
 _SUPPLIES = ("ordered", "due", "in store", "received")
-_WHOLE = r"\d{1,3}(?:,\d{3}){1,3}|\d{1,12}"
-_SUM = re.compile(rf"({_WHOLE})(?:\.(\d{{1,2}}))?", re.ASCII)
-_FIGURE = re.compile(rf"[+-]?(?:{_WHOLE})(?:\.\d{{1,9}})?", re.ASCII)
 _MOST_PENCE = 1_000_000_000
 _LAST_YEAR = 2100
 
@@ -165,14 +162,8 @@ def typed_day(name: str, text: str, now: str) -> str:
 
 
 def _pence(text: str, currency: str) -> int:
-    """A sum to the penny. A comma parts thousands only, so that 2430,50 is not taken for 243,050."""
-    found = _SUM.fullmatch(text.removeprefix(currency).strip())
-    pence = int(found[1].replace(",", "")) * 100 + int((found[2] or "").ljust(2, "0")) if found else 0
+    """A sum to the penny, read as on the screens."""
+    pence = typed.pence(text.removeprefix(currency)) or 0
     if not 0 < pence < _MOST_PENCE:
         raise StopError(Exit.UNUSABLE, f'"{quotable(text)}" is no sum of pounds: write it as 2430 or 2430.50.')
     return pence
-
-
-def _number(text: str) -> float | None:
-    found = _FIGURE.fullmatch(text)
-    return float(text.replace(",", "")) if found else None

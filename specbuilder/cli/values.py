@@ -7,18 +7,19 @@ from typing import assert_never
 from specbuilder.model.brief import Answer, BriefLine
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import AnswerType
+from specbuilder.wording import typed
 from specbuilder.wording.brief import value_word
 from specbuilder.wording.states import NOT_KNOWN
 
 UNKNOWN_WORDS = ("unknown", "not known", NOT_KNOWN)
 """Typed instead of a value these make an answer unknown again."""
-_LONGEST_NUMBER = 15
 
 
 def answer_of(catalogue: Catalogue, line: BriefLine, text: str) -> Answer | None:
     """The answer, as the line's type has it; bounds are not looked at here.
 
-    Money may be typed with the firm's sign, as in ``£18,000``; a plain number is pence, as the key says.
+    Money may be typed with the firm's sign, as in ``£18,000``; a plain number is pence, as the key says. Numbers are
+    read as on the screens.
 
     Raises:
         ValueError: if the text is no such answer.
@@ -44,26 +45,29 @@ def whole(text: str) -> int:
     Raises:
         ValueError: if it is none, or longer than any number here can be.
     """
-    text = text.strip()
-    if not text.isascii() or len(text) > _LONGEST_NUMBER:
+    number = decimal(text)
+    if number != int(number):
         raise ValueError(text)
-    return int(text)
+    return int(number)
 
 
 def decimal(text: str) -> float:
     """A number with or without decimals.
 
     Raises:
-        ValueError: if it is none, is not finite, or is longer than any number here can be.
+        ValueError: if it is none, or longer than any number here can be.
     """
-    text = text.strip()
-    if not text.isascii() or len(text) > _LONGEST_NUMBER or text.lower().strip("+-") in ("inf", "infinity", "nan"):
+    number = typed.number(text)
+    if number is None:
         raise ValueError(text)
-    return float(text)
+    return number
 
 
 def _money(catalogue: Catalogue, text: str) -> int:
-    return whole(text.removeprefix(catalogue.firm.currency).replace(",", "")) * 100
+    pence = typed.pence(text.removeprefix(catalogue.firm.currency))
+    if pence is None:
+        raise ValueError(text)
+    return pence
 
 
 def _word(line: BriefLine, text: str) -> str:

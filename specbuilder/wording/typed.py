@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from typing import assert_never
 
 from specbuilder.model.brief import Answer, BriefLine
@@ -13,6 +14,19 @@ from .quantities import PENCE
 _LONGEST_NUMBER = 12
 MINUS = "-"
 _DAY_AND_MONTH = 4
+_PENNY = 2
+_FORMS = tuple(
+    re.compile(rf"(?P<sign>[+-]?)(?:{form})", re.ASCII)
+    for form in (
+        r"(?P<whole>[1-9]\d{0,2}(?:,\d{3})+|[1-9]\d{0,2}(?: \d{3})+|\d+)(?:\.(?P<part>\d*))?",
+        r"(?P<whole>)\.(?P<part>\d+)",
+        r"(?P<whole>[1-9]\d{0,2}(?:\.\d{3})+|[1-9]\d{0,2}(?: \d{3})+|\d*),(?P<part>\d+)",
+        r"(?P<whole>[1-9]\d{0,2}(?:\.\d{3}){2,})(?P<part>)",
+    )
+)
+"""How a number may be written, the first that fits: thousands parted by commas or spaces with a decimal point; a
+decimal comma, with points or spaces between thousands. A comma before three figures parts thousands, as the program
+itself writes them, unless no thousands can stand there (``0,500``, ``1500,500``)."""
 
 
 def whole(text: str) -> int | None:
@@ -22,10 +36,17 @@ def whole(text: str) -> int | None:
 
 
 def number(text: str) -> float | None:
-    """A number with or without decimals and sign."""
+    """A number with or without decimals and sign; ``2,5`` is as good as ``2.5``."""
     bare = _bare(text)
-    before, _, after = bare.removeprefix("-").partition(".")
-    return float(bare) if (before + after).isdecimal() else None
+    return float(bare) if bare else None
+
+
+def pence(text: str) -> int | None:
+    """A sum of money in whole units, to the penny."""
+    before, _, after = _bare(text).partition(".")
+    if not before or len(after) > _PENNY:
+        return None
+    return int(f"{before}{after:<0{_PENNY}}")
 
 
 def above_nought(text: str) -> float | None:
@@ -141,6 +162,10 @@ def _within(line: BriefLine, value: float | None) -> int | float | None:
 
 
 def _bare(text: str) -> str:
-    """Without thousands commas and spaces; empty when it cannot be a number."""
-    bare = text.replace(",", "").replace(" ", "")
-    return bare if bare.isascii() and len(bare) <= _LONGEST_NUMBER else ""
+    """The number as a program reads it, with a decimal point and nothing else; empty when it is none."""
+    found = next((match for form in _FORMS if (match := form.fullmatch(text.strip()))), None)
+    if found is None:
+        return ""
+    before = re.sub("[., ]", "", found["whole"]) or "0"
+    bare = f"{found['sign'].removeprefix('+')}{before}" + (f".{found['part']}" if found["part"] else "")
+    return bare if len(bare) <= _LONGEST_NUMBER else ""

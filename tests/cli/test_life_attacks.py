@@ -275,7 +275,7 @@ def test_one_job_whose_rules_are_spoilt_does_not_hide_the_others(ordered: Counte
 
 
 @pytest.mark.parametrize(
-    "text", ["2430,50", "2,4,3,0", "0.001", "0.00", "-5", "nan", "inf", "1e3", "1_000", "٣٤", "£", "24.305", "9" * 99]
+    "text", ["2430,505", "2,4,3,0", "0.001", "0.00", "-5", "nan", "inf", "1e3", "1_000", "٣٤", "£", "24.305", "9" * 99]
 )
 def test_what_is_no_sum_of_money_is_not_received(ordered: Counter, text: str) -> None:
     refused = ordered("record", "1", "--by", "x", "--", "deposit", text)
@@ -287,6 +287,7 @@ def test_money_is_received_to_the_penny(ordered: Counter) -> None:
     for text, said in (
         ("£2,430.50", "£2,430.50"),
         ("2441", "£2,441"),
+        ("2430,50", "£2,430.50"),
         ("0.01", "£0.01"),
         ("1,000,000.9", "£1,000,000.90"),
     ):

@@ -5,7 +5,7 @@ import pytest
 from specbuilder.model.brief import Answer, BriefLine
 from specbuilder.model.ids import BriefKey
 from specbuilder.model.kinds import AnswerType
-from specbuilder.wording.typed import answer, date, days_after, number, one_digit, typed_answer, whole
+from specbuilder.wording.typed import answer, date, days_after, number, one_digit, pence, typed_answer, whole
 
 KEY = BriefKey("key")
 SUM = BriefLine(key=KEY, ask="", type=AnswerType.WHOLE, least=0, most=20_000_000, unit="pence")
@@ -61,6 +61,40 @@ def test_one_digit_is_enough_for_small_numbers_and_short_lists_of_words() -> Non
     assert not one_digit(SUM)
     assert not one_digit(AGES)
     assert not one_digit(LOADS)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("2,5", 2.5),
+        ("2.5", 2.5),
+        ("-2,5", -2.5),
+        ("0,500", 0.5),
+        (",5", 0.5),
+        ("1500,500", 1500.5),
+        ("1.500,5", 1500.5),
+        ("1 500,5", 1500.5),
+        ("1,500", 1500),
+        ("1,500.5", 1500.5),
+        ("1.500.000", 1_500_000),
+        ("1.500", 1.5),
+        ("1,50,000", None),
+        ("1 2", None),
+        ("1.2.3", None),
+        ("1,5,", None),
+        ("1e3", None),
+        ("1_000", None),
+        ("nan", None),
+    ],
+)
+def test_a_decimal_comma_is_as_good_as_a_point_unless_it_could_part_thousands(text: str, value: float | None) -> None:
+    """The program writes 1,500 for fifteen hundred, and so it reads it."""
+    assert number(text) == value
+
+
+def test_money_goes_to_the_penny_and_no_further() -> None:
+    assert [pence(text) for text in ("2430", "2430,50", "2,430.5", "1.000,25")] == [243000, 243050, 243050, 100025]
+    assert [pence(text) for text in ("2430,505", "24.305", "", "£5")] == [None] * 4
 
 
 def test_numbers_and_dates() -> None:
