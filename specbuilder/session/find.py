@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
@@ -10,6 +11,8 @@ from types import MappingProxyType
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BriefKey
 from specbuilder.model.kinds import Step
+
+_CALLED = re.compile(r"[,:]")
 
 
 class HitKind(StrEnum):
@@ -41,6 +44,8 @@ def find(
 ) -> tuple[Hit, ...]:
     """Everything whose name holds all the words typed, best first: beginnings before middles, names before text.
 
+    What a thing is called stands before the first comma or colon of its name; what is behind only tells it apart.
+
     ``called`` holds what the lines of the brief are called on screen, ``fields`` what is typed beside them.
     """
     words = text.casefold().split()
@@ -58,13 +63,20 @@ def _rank(words: list[str], name: str, more: str, *, first: bool) -> int | None:
     """``first``: it is found before all others by the beginning of its name: there are few of its kind."""
     if first and name.startswith(" ".join(words)):
         return -1
-    if all(any(part.startswith(w) for part in name.split()) for w in words):
+    if _begin(words, _CALLED.split(name, maxsplit=1)[0]):
         return 0
-    if all(w in name for w in words):
+    if _begin(words, name):
         return 1
-    if all(w in name or w in more for w in words):
+    if all(w in name for w in words):
         return 2
+    if all(w in name or w in more for w in words):
+        return 3
     return None
+
+
+def _begin(words: list[str], name: str) -> bool:
+    """True when each of the words begins a word of the name."""
+    return all(any(part.startswith(w) for part in name.split()) for w in words)
 
 
 def _things(
