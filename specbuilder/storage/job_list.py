@@ -18,6 +18,7 @@ from specbuilder.model.spec import Spec
 from .disk import DiskError, reading
 from .faults import Fault
 from .job_files import JobFiles
+from .job_notices import no_start
 from .journal import read_journal, recorded
 from .lock import LockHolder
 from .spec_files import SpecFaultsError, read_spec, read_text
@@ -114,7 +115,7 @@ def _from_journal(line: JobLine, files: JobFiles, data: bytes) -> JobLine:
     record = read_journal(data)
     start = record.start
     if start is None:
-        return _faulty(line, Fault(files.journal.name, 1, "", "the first line cannot be read and there is no file."))
+        return _faulty(line, no_start(files))
     state = _led_to(start, recorded(record)[len(start.records) :])
     return _line(line, _name(start.customer.name, record.entries), state, "", unsaved=True)
 

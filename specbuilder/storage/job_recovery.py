@@ -13,6 +13,7 @@ from specbuilder.model.spec import Spec
 from .disk import DiskError, DiskReason, reading
 from .faults import Fault, quotable
 from .job_files import JobFiles
+from .job_notices import Notice, NoticeKind, gone_notices, journal_notices, no_start
 from .journal import JOURNAL_FORMAT, JournalRecord, Saved, read_journal, recorded
 from .spec_files import ReadSpec, SpecFaultsError, WarningKind, read_spec, read_text
 
@@ -24,29 +25,6 @@ class Instead(StrEnum):
     """As it was left here last: nothing is lost."""
     YESTERDAY = "yesterday"
     """The copy last written on an earlier day."""
-
-
-class NoticeKind(StrEnum):
-    """What is said when a job is opened."""
-
-    READ_ONLY = "read only"
-    TAKEN_OVER = "taken over"
-    TORN = "torn"
-    JOURNAL_BROKEN = "journal broken"
-    FILE_CHANGED = "file changed"
-    CATALOGUE_CHANGED = "catalogue changed"
-    FILE_GONE = "file gone"
-    RENAMED = "renamed"
-    INSTEAD = "instead"
-    FILE_WARNING = "file warning"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Notice:
-    """One thing the seller should know, as a sentence."""
-
-    kind: NoticeKind
-    words: str
 
 
 class JobUnreadableError(Exception):
@@ -118,11 +96,11 @@ def digest_of(text: str) -> str:
 
 def _from_both(files: JobFiles, catalogue: Catalogue | None, record: JournalRecord, text: str | None) -> Found:
     """The usual way: file and journal are there and fit each other, or one of them is missing."""
-    notices = _journal_notices(files, record)
+    notices = journal_notices(files, record)
     if text is None:
         if record.start is None:
-            raise JobUnreadableError((_no_start(files),), _others(files, record))
-        return _on(record, record.start, notices=notices + _gone_notices(files, record))
+            raise JobUnreadableError((no_start(files),), _others(files, record))
+        return _on(record, record.start, notices=notices + gone_notices(files, record))
     try:
         read = read_spec(text, files.spec.name, catalogue)
     except SpecFaultsError as error:
@@ -155,9 +133,9 @@ def _entries_since(record: JournalRecord, save: Saved | None) -> tuple[Entry, ..
 
 def _from_journal(files: JobFiles, record: JournalRecord) -> Found:
     if record.start is None:
-        raise JobUnreadableError((_no_start(files),), ())
+        raise JobUnreadableError((no_start(files),), ())
     words = f"{files.spec.name} could not be read: the job is open as it was left here last, and that file is kept."
-    notices = (Notice(kind=NoticeKind.INSTEAD, words=words), *_journal_notices(files, record))
+    notices = (Notice(kind=NoticeKind.INSTEAD, words=words), *journal_notices(files, record))
     return replace(_on(record, record.start, notices=notices), set_file_aside=True)
 
 
@@ -215,26 +193,6 @@ def _named(files: JobFiles, found: Found) -> Found:
     return replace(found, start=named, saved=saved, goes_on=False, notices=notices)
 
 
-def _journal_notices(files: JobFiles, record: JournalRecord) -> tuple[Notice, ...]:
-    name = files.journal.name
-    if record.broken_line:
-        words = (
-            f"{name}: line {record.broken_line} cannot be read. What stands before it holds; the rest is kept aside."
-        )
-        return (Notice(kind=NoticeKind.JOURNAL_BROKEN, words=words),)
-    if record.torn:
-        words = f"{name}: the last line was cut off while it was written, before it was shown. Everything else is here."
-        return (Notice(kind=NoticeKind.TORN, words=words),)
-    return ()
-
-
-def _gone_notices(files: JobFiles, record: JournalRecord) -> tuple[Notice, ...]:
-    if not record.saves:
-        return ()
-    words = f"{files.spec.name} is gone: the job is open as it was left here last, and its file will be written again."
-    return (Notice(kind=NoticeKind.FILE_GONE, words=words),)
-
-
 def _warnings(read: ReadSpec, *kinds: WarningKind) -> tuple[Notice, ...]:
     """What was found odd on reading the file; without kinds all of it."""
     told = (warning.words for warning in read.warnings if not kinds or warning.kind in kinds)
@@ -272,10 +230,6 @@ def _log_altered(files: JobFiles) -> Fault:
         "move this file away and the job opens as it was left here last."
     )
     return Fault(files.spec.name, 0, "record", words)
-
-
-def _no_start(files: JobFiles) -> Fault:
-    return Fault(files.journal.name, 1, "", "the first line cannot be read and there is no file beside it.")
 
 
 def _text(files: JobFiles) -> str | None:

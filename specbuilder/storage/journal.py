@@ -1,17 +1,19 @@
 """The journal of a job: one line of JSON for everything that was done, appended before it is painted.
 
-    {"journal": 1, "start": {...}}      first line: the spec all else starts from, and the format of the journal
+    {"journal": 2, "start": {...}}      first line: the spec all else starts from, and the format of the journal
     {"edit": {"is": "Take", ...}}       something was done
     {"undo": {...}}  {"redo": {...}}    the last thing was undone, or done again; the spec it led to
     {"cursor": {...}}                   where the cursor stood, half-typed text included
     {"saved": "<sha256>"}               up to here everything stands in the job's file, whose text has this hash
 
-A line is there when its line end is: what a power cut leaves of the last one is left out of account, and said.
+Behind each line stands ``#`` and its checksum, so that no byte which a disk spoils is taken for what was said (format 1
+had none). A line is there when its line end is: what a power cut leaves of the last one is passed over, and said.
 """
 
 from __future__ import annotations
 
 import json
+import zlib
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import get_args
@@ -24,7 +26,10 @@ from specbuilder.model.spec import Spec
 
 from .json_values import Json, NotReadableError, from_json, one_from_json, to_json
 
-JOURNAL_FORMAT = 1
+JOURNAL_FORMAT = 2
+_UNSUMMED = 1
+"""The format whose lines bear no checksum. A journal that began so may go on with lines that do."""
+_SUM_BYTES = 9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +67,7 @@ class JournalRecord:
     empty: bool = False
     """There is no journal, or nothing in it."""
     torn: bool = False
-    """The last line was cut off while it was written: it had not been painted yet."""
+    """The last line was cut off while it was written."""
     broken_line: int = 0
     """Counted from 1: the first whole line that cannot be read; 0 when there is none."""
     newer_format: int = 0
@@ -135,6 +140,7 @@ class _Reading:
         self._entries: list[Entry] = []
         self._saves: list[Saved] = []
         self._cursor: bytes | None = None
+        self._summed = True
 
     def take(self, number: int, line: bytes) -> None:
         """Notes what the line says.
@@ -142,10 +148,11 @@ class _Reading:
         Raises:
             ValueError: it says nothing that is known.
         """
-        if line.startswith(b'{"cursor"'):
-            self._cursor = line
+        said = _summed(line, must=self._summed and number > 1)
+        if said.startswith(b'{"cursor"'):
+            self._cursor = said
             return
-        match json.loads(line):
+        match json.loads(said):
             case {"journal": int(form), "start": start} if number == 1:
                 self._begin(form, start)
             case {"edit": edit} if number > 1:
@@ -176,6 +183,7 @@ class _Reading:
         if form > JOURNAL_FORMAT:
             self.newer_format = form
         else:
+            self._summed = form > _UNSUMMED
             self._start = from_json(Spec, start)
 
 
@@ -203,4 +211,23 @@ def _lines(data: bytes) -> Iterator[tuple[int, bytes, int]]:
 
 
 def _line(value: dict[str, Json]) -> bytes:
-    return json.dumps(value, ensure_ascii=True, separators=(",", ":")).encode() + b"\n"
+    line = json.dumps(value, ensure_ascii=True, separators=(",", ":")).encode()
+    return line + _sum(line) + b"\n"
+
+
+def _sum(line: bytes) -> bytes:
+    return b"#%08x" % zlib.crc32(line)
+
+
+def _summed(line: bytes, *, must: bool) -> bytes:
+    """The line without its checksum, which it ``must`` bear or may.
+
+    Raises:
+        NotReadableError: the line is not what was written.
+    """
+    said, checksum = line[:-_SUM_BYTES], line[-_SUM_BYTES:]
+    if _sum(said) == checksum:
+        return said
+    if must or checksum.startswith(b"#"):
+        raise NotReadableError("a line that was spoilt")
+    return line

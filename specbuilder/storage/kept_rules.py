@@ -9,7 +9,7 @@ from __future__ import annotations
 import io
 import zipfile
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from importlib.resources.abc import Traversable
 from pathlib import Path
 
@@ -25,6 +25,8 @@ _LARGEST_BYTES = 50_000_000
 """No folder of rules comes near it; what claims to hold more is none."""
 _BEGAN = (1980, 1, 1, 0, 0, 0)
 """The time every file in it bears, so that the same rules give the same bytes."""
+_ON_UNIX = 3
+"""The system it says it was made on, wherever it was."""
 
 
 def kept_path(jobs: Path, digest: str) -> Path:
@@ -47,11 +49,7 @@ def keep_rules(jobs: Path, rules: Traversable, digest: str) -> Path:
     if digest_of(files) != digest:
         words = "these rules were changed after the program read them: leave the program and start it again."
         raise RulesFaults((Fault(rules.name, 0, "", words),))
-    data = io.BytesIO()
-    with zipfile.ZipFile(data, "w", zipfile.ZIP_DEFLATED) as archive:
-        for name, content in files:
-            archive.writestr(zipfile.ZipInfo(name, _BEGAN), content, zipfile.ZIP_DEFLATED)
-    write_whole(path, data.getvalue())
+    write_whole(path, _archive(files))
     return path
 
 
@@ -87,13 +85,30 @@ def are_kept(jobs: Path, digest: str) -> bool:
         return False
 
 
+def _archive(files: Iterable[tuple[str, bytes]]) -> bytes:
+    """The archive, byte for byte the same for the same files. Not packed: how that comes out is up to the system."""
+    data = io.BytesIO()
+    with zipfile.ZipFile(data, "w", zipfile.ZIP_STORED) as archive:
+        for name, content in files:
+            info = zipfile.ZipInfo(name, _BEGAN)
+            info.create_system = _ON_UNIX
+            archive.writestr(info, content)
+    return data.getvalue()
+
+
 def _digest(data: bytes) -> str:
-    """The digest of the rules in an archive; empty when it is spoilt."""
+    """The digest of the rules in an archive; empty when it is spoilt in any byte.
+
+    One that is packed is of an earlier program: of that only what it holds can be told.
+    """
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            if sum(info.file_size for info in archive.infolist()) > _LARGEST_BYTES:
+            inside = archive.infolist()
+            if sum(info.file_size for info in inside) > _LARGEST_BYTES:
                 return ""
-            return digest_of((name, archive.read(name)) for name in archive.namelist())
+            files = [(info.filename, archive.read(info)) for info in inside]
+            packed = any(info.compress_type != zipfile.ZIP_STORED for info in inside)
+        return digest_of(files) if packed or _archive(files) == data else ""
     except (zipfile.BadZipFile, zlib.error, EOFError, ValueError, NotImplementedError, RuntimeError, OSError):
         return ""
 

@@ -18,7 +18,8 @@ from .atomic import write_whole
 from .disk import DiskError, DiskReason, disk, reading
 from .faults import quotable
 from .job_files import JobFiles
-from .job_recovery import Found, Notice, NoticeKind, digest_of
+from .job_notices import Notice, NoticeKind
+from .job_recovery import Found, digest_of
 from .job_text import keep_yesterday, stands
 from .journal import CursorPlace, entry_line, saved_line, start_line
 from .journal_file import JournalFile

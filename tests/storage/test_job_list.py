@@ -73,7 +73,15 @@ def test_unreadable_jobs_stand_in_the_list_with_their_faults(tmp_path: Path) -> 
             None,
             ["0004-r1.toml:1: format: this is format 9 and this program reads format 1: open it with a newer program."],
         ),
-        ("0005", "", None, ["0005-r1.journal:1: the first line cannot be read and there is no file."]),
+        (
+            "0005",
+            "",
+            None,
+            [
+                "0005-r1.journal:1: the first line cannot be read, and there is no 0005-r1.toml: put a copy of "
+                "one of the two there."
+            ],
+        ),
         (
             "0006",
             "",

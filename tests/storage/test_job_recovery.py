@@ -10,8 +10,10 @@ import pytest
 from specbuilder.model.history import Redo, Undo
 from specbuilder.model.ids import OptionId
 from specbuilder.model.spec import Choice, Customer, Spec
-from specbuilder.storage.job_recovery import Instead, JobUnreadableError, NoticeKind
+from specbuilder.storage.job_notices import NoticeKind
+from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
+from specbuilder.storage.journal import entry_line
 from specbuilder.storage.open_job import OpenJob
 from tests.storage.jobs_scene import ASH, GALLEY, PLACE, Days, files, left, saved, sentences, with_name
 from tests.storage.scene import CATALOGUE
@@ -138,7 +140,7 @@ def test_a_broken_journal_gives_what_stands_before_the_break(tmp_path: Path) -> 
     job.append(Undo())
     job.close()
     journal = jobs.files("0001").journal
-    broken = journal.read_bytes().replace(b'{"undo":true}', b'{"undo":tr\x00e}') + b'{"redo":true}\n'
+    broken = journal.read_bytes().replace(b'{"undo":true}', b'{"undo":tr\x00e}') + entry_line(Redo())
     journal.write_bytes(broken)
     job = opened(jobs)
     assert (job.start.customer.name, job.entries) == ("M. Ash", (GALLEY,))
@@ -186,17 +188,22 @@ def test_neither_file_nor_first_line(tmp_path: Path) -> None:
     jobs.files("0001").spec.unlink()
     jobs.files("0001").journal.write_bytes(b"rubbish\n")
     error = unreadable(jobs)
-    assert str(error) == "0001-r1.journal:1: the first line cannot be read and there is no file beside it."
+    assert str(error) == (
+        "0001-r1.journal:1: the first line cannot be read, and there is no 0001-r1.toml: put a copy of one of the two "
+        "there."
+    )
     assert error.others == ()
 
 
 def test_a_journal_of_a_later_program_is_left_alone(tmp_path: Path) -> None:
     jobs = left(tmp_path)
     journal = jobs.files("0001").journal
-    journal.write_bytes(journal.read_bytes().replace(b'"journal":1', b'"journal":2'))
+    later = b'{"journal":3,"start":"of another kind"}\n'
+    first = journal.read_bytes().split(b"\n", 1)[0] + b"\n"
+    journal.write_bytes(journal.read_bytes().replace(first, later))
     error = unreadable(jobs)
     assert str(error) == (
-        "0001-r1.journal:1: this is format 2 and this program reads format 1: open it with a newer program."
+        "0001-r1.journal:1: this is format 3 and this program reads format 2: open it with a newer program."
     )
     assert error.others == ()
 

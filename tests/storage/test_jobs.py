@@ -11,7 +11,7 @@ import pytest
 from specbuilder.model.history import Redo, Undo
 from specbuilder.model.spec import Spec
 from specbuilder.storage.disk import DiskError, DiskReason
-from specbuilder.storage.job_recovery import NoticeKind
+from specbuilder.storage.job_notices import NoticeKind
 from specbuilder.storage.lock import LockHolder, Process, this_process
 from specbuilder.storage.spec_files import read_spec_file
 from tests.storage.jobs_scene import ASH, GALLEY, NOW, PLACE, Days, files, folder, left, saved, sentences, with_name

@@ -134,7 +134,10 @@ def test_a_pipe_in_the_place_of_a_jobs_file_is_never_waited_for(tmp_path: Path) 
         [
             f"0002-r1.toml: {jobs.path}/0002-r1.toml could not be read, it is no regular file: use another name.",
         ],
-        ["0003-r1.journal:1: the first line cannot be read and there is no file."],
+        [
+            "0003-r1.journal:1: the first line cannot be read, and there is no 0003-r1.toml: put a copy of "
+            "one of the two there."
+        ],
     ]
     job = jobs.open("0001", "counter 1", CATALOGUE)
     assert sentences(job) == [

@@ -62,7 +62,7 @@ def test_a_torn_last_line_is_said_and_the_job_goes_on(tmp_path: Path) -> None:
     job = jobs.open("0001", "counter 1", CATALOGUE)
     assert job.entries == (ASH,)
     assert sentences(job) == [
-        "0001-r1.journal: the last line was cut off while it was written, before it was shown. Everything else is here."
+        "0001-r1.journal: the last line was cut off while it was written. Look whether the last thing done is there."
     ]
     job.append(GALLEY)
     job.close()

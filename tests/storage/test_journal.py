@@ -87,7 +87,7 @@ def test_everything_a_journal_can_hold() -> None:
 
 
 def test_a_line_is_short_and_readable() -> None:
-    assert entry_line(TAKE) == b'{"edit":{"is":"Take","option":"side-galley"}}\n'
+    assert entry_line(TAKE) == b'{"edit":{"is":"Take","option":"side-galley"}}#73a84e7a\n'
 
 
 @given(st.integers(0, 10_000))
@@ -106,6 +106,25 @@ def test_nothing_makes_reading_fail(rubbish: bytes, line: int) -> None:
     lines = [START, entry_line(TAKE), entry_line(Undo()), saved_line("a")]
     lines[line] = rubbish + b"\n"
     read_journal(b"".join(lines))
+
+
+def test_no_spoilt_byte_is_taken_for_what_was_said() -> None:
+    lines = (START, entry_line(TAKE), saved_line("abc"), entry_line(CursorPlace(step=Step.KITCHEN)), entry_line(Undo()))
+    whole = b"".join(lines)
+    sound = read_journal(whole)
+    for place in range(len(whole)):
+        for mask in (0x01, 0x20, 0x80):
+            record = read_journal(whole[:place] + bytes([whole[place] ^ mask]) + whole[place + 1 :])
+            assert record.broken_line or record.torn, (place, mask)
+            assert record.entries == sound.entries[: len(record.entries)]
+
+
+def test_a_journal_without_checksums_is_read_and_goes_on_with_them() -> None:
+    bare = [line[:-10] + b"\n" for line in (START, entry_line(TAKE), saved_line("abc"))]
+    first = bare[0].replace(b'"journal":2', b'"journal":1')
+    record = read_journal(first + b"".join(bare[1:]) + entry_line(Undo()))
+    assert (record.entries, record.saves[0].entries, record.broken_line) == ((TAKE, Undo()), 1, 0)
+    assert read_journal(START + bare[1]).broken_line == 2, "a journal that has checksums has them on every line"
 
 
 def test_a_torn_last_line_is_left_out_and_known() -> None:
@@ -141,7 +160,7 @@ def test_a_broken_line_ends_what_is_read_and_is_known(line: bytes) -> None:
 
 
 def test_a_later_format_is_known_and_nothing_is_guessed() -> None:
-    record = read_journal(START.replace(b'"journal":1', b'"journal":7') + entry_line(TAKE))
+    record = read_journal(b'{"journal":7,"start":"of another kind"}\n' + entry_line(TAKE))
     assert record.newer_format == 7
     assert record.start is None
     assert record.entries == ()

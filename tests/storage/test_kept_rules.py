@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import shutil
+import zipfile
 from pathlib import Path
 
 import pytest
 
-from specbuilder.storage.kept_rules import keep_rules, kept_path, kept_rules
+from specbuilder.storage.kept_rules import are_kept, keep_rules, kept_path, kept_rules
 from specbuilder.storage.rules_files import RulesFaults, read_rules
 from tests.conftest import RULES
 
@@ -35,3 +36,27 @@ def test_rules_that_were_changed_after_they_were_read_are_not_kept_under_the_old
     with pytest.raises(RulesFaults, match="changed after the program read them"):
         keep_rules(tmp_path, rules, digest)
     assert not kept_path(tmp_path, digest).exists()
+
+
+def test_a_changed_byte_of_kept_rules_is_told_wherever_it_stands(tmp_path: Path) -> None:
+    digest = read_rules(RULES).digest
+    path = keep_rules(tmp_path, RULES, digest)
+    data = path.read_bytes()
+    names = data.index(b"PK\x01\x02")
+    for place in (*range(0, 40), *range(0, names, names // 50), *range(names, len(data), 17), len(data) - 1):
+        path.write_bytes(data[:place] + bytes([data[place] ^ 1]) + data[place + 1 :])
+        assert not are_kept(tmp_path, digest), f"byte {place} was changed and nobody told"
+    path.write_bytes(data)
+    assert are_kept(tmp_path, digest)
+
+
+def test_rules_that_an_earlier_program_packed_are_still_kept(tmp_path: Path) -> None:
+    digest = read_rules(RULES).digest
+    path = keep_rules(tmp_path, RULES, digest)
+    with zipfile.ZipFile(path) as plain:
+        files = {name: plain.read(name) for name in plain.namelist()}
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as packed:
+        for name, content in files.items():
+            packed.writestr(name, content)
+    assert are_kept(tmp_path, digest)
+    assert kept_rules(tmp_path, digest) is not None
