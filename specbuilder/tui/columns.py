@@ -37,11 +37,14 @@ class Columns:
         name = min(max(longest_name + 1, rest * 4 // 7), max(rest - LEAST_NOTE, rest * 4 // 7))
         return Columns(name=max(name, 4), note=max(rest - name, 0))
 
-    def row(self, mark: str, ink: Ink, words: RowWords, item: Item, more: bool = False) -> Line:
-        """A row of the walk; with ``more`` its end can be clicked for one more or one fewer."""
+    def row(self, mark: str, ink: Ink, words: RowWords, item: Item, more: bool = False, asks: bool = False) -> Line:
+        """A row of the walk.
+
+        With ``more`` its end can be clicked for one more or one fewer, with ``asks`` its state for why it is so.
+        """
         bits = [
             Bit(f" {mark} ", ink),
-            Bit(left(words.state, self.state), ink),
+            Bit(left(words.state, self.state), ink, Act.WHY if asks else None),
             Bit(left(words.name, self.name), Ink.PLAIN),
             Bit(right(words.money, self.money) + right(words.mass, self.mass) + "  "),
         ]

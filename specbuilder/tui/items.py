@@ -46,6 +46,13 @@ class OnDigit:
     digit: int
 
 
+@dataclass(frozen=True, slots=True)
+class OnSign:
+    """A sign of the pad: a click on it types it. A name of several letters is a key that types nothing."""
+
+    sign: str
+
+
 class Field(StrEnum):
     """A text that is typed and is no line of the brief."""
 
@@ -206,6 +213,7 @@ Item: TypeAlias = (
     | OnAnswer
     | OnAssumed
     | OnDigit
+    | OnSign
     | OnField
     | OnFinding
     | OnReading

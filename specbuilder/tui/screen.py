@@ -12,12 +12,14 @@ from textual.containers import Horizontal, Vertical
 from textual.message import Message
 from textual.screen import Screen
 
-from .clicks import click, click_beside
+from .clicks import act_of_hint, click, click_beside
 from .counter import Counter
 from .errands import Piece
 from .ink import Look
-from .line import EMPTY, Line, cut, fitted, line, wrapped
-from .screens.heading import hints, jobs_heading, rule
+from .items import OnSign
+from .line import EMPTY, Bit, Line, cut, fitted, line, wrapped
+from .pad import SHIFT, Pad
+from .screens.heading import jobs_heading, rule
 from .screens.page import Page
 from .widgets.board import Board
 
@@ -43,6 +45,7 @@ class CounterScreen(Screen[None]):
         self.look = look
         self._window_words = window
         self._beside: Page | None = None
+        self.pad = Pad()
         self.boards = {
             name: Board(id=name, scrolls=name in ("main", "side", "third"))
             for name in ("small", "heading", "main", "foot", "across", "side-heading", "side", "third", "tail")
@@ -83,6 +86,7 @@ class CounterScreen(Screen[None]):
             return
         event.stop()
         event.prevent_default()
+        self.pad.in_use = False
         with self._last_floor():
             self.counter.press(event.key, event.character if event.is_printable else None, event.time)
             self.paint()
@@ -97,14 +101,24 @@ class CounterScreen(Screen[None]):
     def on_board_clicked(self, event: Board.Clicked) -> None:
         """A click on any board."""
         event.stop()
+        self.pad.in_use = True
         with self._last_floor():
             self.counter.pressed_at_s = event.time
             self._click(event)
             self.paint()
 
+    def on_board_wheeled(self, event: Board.Wheeled) -> None:
+        """A page that turns its own lines is turned by the wheel as well."""
+        event.stop()
+        if self.counter.shut and self.counter.top.shut:
+            self.counter.top.move(event.rows)
+            self.paint()
+
     def _click(self, event: Board.Clicked) -> None:
         name = event.board.id
-        if name in ("side", "third", "foot") and not (name == "side" and self.counter.sides):
+        if event.hot == OnSign(SHIFT):
+            self.pad.turn()
+        elif name in ("side", "third", "foot") and not (name == "side" and self.counter.sides):
             if event.hot is not None:
                 click(self.counter, event.hot, None, side=False)
             else:
@@ -223,5 +237,5 @@ class CounterScreen(Screen[None]):
         counter = self.counter
         hint = f"  {counter.hint}" if counter.hint and not counter.shut else ""
         message = "" if counter.shut else counter.message
-        last = line(" ", cut(message, board.cells - 2 - len(hint)), hint)
-        board.show([last, hints(counter.top, board.cells)])
+        last = line(" ", cut(message, board.cells - 2 - len(hint)), Bit(hint, hot=act_of_hint(counter.hint)))
+        board.show([last, self.pad.line(counter.top, board.cells)])

@@ -22,7 +22,9 @@ from specbuilder.storage.jobs import JobsFolder
 from specbuilder.storage.spec_files import read_spec_file
 from specbuilder.tui.counter_app import CounterApp
 from specbuilder.tui.ink import COLOURLESS, DARK
+from specbuilder.tui.line import width
 from specbuilder.tui.start import Start
+from specbuilder.tui.widgets.board import Board
 
 _TEXT = re.compile(r'<text[^>]*? x="([\d.]+)" y="([\d.]+)" textLength[^>]*>([^<]*)</text>')
 _CELL = 12.2
@@ -49,6 +51,7 @@ class Stage:
     pilot: Pilot[None]
     jobs: Path
     presses: int = 0
+    clicks: int = 0
 
     async def press(self, *keys: str) -> str:
         """Press keys and give the screen back. ``'96'`` in quotes is typed; anything else is the name of a key."""
@@ -58,6 +61,37 @@ class Stage:
             await self.pilot.pause(0)
         await self.pilot.pause()
         return self.screen()
+
+    async def click(self, *words: str, row: str = "", last: bool = False) -> str:
+        """Click on words that can be read, one after the other, and give the screen back.
+
+        ``row``: on the line that has these words; ``last``: the last of several places, as on the line of hints.
+        """
+        for word in words:
+            self.clicks += 1
+            lines = self.screen().splitlines()
+            found = [(line.rindex if last else line.index, y) for y, line in enumerate(lines) if word in line]
+            places = [(at(word), y) for at, y in found if row in lines[y]]
+            assert places, f"{word!r} stands nowhere on\n" + "\n".join(lines)
+            x, y = places[-1 if last else 0]
+            await self.click_at(width(lines[y][:x]), y)
+        return self.screen()
+
+    async def click_at(self, x: int, y: int) -> str:
+        """Click on one cell."""
+        await self.pilot.click(offset=(x, y))
+        await self.pilot.pause()
+        return self.screen()
+
+    async def wheel_to(self, word: str, turns: int = 20) -> str:
+        """Turn the wheel over the page on top until these words can be read."""
+        board = self.app.query_one("#side" if self.app.counter.sides else "#main", Board)
+        for _ in range(turns):
+            if word in (screen := self.screen()):
+                return screen
+            board.post_message(events.MouseScrollDown(board, 1, 1, 0, 1, 0, False, False, False))
+            await self.pilot.pause()
+        raise AssertionError(f"{word!r} is not reached by the wheel on\n{self.screen()}")
 
     async def found(self) -> str:
         """The screen once every search has come to its end and what it brought is painted."""

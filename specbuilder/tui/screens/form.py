@@ -9,7 +9,7 @@ from typing import ClassVar
 
 from specbuilder.storage.text_limits import NAME_LONGEST, NOTE_LONGEST, text_fault
 from specbuilder.tui.ink import Ink
-from specbuilder.tui.items import DATES, NUMBERS, Field, OnField, OnWord
+from specbuilder.tui.items import DATES, NUMBERS, Field, OnDigit, OnField, OnWord
 from specbuilder.tui.keys import Act
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, wrapped
 from specbuilder.wording.forms import date_hint, date_needed, field_value, field_words, still_needed
@@ -111,9 +111,9 @@ class FormPage(Page):
         typing = self.entry if self.at == one.item else None
         mark = self.host.marks.doubt if one.needed and not one.value else " "
         shown = field_value(one.field, one.value) if one.needed or one.value else ""
-        if one.numbered:
-            shown = "  ".join((shown, *(f"{number} {each}" for number, each in enumerate(one.numbered, 1))))
-        return field_line(one.item, mark, shown, typing, self.host.drafts.get(one.item, ""), cells, one.label)
+        row = field_line(one.item, mark, shown, typing, self.host.drafts.get(one.item, ""), cells, one.label)
+        answers = (Bit(f"{number} {each}", hot=OnDigit(number)) for number, each in enumerate(one.numbered, 1))
+        return Line((*row.bits, *(bit for each in answers for bit in (Bit("  "), each))), row.item)
 
     def _example(self) -> str:
         return days_after(self.host.now(), _DAYS)

@@ -60,7 +60,7 @@ class JobsPage(Page):
         shown = [(row, text) for row, text in lines if all(w in text.text.casefold() for w in wanted)]
         result = [part for row, text in shown for part in (text, *_notice(row, cells))]
         if self.alone is not None and result and len(self.rows) > 1:
-            result += [EMPTY, line(f"   {cut(others_hidden(len(self.rows)), cells - 4)}")]
+            result += [EMPTY, line("   ", Bit(cut(others_hidden(len(self.rows)), cells - 4), hot=Act.DOWN))]
         empty = nothing_found() if self.rows else no_jobs()
         return result or [line(f"   {text}") for text in wrapped(empty, cells - 4)]
 

@@ -11,6 +11,7 @@ from specbuilder.office.variants import Beside
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnText
+from specbuilder.tui.keys import Act
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.tui.marks import Marks
 from specbuilder.wording import variants as words
@@ -59,8 +60,9 @@ def columns_line(found: Laid, cells: int) -> Line:
     """Whose columns they are."""
     label, room = _widths(cells)
     names = words.column("A", found.a.name), words.column("B", found.b.name)
-    start = left(f" {words.TITLE}", len(MARGIN) + label)
-    return line(Bit(start + left(names[0], room + BETWEEN) + cut(names[1], room), Ink.HEAD))
+    start = Bit(left(f" {words.TITLE}", len(MARGIN) + label), Ink.HEAD)
+    first = Bit(left(names[0], room + BETWEEN), Ink.HEAD, Act.BEFORE)
+    return line(start, first, Bit(cut(names[1], room), Ink.HEAD, Act.AFTER))
 
 
 def table_lines(found: Laid, cells: int, high: int, marks: Marks, into: str, at: Item | None) -> list[Line]:

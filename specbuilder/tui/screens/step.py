@@ -119,7 +119,8 @@ class StepPage(Page):
         elif option.id in report.unsettled:
             mark, ink, words = self.host.marks.doubt, Ink.DOUBT, replace(words, state=CHECKING)
         more = bool(row_count_words(catalogue, report, option.id))
-        return columns.row(mark, ink, words, OnOption(option.id), more)
+        asks = status.state in (OptionState.BLOCKED, OptionState.FOLLOWS) or bool(status.clashes)
+        return columns.row(mark, ink, words, OnOption(option.id), more, asks)
 
     # -- acts ------------------------------------------------------------------------------------------------------
 

@@ -43,6 +43,13 @@ class Board(Widget):
             """The board that was clicked."""
             return self.board
 
+    class Wheeled(Message):
+        """The wheel was turned over a board on which nothing can be scrolled."""
+
+        def __init__(self, rows: int) -> None:
+            super().__init__()
+            self.rows = rows
+
     class Resized(Message):
         """The board has another size and wants its lines anew."""
 
@@ -136,7 +143,9 @@ class Board(Widget):
     def _scroll_by(self, rows: int) -> None:
         last = max(len(self._lines) - self.size.height, 0)
         top = min(max(self._top + rows, 0), last)
-        if top != self._top and self._scrolls:
+        if not last:
+            self.post_message(self.Wheeled(rows))
+        elif top != self._top and self._scrolls:
             self._top = top
             self.refresh()
 
