@@ -88,3 +88,4 @@ class Act(StrEnum):
     GROUND = "ground"
     NEW = "new-job"
     LEAVE = "leave"
+    PRACTISE = "practise"

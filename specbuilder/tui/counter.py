@@ -26,12 +26,13 @@ from .strokes import begins_text, swallowed, type_on
 if TYPE_CHECKING:
     from specbuilder.model.edits import Edit
 
+    from .guide import Guide
     from .opening import Opening
 
 T = TypeVar("T")
 
 MOVES: dict[Act, int] = {Act.UP: -1, Act.DOWN: 1, Act.FIRST: -100_000, Act.LAST: 100_000}
-OPENING = (Act.ENTER, Act.NEW, Act.PAPERS, Act.EARLIER)
+OPENING = (Act.ENTER, Act.NEW, Act.PAPERS, Act.EARLIER, Act.PRACTISE)
 """Acts on the list of jobs that need the catalogue."""
 OF_A_STEP = (Where.WHY, Where.DETAILS, Where.USUAL, Where.SWITCH)
 """Pages about lines of one step."""
@@ -49,6 +50,7 @@ class Counter(Pile):
         rows: Sequence[JobRow],
         leave: Callable[[], None],
         turn: Callable[[], None],
+        practise: Callable[[], None] = lambda: None,
         keyboard: Keyboard | None = None,
     ) -> None:
         self.marks, self.keyboard = marks, keyboard or Keyboard()
@@ -64,7 +66,9 @@ class Counter(Pile):
         self.jobs = JobsPage(self, rows)
         self._ahead: list[tuple[str, str | None]] = []
         self._waits = False
-        self._leave, self._turn = leave, turn
+        self._leave, self._turn, self._practise = leave, turn, practise
+        self.guide: Guide | None = None
+        """On while a seller practises."""
 
     def send(self, errand: Errand[T]) -> None:
         """Have something searched beside the screens."""
@@ -82,7 +86,7 @@ class Counter(Pile):
     def loaded(self, opening: Opening) -> None:
         """The catalogue is read: do what was pressed meanwhile."""
         self.opening = opening
-        self.jobs.rows = opening.rows()
+        self.jobs.rows, self.jobs.alone = opening.rows(), None
         if self._waits:
             self._waits = False
             self.say("")
@@ -165,6 +169,8 @@ class Counter(Pile):
             self._leave()
         elif act is Act.GROUND:
             self._turn()
+        elif act is Act.PRACTISE:
+            self._practise()
         elif act is Act.NEW and self.opening is not None:
             self.opening.begin()
         elif act is Act.EARLIER and self.opening is not None:

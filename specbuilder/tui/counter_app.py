@@ -13,6 +13,7 @@ from textual.app import App
 from textual.message import Message
 from textual.theme import Theme
 
+from specbuilder.wording.guide import cannot_practise
 from specbuilder.wording.jobs import leave_hint, window_too_small
 from specbuilder.wording.last_line import own_mistake
 
@@ -28,6 +29,7 @@ from .start import Start
 
 if TYPE_CHECKING:
     from .opening import Opening
+    from .practice import Practice
 
 
 class Brought(Message):
@@ -56,9 +58,10 @@ class CounterApp(App[None]):
         self._dress()
         self._start = start
         self._syncs = False
+        self._practice: Practice | None = None
         marks = PLAIN if ascii_marks else SHAPES
         rows = tuple(JobRow(name=name) for name in start.names())
-        self.counter = Counter(marks, rows, leave=self.exit, turn=self.turn, keyboard=keyboard)
+        self.counter = Counter(marks, rows, leave=self.exit, turn=self.turn, practise=self.practise, keyboard=keyboard)
         self.counter.errands.runner = self.send
         self._screen = CounterScreen(self.counter, look, self._window_words)
 
@@ -129,6 +132,31 @@ class CounterApp(App[None]):
         self._dress()
         self._screen.wear(self.look)
 
+    def practise(self) -> None:
+        """Into the guided job, or out of it again."""
+        if self._practice is not None:
+            self._practice.end()
+            self._practice = None
+            return
+        from .practice import Practice
+
+        try:
+            self._practice = Practice(self.counter)
+        except OSError as error:
+            self.counter.say(cannot_practise(str(error)))
+            return
+        self.read_practice(self._practice)
+
+    @work(thread=True)
+    def read_practice(self, practice: Practice) -> None:
+        """Beside the screens: what is practised on."""
+        self.call_from_thread(self._practise_on, practice, practice.load())
+
+    def _practise_on(self, practice: Practice, found: Opening | Sequence[str]) -> None:
+        if practice is self._practice and not practice.arrived(found):
+            self._practice = None
+        self._screen.paint()
+
     def action_help_quit(self) -> None:
         """Ctrl+C is for copying elsewhere: say how the program is left."""
         self.counter.say(leave_hint())
@@ -139,6 +167,8 @@ class CounterApp(App[None]):
         self.counter.errands.only_for(None)
         if self.counter.opening is not None:
             self.counter.opening.leave()
+        if self._practice is not None:
+            self._practice.end()
 
     def _dress(self) -> None:
         """Tell the toolkit the colours of the ground; everything else is painted by the boards."""

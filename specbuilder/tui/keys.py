@@ -195,6 +195,8 @@ TABLE: tuple[KeyLine, ...] = (
     KeyLine(act=Act.FIND, keys=("slash",), shown="/", hint="find words", words="find words in the paper",
             where=_in(Where.PAPER)),
     KeyLine(act=Act.NEW, keys=("n",), shown="n", hint="new job", words="new job", where=_in(Where.JOBS)),
+    KeyLine(act=Act.PRACTISE, keys=("g",), shown="g", hint="guided job",
+            words="a guided first job to practise on; once more: ends it", where=_in(Where.JOBS)),
     KeyLine(act=Act.KEYS, keys=("question_mark",), always=("f1",), shown="F1 ?", hint="keys", words="keys",
             where=_ALL - _in(Where.NOTICE) - _FORMS),
     KeyLine(act=Act.KEYS, always=("f1",), shown="F1", hint="keys", words="keys", where=_FORMS),

@@ -15,7 +15,7 @@ from textual.screen import Screen
 from .clicks import act_of_hint, click, click_beside
 from .counter import Counter
 from .errands import Piece
-from .ink import Look
+from .ink import Ink, Look
 from .items import OnSign
 from .line import EMPTY, Bit, Line, cut, fitted, line, wrapped
 from .pad import SHIFT, Pad
@@ -238,4 +238,14 @@ class CounterScreen(Screen[None]):
         hint = f"  {counter.hint}" if counter.hint and not counter.shut else ""
         message = "" if counter.shut else counter.message
         last = line(" ", cut(message, board.cells - 2 - len(hint)), Bit(hint, hot=act_of_hint(counter.hint)))
-        board.show([last, self.pad.line(counter.top, board.cells)])
+        board.show([*self._guiding(board.cells), last, self.pad.line(counter.top, board.cells)])
+
+    def _guiding(self, cells: int) -> list[Line]:
+        """What the guided job says, in as many lines as it takes; the lines below make room for them."""
+        guide, tail = self.counter.guide, self.boards["tail"]
+        if guide is not None:
+            guide.look(self.counter)
+        told = wrapped(guide.told(), max(cells - 2, 1)) if guide is not None else []
+        if tail.size.height != 2 + len(told):
+            tail.styles.height = 2 + len(told)
+        return [line(" ", Bit(text, Ink.HEAD)) for text in told]

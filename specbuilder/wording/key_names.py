@@ -9,16 +9,23 @@ from collections.abc import Mapping
 
 _SHIPPED = {
     "build": "b",
+    "customer-view": "c",
+    "find": "/",
+    "finish": "f",
     "keep": "k",
     "leave": "q",
+    "ledgers": "l",
     "less": "-",
     "new-job": "n",
     "new-variant": "n",
     "next": "n",
+    "papers": "p",
+    "practise": "g",
     "redo": "r",
     "side-by-side": "v",
     "sign": "s",
     "undo": "u",
+    "usual": "h",
     "what-if": "t",
     "why": "w",
 }

@@ -10,6 +10,7 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnJob, OnText
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.wording.guide import new_here
 from specbuilder.wording.jobs import leave_hint, no_job_found, no_jobs, others_hidden
 from specbuilder.wording.last_line import nothing_found
 
@@ -61,8 +62,8 @@ class JobsPage(Page):
         result = [part for row, text in shown for part in (text, *_notice(row, cells))]
         if self.alone is not None and result and len(self.rows) > 1:
             result += [EMPTY, line("   ", Bit(cut(others_hidden(len(self.rows)), cells - 4), hot=Act.DOWN))]
-        empty = nothing_found() if self.rows else no_jobs()
-        return result or [line(f"   {text}") for text in wrapped(empty, cells - 4)]
+        empty = (nothing_found(),) if self.rows else (no_jobs(), new_here())
+        return result or [line(f"   {part}") for text in empty for part in wrapped(text, cells - 4)]
 
     def move(self, by: int) -> None:
         """Down shows the others again."""
