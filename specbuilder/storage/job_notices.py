@@ -38,7 +38,8 @@ def journal_notices(files: JobFiles, record: JournalRecord) -> tuple[Notice, ...
     name = files.journal.name
     if record.broken_line:
         words = (
-            f"{name}: line {record.broken_line} cannot be read. What stands before it holds; the rest is kept aside."
+            f"{name}: line {record.broken_line} cannot be read. What stands before it holds, the rest is kept aside: "
+            "look through the job, and do again what is missing."
         )
         return (Notice(kind=NoticeKind.JOURNAL_BROKEN, words=words),)
     if record.torn:

@@ -145,7 +145,8 @@ def test_a_broken_journal_gives_what_stands_before_the_break(tmp_path: Path) -> 
     job = opened(jobs)
     assert (job.start.customer.name, job.entries) == ("M. Ash", (GALLEY,))
     assert sentences(job) == [
-        "0001-r1.journal: line 5 cannot be read. What stands before it holds; the rest is kept aside."
+        "0001-r1.journal: line 5 cannot be read. What stands before it holds, the rest is kept aside: look through the "
+        "job, and do again what is missing."
     ]
     assert (jobs.path / "0001-r1.set-aside-1.journal").read_bytes() == broken
     job.append(Redo())
