@@ -22,6 +22,8 @@ def click(counter: Counter, hot: Item | Act | None, item: Item | None, *, side: 
         counter.walk_to(hot.step, None)
     elif hot is not None:
         click_beside(counter, hot)
+    elif counter.top.shut:
+        counter.top.stray(None)
     elif item is not None:
         _click_line(counter, item, side)
     counter.lay()

@@ -44,20 +44,21 @@ class Pad:
         told = [bit for bit in told if bit.hot is not None]
         if page.entry is not None and not page.searches:
             told = _short(told, signs, cells)
-        kept = [bit for bit in told if bit.hot in (Act.ACTIONS, Act.BACK)][:2]
-        room = cells - 1 - sum(width(bit.text) + len(GAP) for bit in (*signs[:1], *kept)) - sum(map(_cells, signs))
+        always = (Act.ACTIONS, Act.BACK) if page.entry is None else (Act.ENTER, Act.BACK)
+        kept = [bit for bit in told if bit.hot in always]
+        room = cells - 1 - sum(_cells(bit) + len(GAP) for bit in kept) - sum(map(_cells, signs))
         shown: list[Bit] = []
         for bit in told:
             if bit in kept:
                 shown.append(bit)
-            elif width(bit.text) + len(GAP) <= room:
-                room -= width(bit.text) + len(GAP)
+            elif _cells(bit) + len(GAP) <= room:
+                room -= _cells(bit) + len(GAP)
                 shown.append(bit)
         return Line((Bit(" "), *(part for bit in shown for part in (bit, Bit(GAP))), *signs))
 
     def _signs(self, page: Page) -> tuple[Bit, ...]:
         if page.entry is None:
-            return ()
+            return _row(digits) if page.digit_hint() or page.letters() else ()
         allowed = page.letters()
         if allowed:
             return (*_row("".join(sorted(allowed - {" "}))), *_space(allowed), _rub_out())

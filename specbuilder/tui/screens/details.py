@@ -24,6 +24,7 @@ from specbuilder.wording.rows import row_sentence
 from specbuilder.wording.typed import whole
 
 from .fields import field_line
+from .numbered import numbered_bits
 from .page import Host, Page
 from .sheet import Sheet, bring, of_sheet, ours_again
 
@@ -86,7 +87,7 @@ class DetailsPage(Page):
         if count := count_line(catalogue, self.host.report, self.option):
             typing = self.entry.bits(8) if self.entry is not None and self.at == COUNT else ()
             result.append(line(f"   {count} ", *typing, item=COUNT))
-        result.append(line(f"   {whose_line(choice.owner)}", item=WHOSE))
+        result.append(line(*numbered_bits(f"   {whose_line(choice.owner)}"), item=WHOSE))
         note = OnField(Field.CHOICE_NOTE, self.option)
         typing_here, draft = self.entry if self.at == note else None, self.host.drafts.get(note, "")
         told = field_value(Field.CHOICE_NOTE, choice.note)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from specbuilder.model.brief import BriefLine
@@ -11,6 +12,9 @@ from specbuilder.tui.items import OnDigit
 from specbuilder.tui.line import Bit, Line, line, packed, wrapped
 from specbuilder.wording.brief import hint
 from specbuilder.wording.brief_groups import numbered_hints
+
+_BLANKS = re.compile(r"( {2,})")
+_NUMBERED = re.compile(r"\d \S")
 
 
 def answer_foot(catalogue: Catalogue, known: BriefLine, cells: int) -> list[Line]:
@@ -24,6 +28,12 @@ def answer_foot(catalogue: Catalogue, known: BriefLine, cells: int) -> list[Line
 def asked_lines(text: str, cells: int) -> list[Line]:
     """A question in full."""
     return [line(" ", Bit(part, Ink.HEAD)) for part in wrapped(text, cells - 2)]
+
+
+def numbered_bits(text: str) -> list[Bit]:
+    """A text in which answers stand behind their digits, two blanks before each; a click on one gives it."""
+    parts = _BLANKS.split(text)
+    return [Bit(part, hot=OnDigit(int(part[0])) if _NUMBERED.match(part) else None) for part in parts if part]
 
 
 def numbered_lines(answers: Sequence[tuple[int, str]], cells: int) -> list[Line]:

@@ -26,6 +26,7 @@ from specbuilder.wording.hints import type_it
 from specbuilder.wording.typed import date, days_after
 
 from .fields import field_line
+from .numbered import numbered_bits
 from .page import Host, Page
 
 TAKE = OnWord("put")
@@ -56,10 +57,10 @@ class WhoPage(Page):
         for field, value in self._values().items():
             item = OnField(field, question.text)
             typing = self.entry if self.at == item else None
-            shown = field_value(field, value)
-            if field is Field.WHO and not value:
-                shown = f"{shown}   {owners_words()}"
-            result.append(field_line(item, " ", shown, typing, self.host.drafts.get(item, ""), cells))
+            row = field_line(item, " ", field_value(field, value), typing, self.host.drafts.get(item, ""), cells)
+            if field is Field.WHO and not value and typing is None:
+                row = line(*row.bits, *numbered_bits(f"   {owners_words()}"), item=item)
+            result.append(row)
         return [*result, line(f"   {question_take_hint()}", item=TAKE)]
 
     def foot(self, cells: int) -> Sequence[Line]:
