@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import contextlib
 import os
+import re
 import stat
+import time
 from pathlib import Path
 
 from .disk import disk, refuse_special
@@ -13,6 +15,8 @@ BINARY: int = getattr(os, "O_BINARY", 0)
 """Keeps the system from changing line ends, where it otherwise would."""
 PART = ".part"
 """Ending of the file a text is written to before it takes the place of the old one."""
+_WRITTEN_S = 600
+"""Nothing takes as long to be written."""
 
 
 def write_whole(path: Path, content: str | bytes, *, changed_s: float | None = None) -> None:
@@ -37,6 +41,19 @@ def write_whole(path: Path, content: str | bytes, *, changed_s: float | None = N
                 part.unlink()
             raise
         sync_folder(target.parent)
+
+
+def clear_left(target: Path, ending: str = PART) -> None:
+    """Removes what a kill left half written beside this file; where that cannot be, it stays until the next time.
+
+    What another process may just be writing is younger than ten minutes, and stays.
+    """
+    name = re.compile(rf"\.{re.escape(target.name)}\.(\d+){re.escape(ending)}", re.ASCII)
+    with contextlib.suppress(OSError):
+        for found in filter(None, map(name.fullmatch, os.listdir(target.parent))):
+            left = target.with_name(found[0])
+            if int(found[1]) == os.getpid() or time.time() - left.stat().st_mtime > _WRITTEN_S:
+                left.unlink()
 
 
 def write_all(file: int, data: bytes | memoryview) -> None:

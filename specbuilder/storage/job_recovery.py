@@ -99,6 +99,8 @@ def _from_both(files: JobFiles, catalogue: Catalogue | None, record: JournalReco
     notices = journal_notices(files, record)
     if text is None:
         if record.start is None:
+            if record.empty and not files.journal.exists():
+                raise DiskError(DiskReason.GONE, files.spec, writing=False)
             raise JobUnreadableError((no_start(files),), _others(files, record))
         return _on(record, record.start, notices=notices + gone_notices(files, record))
     try:

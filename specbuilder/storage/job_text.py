@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from pathlib import Path
 
-from .atomic import write_whole
+from .atomic import PART, clear_left, write_whole
 from .disk import DiskError, disk, reading
 from .job_files import JobFiles
 
@@ -17,6 +17,19 @@ def stands(path: Path, text: str) -> bool:
             return file.read() == text.encode()
     except DiskError:
         return False
+
+
+def clear_halves(files: JobFiles) -> None:
+    """Removes what a kill left half written of a job that is ours, so that nobody is writing it; and of kept rules.
+
+    Raises:
+        DiskError: it is still there.
+    """
+    with disk(files.folder, writing=True):
+        for path in files.folder.glob(f".{files.number}-r{files.revision}.*{PART}"):
+            path.unlink(missing_ok=True)
+        for part in files.folder.glob(f".rules-*{PART}"):
+            clear_left(files.folder / f"{part.name[1:].partition('.zip.')[0]}.zip")
 
 
 def keep_yesterday(files: JobFiles, now: datetime) -> None:

@@ -9,6 +9,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 from dataclasses import replace
 from datetime import datetime
@@ -17,12 +18,12 @@ from pathlib import Path
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.spec import Spec
 
-from .atomic import PART
 from .disk import DiskError, DiskReason, disk
 from .job_files import JobFiles, job_files, main_number
 from .job_left import Left, left, sealed_revisions
 from .job_list import JobLine, changed_at, job_line
 from .job_recovery import Found, Instead, JobUnreadableError, find
+from .job_text import clear_halves
 from .journal import start_line
 from .journal_file import JournalFile
 from .lock import JobLock, LockHolder, Process, holds, read_lock, take_lock, this_process
@@ -222,7 +223,7 @@ class JobsFolder:
             raise
         if isinstance(held, JobLock):
             try:
-                self._clear(files)
+                clear_halves(files)
             except DiskError as error:
                 held.release()
                 return found, error
@@ -250,6 +251,8 @@ class JobsFolder:
             JournalFile.new(files.journal, start_line(named)).close()
             return OpenJob(files, find(files, None), self._clock, lock)
         except DiskError:
+            with contextlib.suppress(OSError):
+                files.journal.unlink()  # no job was of this name: half a beginning must not look like one
             lock.release()
             raise
 
@@ -288,12 +291,6 @@ class JobsFolder:
 
     def _changed(self, files: JobFiles) -> datetime | None:
         return changed_at(files, self._clock().tzinfo)
-
-    def _clear(self, files: JobFiles) -> None:
-        """Removes what a kill left half written; the lock is ours, so nobody is writing it."""
-        with disk(self.path, writing=True):
-            for path in self.path.glob(f".{files.number}-r{files.revision}.*{PART}"):
-                path.unlink(missing_ok=True)
 
 
 __all__ = ["JobsFolder", "default_jobs_path", "local_time"]

@@ -98,10 +98,17 @@ class JournalFile:
 
     def _write(self) -> None:
         with disk(self._path, writing=True):
-            if os.fstat(self._file).st_nlink == 0:
+            if not self._stands():
                 self._make_again()
             while self._on_disk < len(self._content):
                 self._on_disk += os.write(self._file, self._content[self._on_disk :])
+
+    def _stands(self) -> bool:
+        """Whether the file we hold is the one of that name, and not one that was removed or renamed under us."""
+        try:
+            return os.path.samestat(os.stat(self._path), os.fstat(self._file))
+        except FileNotFoundError:
+            return False
 
     def _make_again(self) -> None:
         """Somebody removed the file under us: everything is written once more under its old name."""

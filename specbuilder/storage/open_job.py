@@ -60,6 +60,7 @@ class OpenJob:
         self._clock = clock
         self._lock: JobLock | None = None
         self._journal: JournalFile | None = None
+        self._lost = False
         self.read_only_because: ReadOnly | None = None
         self._hold(found, held)
         self.taken_over_from = self._lock.left_by if self._lock else None
@@ -83,13 +84,15 @@ class OpenJob:
 
     @property
     def written(self) -> bool:
-        """True when its file was written since it was opened."""
-        return _identity(self.files.spec) != self._stood
+        """True when its file was written since it was opened; one that is gone was not."""
+        return _identity(self.files.spec) not in (None, self._stood)
 
     @property
     def waiting(self) -> bool:
-        """True while something could not be written yet; it is kept and tried again with whatever comes next."""
-        return self._journal is not None and self._journal.waiting > 0
+        """True while something could not be written yet: it is tried again with whatever comes next, as long as the job
+        is not let go of.
+        """
+        return self._journal.waiting > 0 if self._journal is not None else self._lost
 
     def take_again(self) -> bool:
         """Tries once more to get a job that could only be looked at; True when it can be written to.
@@ -175,7 +178,7 @@ class OpenJob:
         gone = self.take_back() and self._stood is None
         if gone:
             try:
-                self.files.journal.unlink()
+                self.files.journal.unlink(missing_ok=True)
             except OSError:
                 gone = False
         self.abandon()
@@ -194,6 +197,7 @@ class OpenJob:
     def abandon(self) -> None:
         """Lets go of the job, whatever waits: only for when there is nothing left to try."""
         if self._journal is not None:
+            self._lost = self.waiting
             self._journal.close()
             self._journal = None
         if self._lock is not None:

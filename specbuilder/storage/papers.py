@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from .atomic import PART, rights, sync_folder, write_part
+from .atomic import PART, clear_left, rights, sync_folder, write_part
 from .disk import DiskError, DiskReason, disk, refuse_special
 
 _NO_NAMES = frozenset({"", ".", ".."})
@@ -44,6 +44,7 @@ def write_papers(folder: Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
     papers = [_paper(folder, name) for name in files]
     for paper in papers:
         refuse_special(paper.path, writing=True)
+        _clear(paper)
     try:
         for paper, data in zip(papers, files.values(), strict=True):
             with disk(paper.path, writing=True):
@@ -70,6 +71,13 @@ def _paper(folder: Path, name: str) -> _Paper:
         target = Path(os.path.realpath(path))
     hidden = target.with_name(f".{target.name}.{os.getpid()}")
     return _Paper(path, target, Path(f"{hidden}{PART}"), Path(f"{hidden}{_OLD}"))
+
+
+def _clear(paper: _Paper) -> None:
+    """Takes away what a kill left of an earlier time; the only copy of an older paper stays."""
+    clear_left(paper.target)
+    if paper.target.exists():
+        clear_left(paper.target, _OLD)
 
 
 def _place(paper: _Paper) -> None:

@@ -54,7 +54,7 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 
-from .atomic import write_whole
+from .atomic import clear_left, write_whole
 from .disk import reading
 from .faults import Fault
 from .spec_read import ReadSpec, SpecFaultsError, SpecWarning, WarningKind, read_spec
@@ -101,6 +101,7 @@ def write_spec_file(path: Path, catalogue: Catalogue, spec: Spec, report: Report
     Raises:
         DiskError: the old text is still there.
     """
+    clear_left(path)
     write_whole(path, spec_text(catalogue, spec, report))
 
 

@@ -230,6 +230,14 @@ def test_a_removed_journal_is_written_again_whole(tmp_path: Path) -> None:
     assert on_disk(tmp_path) == START + entry_line(TAKE) + entry_line(Undo())
 
 
+def test_a_renamed_journal_is_written_again_whole_under_its_name(tmp_path: Path) -> None:
+    file = journal(tmp_path)
+    file.append(entry_line(TAKE))
+    (tmp_path / "a.journal").rename(tmp_path / "b.journal")
+    file.append(entry_line(Undo()))
+    assert on_disk(tmp_path) == START + entry_line(TAKE) + entry_line(Undo())
+
+
 def test_a_removed_folder_costs_nothing_once_it_is_back(tmp_path: Path) -> None:
     folder = tmp_path / "jobs"
     folder.mkdir()
