@@ -8,18 +8,21 @@ from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Finding
+from specbuilder.model.ids import GroupId
 from specbuilder.model.kinds import Level, Step, Verdict
 from specbuilder.model.report import Report
 from specbuilder.wording import brief as brief_words
 from specbuilder.wording import findings, glance, spoken
 from specbuilder.wording.absurd import absurd_lines
 from specbuilder.wording.ledger_detail import detail_texts
+from specbuilder.wording.lines import customer_lines, van_lines
 from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.plain import ended
 from specbuilder.wording.readings import worst_first
 from specbuilder.wording.states import step_name
 
 from . import asjson
+from .asjson_reading import groups_json, show_json
 from .output import Exit, StopError
 from .things import (
     GroupThing,
@@ -61,33 +64,42 @@ def verdict_code(report: Report) -> Exit:
             assert_never(report.verdict)
 
 
-def show(catalogue: Catalogue, report: Report, what: str | None) -> Answer:
+def show(catalogue: Catalogue, report: Report, what: str | None, *, json: bool = False) -> Answer:
     """The spec line by line; a step or a group with all its options.
 
     Raises:
         StopError: if ``what`` is neither.
     """
     if what is None:
-        return Answer(spoken.spec_lines(catalogue, report))
-    steps = {name: step for step in Step for name in (step.value, step_name(step))}
-    wanted = what.strip().casefold()
-    if wanted in steps:
-        return Answer(_step_lines(catalogue, report, steps[wanted]))
-    match thing(catalogue, _group_text(catalogue, wanted)):
+        return Answer((show_json(catalogue, report),) if json else spoken.spec_lines(catalogue, report))
+    if (step := step_of(what)) is not None:
+        return Answer((_step_json(catalogue, report, step),) if json else _step_lines(catalogue, report, step))
+    group = _group_of(catalogue, what)
+    return Answer((groups_json(catalogue, report, (group,)),) if json else spoken.group_lines(catalogue, report, group))
+
+
+def step_of(text: str) -> Step | None:
+    """The step that is called so."""
+    wanted = text.strip().casefold()
+    return next((step for step in Step if wanted in (step.value, step_name(step))), None)
+
+
+def _group_of(catalogue: Catalogue, text: str) -> GroupId:
+    match thing(catalogue, _group_text(catalogue, text.strip().casefold())):
         case GroupThing(group):
-            return Answer(spoken.group_lines(catalogue, report, group))
+            return group
         case OptionThing(option=option):
-            return Answer(spoken.group_lines(catalogue, report, catalogue.options[option].group))
+            return catalogue.options[option].group
         case Unclear(words):
             raise StopError(Exit.UNUSABLE, words)
         case _:
             names = ", ".join(step_name(step) for step in Step)
-            raise StopError(Exit.UNUSABLE, f'"{what}" is no step and no group. The steps are {names}.')
+            raise StopError(Exit.UNUSABLE, f'"{text}" is no step and no group. The steps are {names}.')
 
 
 def brief(catalogue: Catalogue, report: Report) -> Answer:
-    """The eleven questions with what was said, what is assumed and what is not known."""
-    return Answer(tuple(_brief_lines(catalogue, report)))
+    """The eleven questions with what was said, what is assumed and what is not known; then customer and note."""
+    return Answer((*_brief_lines(catalogue, report), *customer_lines(report.spec)))
 
 
 def _check_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
@@ -142,10 +154,22 @@ def finding_lines(catalogue: Catalogue, report: Report, finding: Finding) -> Ite
 
 def _step_lines(catalogue: Catalogue, report: Report, step: Step) -> tuple[str, ...]:
     if step is Step.BRIEF:
-        return tuple(_brief_lines(catalogue, report))
+        return brief(catalogue, report).lines
+    if step is Step.BASE_VAN:
+        return (*spoken.step_lines(catalogue, report, step), *van_lines(report.spec))
     if step is Step.CHECK:
         return tuple(_check_lines(catalogue, report)) + tuple(_ledger_lines(catalogue, report))
     return spoken.step_lines(catalogue, report, step)
+
+
+def _step_json(catalogue: Catalogue, report: Report, step: Step) -> str:
+    match step:
+        case Step.BRIEF:
+            return show_json(catalogue, report)
+        case Step.CHECK:
+            return asjson.check_json(catalogue, report)
+        case _:
+            return groups_json(catalogue, report, (group.id for group in catalogue.groups_of(step)))
 
 
 def _ledger_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:

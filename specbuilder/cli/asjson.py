@@ -41,10 +41,10 @@ def check_json(catalogue: Catalogue, report: Report) -> str:
             "verdict": report.verdict.value,
             "van": report.van,
             "findings": [_finding(catalogue, report, finding) for finding in report.findings],
-            "ledgers": [_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.LEDGER)],
+            "ledgers": [reading_value(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.LEDGER)],
             "figures": [
-                *(_reading(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.FIGURE)),
-                *(_reading(catalogue, r) for r in figures_beside(catalogue, report.spec)),
+                *(reading_value(catalogue, r) for r in readings if _is(catalogue, r, LedgerKind.FIGURE)),
+                *(reading_value(catalogue, r) for r in figures_beside(catalogue, report.spec)),
             ],
             "states": {option: status.state.value for option, status in report.options.items()},
             "cannot_run_together": [_together(one) for one in never_together(catalogue, report.spec)],
@@ -107,7 +107,7 @@ def reading_json(catalogue: Catalogue, reading: Reading, detail: Iterable[str]) 
         for entry in reading.entries
     ]
     kind = catalogue.ledgers[reading.id].kind.value
-    return json_text({"kind": kind, **_reading(catalogue, reading), "entries": entries, "reasons": list(detail)})
+    return json_text({"kind": kind, **reading_value(catalogue, reading), "entries": entries, "reasons": list(detail)})
 
 
 def plain_json(kind: str, id_: str, words: str) -> str:
@@ -139,7 +139,8 @@ def _finding(catalogue: Catalogue, report: Report, finding: Finding) -> dict[str
     }
 
 
-def _reading(catalogue: Catalogue, reading: Reading) -> dict[str, Any]:
+def reading_value(catalogue: Catalogue, reading: Reading) -> dict[str, Any]:
+    """One sum with bound, verdict and words."""
     spec = catalogue.ledgers[reading.id]
     return {
         "id": reading.id,

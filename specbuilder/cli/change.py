@@ -23,9 +23,12 @@ from specbuilder.wording.refusals import refused
 from .aftermath import aftermath
 from .answers import Answer
 from .changes import drop_edit, set_edit
-from .opening import COUNTER, ChangingJob, job_of, keep_new, opened, write_spec
+from .holding import COUNTER, ChangingJob, keep_new
+from .opening import job_of, opened, write_spec
 from .output import Exit, StopError
 from .things import Unclear
+from .trying import tried
+from .working import Work, Worked
 
 _WIDE = 200
 _HARMLESS = (Refusal.IN_ALREADY, Refusal.NOTHING_TO_DO)
@@ -46,40 +49,35 @@ class Target:
     """Written there instead, and FILE stays as it is."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Worked:
-    """What was done to a session."""
-
-    session: Session
-    edits: tuple[Edit, ...]
-    lines: tuple[str, ...]
-    """Said of it, one fact each."""
-
-
-Work: TypeAlias = Callable[[Session], Worked]
-"""Something to be done to a job or a file."""
-
-
 def setting(catalogue: Catalogue, now: datetime) -> Meaning:
     """How ``set`` reads a thing."""
     at = f"{now:%Y-%m-%d %H:%M}"
     return lambda spec, text: set_edit(catalogue, spec, text, at)
 
 
-def dropping(catalogue: Catalogue) -> Meaning:
+def dropping(catalogue: Catalogue, now: datetime) -> Meaning:
     """How ``drop`` reads a thing."""
-    return lambda spec, text: drop_edit(catalogue, spec, text)
+    at = f"{now:%Y-%m-%d %H:%M}"
+    return lambda spec, text: drop_edit(catalogue, spec, text, at)
 
 
-def changed(target: Target, things: Iterable[str], meaning: Callable[[Catalogue], Meaning]) -> Answer:
-    """Does these things one after the other, and says where the spec stands then.
+def changed(
+    target: Target, things: Iterable[str], meaning: Callable[[Catalogue], Meaning], trying: bool = False
+) -> Answer:
+    """Does these things one after the other, and says where the spec stands then; or only tries them.
 
     Raises:
         StopError: a thing is unclear or refused, or the job cannot be had; nothing was changed.
         SpecFaultsError: the file cannot be used.
         DiskError: a file could not be read or written.
     """
-    worked = through(target, lambda begun: _all_done(begun, things, meaning(begun.catalogue)))
+
+    def work(begun: Session) -> Worked:
+        return _all_done(begun, things, meaning(begun.catalogue))
+
+    if trying:
+        return tried(target.house, target.file, work)
+    worked = through(target, work)
     catalogue = worked.session.catalogue
     return standing(catalogue, worked.session, (*worked.lines, *aftermath(catalogue, worked.session, worked.edits)))
 

@@ -14,7 +14,6 @@ from specbuilder.model.edits import (
     Move,
     NameCustomer,
     SetCount,
-    SetOwner,
     Take,
     WriteNote,
 )
@@ -31,6 +30,7 @@ from specbuilder.storage.text_limits import (
 )
 from specbuilder.wording.brief import not_an_answer
 
+from .of_choice import of_choice, owner_edit, said_of
 from .things import CustomerThing, LineThing, NoteThing, OptionThing, Unclear, VanThing, settable
 from .values import UNKNOWN_WORDS, answer_of, decimal, whole
 
@@ -44,6 +44,11 @@ _AXLE_KG = (100, 10_000)
 def set_edit(catalogue: Catalogue, spec: Spec, text: str, at: str) -> Edit | Unclear:
     """What ``set FILE TEXT`` means for this spec. ``at`` is the time a choice is taken at."""
     name, equals, value = text.partition("=")
+    of = of_choice(catalogue, name)
+    if isinstance(of, Unclear):
+        return of
+    if of is not None:
+        return said_of(catalogue, spec, of, value.strip(), at) if equals else _needs_value(name)
     meant = settable(catalogue, name)
     match meant:
         case Unclear():
@@ -51,7 +56,7 @@ def set_edit(catalogue: Catalogue, spec: Spec, text: str, at: str) -> Edit | Unc
         case OptionThing():
             return _option_edit(catalogue, spec, meant, value.strip() if equals else None, at)
         case LineThing() | VanThing() | CustomerThing() | NoteThing() if not equals:
-            return Unclear(f"{name} needs a value: write {name}=VALUE.")
+            return _needs_value(name)
         case LineThing(key):
             return _line_edit(catalogue, key, value.strip())
         case VanThing(field):
@@ -64,8 +69,15 @@ def set_edit(catalogue: Catalogue, spec: Spec, text: str, at: str) -> Edit | Unc
             assert_never(meant)
 
 
-def drop_edit(catalogue: Catalogue, spec: Spec, text: str) -> Edit | Unclear:
+def _needs_value(name: str) -> Unclear:
+    return Unclear(f"{name} needs a value: write {name}=VALUE.")
+
+
+def drop_edit(catalogue: Catalogue, spec: Spec, text: str, at: str) -> Edit | Unclear:
     """What ``drop FILE TEXT`` means for this spec: left out, or not known any more."""
+    of = of_choice(catalogue, text)
+    if of is not None:
+        return of if isinstance(of, Unclear) else said_of(catalogue, spec, of, "", at)
     meant = settable(catalogue, text)
     match meant:
         case Unclear():
@@ -95,7 +107,7 @@ def _option_edit(catalogue: Catalogue, spec: Spec, meant: OptionThing, value: st
         case None:
             pass
         case str() if value in owners:
-            return SetOwner(option=meant.option, owner=owners[value])
+            return owner_edit(catalogue, spec, meant.option, owners[value], at)
         case str() if value in places:
             meant = replace(meant, place=places[value])
         case str() if value.isascii() and value.isdigit() and len(value) < 4:

@@ -2,35 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit
 from specbuilder.model.spec import Spec
-from specbuilder.office.house import House, stand_of
-from specbuilder.office.leaving import is_kept, keep_as_it_left
+from specbuilder.office.house import House
 from specbuilder.office.verify import unlike_its_seal
 from specbuilder.session.evaluate import evaluate
-from specbuilder.session.state import Session, replay
-from specbuilder.storage.disk import DiskError, DiskReason
+from specbuilder.storage.faults import quotable
 from specbuilder.storage.job_files import JobFiles, full_number, is_job_number, job_files
 from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
-from specbuilder.storage.lock import LockHolder
-from specbuilder.storage.open_job import OpenJob, ReadOnly
-from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.storage.spec_files import read_spec_file, write_spec_file
-from specbuilder.wording.life import not_newest
 from specbuilder.wording.names import listed
 from specbuilder.wording.standing import point_words
 
 from . import output
 from .output import Exit, StopError
 
-COUNTER = "the command line"
-"""What a lock says while a line command holds a job."""
+_LONGEST = 80
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +35,10 @@ class Opened:
     job: JobFiles | None = None
 
 
-def opened(file: str, house: House) -> Opened:
+def opened(file: str, house: House, *, as_it_was: bool = False) -> Opened:
     """The spec to read. Nothing is locked and nothing is written; what should be known goes to stderr.
+
+    ``as_it_was`` holds it against the rules it was written with, whatever it is.
 
     Raises:
         StopError: the job cannot be read.
@@ -58,13 +51,13 @@ def opened(file: str, house: House) -> Opened:
     job = job_of(file, house.jobs)
     if job is None:
         read = read_spec_file(Path(file), house.catalogue)
-        catalogue = house.catalogue_for(read.spec, read.catalogue_digest)
+        catalogue = house.catalogue_for(read.spec, read.catalogue_digest, as_it_was=as_it_was)
         if catalogue is not house.catalogue:
             read = read_spec_file(Path(file), catalogue)
         output.message(warning.words for warning in read.warnings)
         return Opened(read.spec, Path(file), catalogue)
     try:
-        found, catalogue = house.found(job)
+        found, catalogue = house.found(job, as_it_was=as_it_was)
         spec = house.session(found, catalogue).spec
     except JobUnreadableError as error:
         raise unreadable(job, error) from error
@@ -91,6 +84,23 @@ def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
     return None
 
 
+def held_job(file: str, house: House, because: str) -> JobFiles:
+    """The job that is meant, where a file is not enough. ``because`` says why.
+
+    Raises:
+        StopError: it is no job of the jobs folder.
+        DiskError: as ``job_of``.
+    """
+    job = job_of(file, house.jobs)
+    if job is None:
+        raise StopError(
+            Exit.UNUSABLE,
+            f"{quotable(file, _LONGEST)} is no job of {house.jobs.path}: {because}.",
+            "Take the file in first, with specbuilder new --from FILE; that prints the number of the job.",
+        )
+    return job
+
+
 def _revision(file: str, number: str, text: str, jobs: JobsFolder) -> int:
     """The revision that is meant by what stands behind the @.
 
@@ -103,133 +113,6 @@ def _revision(file: str, number: str, text: str, jobs: JobsFolder) -> int:
         return found or 1
     has = f"it has {'revision' if len(known) == 1 else 'revisions'} {listed(f'{one}' for one in known)}"
     raise StopError(Exit.UNUSABLE, f"{file}: job {number} has no such revision, {has}.")
-
-
-class ChangingJob:
-    """A job held for a change: what is done goes through its journal and lock, as at the counter."""
-
-    def __init__(self, job: JobFiles, house: House, *, elsewhere: bool = True) -> None:
-        """Opens and locks it. ``elsewhere``: what is to be done could be written to another file instead.
-
-        Raises:
-            StopError: it cannot be read, it is not the newest revision, or another counter has it.
-            DiskError: a file could not be read or written.
-            RulesFaults: the rules it was agreed on were altered.
-        """
-        newest = house.jobs.files(job.number).revision
-        if job.revision != newest:
-            raise StopError(Exit.BROKEN, not_newest(job.number, job.revision, newest), "Nothing was changed.")
-        try:
-            _, self._catalogue = house.found(job)
-            self._open = house.jobs.open(job.number, COUNTER, self._catalogue, revision=job.revision)
-        except JobUnreadableError as error:
-            raise unreadable(job, error) from error
-        words = tuple(notice.words for notice in self._open.notices)
-        because = self._open.read_only_because
-        if because is not None:
-            self._open.abandon()
-            cure = "Try again later, or write elsewhere with --to OUT." if elsewhere else "Try again later."
-            raise StopError(Exit.BROKEN, *words, *_lock_cure(because, job), f"Nothing was changed. {cure}")
-        output.message(words)
-        self._house = house
-        try:
-            base = house.base_of(self._open.start)
-        except BaseException as error:
-            self._open.abandon()
-            if isinstance(error, JobUnreadableError):
-                raise unreadable(job, error) from error
-            raise
-        begun = Session(catalogue=self._catalogue, spec=self._open.start, base=base)
-        self.session = replay(begun, self._open.entries)
-
-    def __enter__(self) -> ChangingJob:
-        return self
-
-    def __exit__(self, *_: object) -> None:
-        self.leave()
-
-    @property
-    def job(self) -> OpenJob:
-        """The job, held."""
-        return self._open
-
-    def keep(self, session: Session, edits: Iterable[Edit]) -> None:
-        """Writes what was done, first into the journal and then into the file, and lets go of the job.
-
-        Raises:
-            StopError: not everything could be written; it says what stands now.
-            DiskError: another counter has taken the job over.
-        """
-        try:
-            _keep(self._open, self._catalogue, session.spec, edits)
-        except DiskError as error:
-            back = self._open.take_back()
-            self._open.abandon()
-            if error.reason is DiskReason.TAKEN:
-                raise
-            stands = "Nothing was changed." if back else waits(self._open.number)
-            raise StopError(Exit.UNUSABLE, str(error), stands) from error
-
-    def catch_up(self) -> None:
-        """Writes what a kill or a full disk kept from the file, or from being kept as it left the house.
-
-        Raises:
-            StopError: something of it cannot be read or written; nothing was changed.
-        """
-        house, spec, lags = self._house, self.session.spec, self._open.lags
-        if not lags and is_kept(house, spec):
-            return
-        stand = stand_of(self._catalogue, spec)
-        try:
-            if lags:
-                self._open.save(self._catalogue, spec, stand.report)
-            keep_as_it_left(house, stand)
-        except JobUnreadableError as error:
-            raise unreadable(self._open.files, error) from error
-        except (DiskError, RulesFaults) as error:
-            raise StopError(Exit.UNUSABLE, *str(error).split("\n"), "Nothing was changed.") from error
-
-    def leave(self) -> None:
-        """Lets go of the job unchanged."""
-        self._open.abandon()
-
-
-def keep_new(job: OpenJob, catalogue: Catalogue, spec: Spec, edits: Iterable[Edit]) -> None:
-    """Writes the first of a new job and lets go of it.
-
-    Raises:
-        StopError: not everything could be written; there is no new job, or it says which one there is.
-    """
-    try:
-        _keep(job, catalogue, spec, edits)
-    except DiskError as error:
-        stands = "There is no new job." if job.discard() else f"Job {job.number} is there. {waits(job.number)}"
-        raise StopError(Exit.UNUSABLE, str(error), stands) from error
-
-
-def _keep(job: OpenJob, catalogue: Catalogue, spec: Spec, edits: Iterable[Edit]) -> None:
-    """Appends the edits, writes the file of the spec they led to, and lets go of the job.
-
-    Raises:
-        DiskError: not everything could be written, and the job is still held.
-    """
-    for edit in edits:
-        job.append(edit)
-    job.save(catalogue, spec, evaluate(catalogue, spec))
-    job.close()
-
-
-def _lock_cure(because: ReadOnly, job: JobFiles) -> tuple[str, ...]:
-    """What can be done about a lock that names a counter."""
-    if not isinstance(because, LockHolder) or because.nameless:
-        return ()
-    words = f"If no counter has job {job.number} open, delete {job.lock}; one left by another machine holds for a day."
-    return (words,)
-
-
-def waits(number: str) -> str:
-    """Said of what is in the journal, and not in the file yet."""
-    return f"What was asked for is kept in the journal of job {number}: it is written with the next change."
 
 
 def write_spec(path: Path, catalogue: Catalogue, spec: Spec) -> None:
@@ -256,7 +139,9 @@ def unreadable(job: JobFiles, error: JobUnreadableError) -> StopError:
     faults = (str(fault) for fault in error.faults)
     others = ", ".join(other.value for other in error.others)
     cure = (
-        f"It can be opened at the counter from: {others}." if others else "Mend the file, or put a copy in its place."
+        f"specbuilder restore {job.number} opens it from what is kept: {others}."
+        if others
+        else "Mend the file, or put a copy in its place."
     )
     return StopError(Exit.UNUSABLE, f"Job {job.number} cannot be read. Nothing was changed.", *faults, cure)
 

@@ -7,30 +7,38 @@ import os
 import sys
 from collections.abc import Iterable
 from enum import IntEnum
+from types import MappingProxyType
 from typing import TextIO
 
 from specbuilder.wording.plain import printable
 
 
 class Exit(IntEnum):
-    """What the calling shell learns."""
+    """What the calling shell learns; ``EXITS`` says when."""
 
     FINE = 0
-    """Done; of ``check``: nothing broken and nothing unknown at STOP."""
     BROKEN = 1
-    """Of ``check``: something broken at STOP; of ``audit``: what can never be built. Else: it could not be done."""
     UNUSABLE = 2
-    """A file, the rules or the command line cannot be used."""
     CANNOT_TELL = 3
-    """Of ``check``: nothing broken, but something at STOP cannot be told yet."""
-    ANSWER_LOST = 74
-    """The answer could not be written; what was to be done was done, where the message says so."""
     OWN_MISTAKE = 70
-    """A mistake of the program itself."""
+    ANSWER_LOST = 74
     STOPPED = 130
-    """Stopped by the keyboard."""
     NOBODY_READS = 141
-    """Whoever read the answer went away."""
+
+
+EXITS = MappingProxyType(
+    {
+        Exit.FINE: "done; of check: nothing is broken and nothing unknown at STOP",
+        Exit.BROKEN: "what was asked could not be done, or cannot be built as it stands; it says why",
+        Exit.UNUSABLE: "a file, the rules or the command line cannot be used",
+        Exit.CANNOT_TELL: "of check: nothing is broken, but something at STOP cannot be told yet",
+        Exit.OWN_MISTAKE: "a mistake of the program itself",
+        Exit.ANSWER_LOST: "the answer could not be written; what was to be done is done where it says so",
+        Exit.STOPPED: "stopped by the keyboard",
+        Exit.NOBODY_READS: "whoever read the answer went away",
+    }
+)
+"""Each exit code in words, for the help and README."""
 
 
 class StopError(Exception):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from argparse import Namespace
+from collections.abc import Iterable
 from datetime import datetime
 from pathlib import Path
 
@@ -18,16 +19,22 @@ from specbuilder.storage.faults import quotable
 from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.papers import write_papers
 from specbuilder.wording.life import replaced_on_paper
+from specbuilder.wording.lines import how_read_out, paper_line
+from specbuilder.wording.papers import about, called
 from specbuilder.wording.standing import standing_lines
 
 from . import output
 from .answers import Answer
+from .asjson_reading import standing_json
 from .opening import job_of, opened, unreadable
 from .output import Exit, StopError
 
+SPOKEN, PDF = "spoken", ".pdf"
+"""The format a paper is read out in; the suffix of the one that cannot be."""
+
 
 def paper(house: House, arguments: Namespace, now: datetime) -> Answer:
-    """Writes the papers that the state of the job calls for, all that there are, or those that are named.
+    """Lists the papers of a job, reads them out, or writes those that its state calls for, all, or those named.
 
     Raises:
         StopError: a paper or a format is unknown, or the job cannot be read; nothing was written.
@@ -40,9 +47,13 @@ def paper(house: House, arguments: Namespace, now: datetime) -> Answer:
         if was.job is None:
             raise
         raise unreadable(was.job, error) from error
-    sheets = _sheets(case, arguments)
     if case.replaced_by is not None:
         output.message((replaced_on_paper(was.spec.revision, case.replaced_by),))
+    if arguments.to is None and not arguments.all and not arguments.sheets:
+        return _listed(house, case, arguments.file, now)
+    sheets = _sheets(case, arguments)
+    if arguments.to is None:
+        return _read_out(case, sheets, arguments.formats)
     files = pressed(case, sheets, _formats(arguments.formats))
     make_folder(Path(arguments.to))
     written = write_papers(Path(arguments.to), files)
@@ -59,7 +70,28 @@ def verified(house: House, arguments: Namespace, now: datetime) -> Answer:
     job = job_of(arguments.file, house.jobs)
     path = job.spec if job is not None else Path(arguments.file)
     standing = verify(house, path, now.date())
-    return Answer(standing_lines(standing), Exit.FINE if standing.good else Exit.BROKEN)
+    lines = (standing_json(standing),) if arguments.json else standing_lines(standing)
+    return Answer(lines, Exit.FINE if standing.good else Exit.BROKEN)
+
+
+def _listed(house: House, case: Case, file: str, now: datetime) -> Answer:
+    """Where the job stands, what comes next and what is in its way, and every paper that can be made."""
+    from .next_step import standing_of
+
+    lines = [
+        paper_line(sheet.title, about(sheet.about, sheet.private), called(sheet.called_for(case)), sheet.name)
+        for sheet in possible(case)
+    ]
+    return Answer((*standing_of(house, case, now), *lines, how_read_out(file)))
+
+
+def _read_out(case: Case, sheets: Iterable[Sheet], formats: str | None) -> Answer:
+    """One fact a line, or in another format that is text."""
+    forms = _formats(formats or SPOKEN)
+    if any(form.suffix == PDF for form in forms):
+        raise StopError(Exit.UNUSABLE, "A PDF cannot be read out: name the folder it is written to with --to DIR.")
+    texts = (form.set(sheet.make(case)).decode() for sheet in sheets for form in forms)
+    return Answer(tuple(line for text in texts for line in text.rstrip("\n").split("\n")))
 
 
 def _sheets(case: Case, arguments: Namespace) -> tuple[Sheet, ...]:

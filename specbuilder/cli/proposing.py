@@ -15,8 +15,9 @@ from specbuilder.wording.plain import ended
 from specbuilder.wording.refusals import refused
 
 from .answers import Answer
-from .change import Target, Worked, standing, through
+from .change import Target, standing, through
 from .output import Exit, StopError
+from .working import Worked
 
 NOTHING_CHANGED = "Nothing was changed."
 

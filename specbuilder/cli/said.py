@@ -15,10 +15,12 @@ from specbuilder.session.evaluate import evaluate
 from specbuilder.session.life import SIGNING
 from specbuilder.storage.faults import quotable
 from specbuilder.wording.acceptance import accept_words
+from specbuilder.wording.lines import no_such_question, several_questions
 from specbuilder.wording.why import cannot_accept
 
 from .answers import Answer
 from .change import Meaning, Target, changed
+from .open_things import asked_text
 from .recording import typed_day, typed_text
 from .things import Unclear
 
@@ -43,7 +45,7 @@ def ask(target: Target, arguments: Namespace, now: datetime) -> Answer:
     """
     text = typed_text("WORDS", " ".join(arguments.words))
     if arguments.answered:
-        return changed(target, (text,), lambda _: lambda _, words: CloseQuestion(text=words))
+        return changed(target, (text,), lambda catalogue: lambda spec, words: _closing(catalogue, spec, words))
     question = OpenQuestion(
         text=text,
         owner=typed_text("--who", arguments.who) if arguments.who is not None else "",
@@ -58,12 +60,25 @@ def _asking(catalogue: Catalogue, question: OpenQuestion) -> Meaning:
     known = (SIGNING, *catalogue.work)
     stops = next((each for each in known if each.casefold() == question.stops.casefold()), None)
 
-    def meaning(_spec: Spec, _words: str) -> Edit | Unclear:
+    def meaning(_spec: Spec, words: str) -> Edit | Unclear:
         if question.stops and stops is None:
             return Unclear(f'--stops: "{quotable(question.stops)}" is nothing it can stop: use {", ".join(known)}.')
-        return PutQuestion(question=replace(question, stops=stops or ""))
+        return PutQuestion(question=replace(question, text=asked_text(catalogue, words) or words, stops=stops or ""))
 
     return meaning
+
+
+def _closing(catalogue: Catalogue, spec: Spec, words: str) -> Edit | Unclear:
+    """The question that is meant: by what stands in brackets, by its words, or by the first of them."""
+    wanted = (asked_text(catalogue, words) or words).casefold()
+    texts = [question.text for question in spec.questions]
+    for fits in (str.__eq__, str.startswith):
+        found = [text for text in texts if fits(text.casefold(), wanted)]
+        if len(found) == 1:
+            return CloseQuestion(text=found[0])
+        if found:
+            return Unclear(several_questions(words))
+    return Unclear(no_such_question(words))
 
 
 def _accepting(catalogue: Catalogue, by: str, at: str) -> Meaning:

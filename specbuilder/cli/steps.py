@@ -36,12 +36,12 @@ from specbuilder.wording.glance import glance
 from specbuilder.wording.records import record_name
 
 from .answers import Answer
-from .opening import COUNTER, ChangingJob, job_of, refuse_altered, unreadable, waits
+from .holding import COUNTER, ChangingJob, waits
+from .opening import held_job, refuse_altered, unreadable
 from .output import Exit, StopError
 from .recording import needs_signed, record_typed, typed_text
 
 _WIDE = 200
-_LONGEST = 80
 _MINUTE = "%Y-%m-%d %H:%M"
 _NOTHING = "Nothing was changed."
 _Told: TypeAlias = Callable[[Session], tuple[str, ...]]
@@ -57,13 +57,13 @@ def quote(house: House, arguments: Namespace, now: datetime) -> Answer:
     """
     by = typed_text("--by", _counter(house) if arguments.by is None else arguments.by)
     at, step = f"{now:{_MINUTE}}", LifeStep.QUOTE
-    with _held(house, arguments.file) as changing:
+    with held(house, arguments.file) as changing:
         job, session = changing.job, changing.session
         anew = state_on(session.spec, now.date()) is JobState.EXPIRED
         wanted = next_session(house, session) if anew else session
         _refuse(session, step, in_the_way(wanted, step, at))
         if anew:
-            job, session = _next(house, changing)
+            job, session = next_held(house, changing)
 
         def told(done: Session) -> tuple[str, ...]:
             before = (words.begun(session.spec),) if anew else ()
@@ -86,7 +86,7 @@ def order(house: House, arguments: Namespace, now: datetime) -> Answer:
         customer=typed_text("--customer", arguments.customer), firm=typed_text("--firm", arguments.firm), place=place
     )
     at, step = f"{now:{_MINUTE}}", LifeStep.ORDER
-    with _held(house, arguments.file) as changing:
+    with held(house, arguments.file) as changing:
         session = changing.session
         refuse_altered(house, session.spec, session.catalogue)
         _refuse(session, step, in_the_way(session, step, at, signature=signature))
@@ -104,14 +104,14 @@ def change(house: House, arguments: Namespace, _now: datetime) -> Answer:
     because = typed_text("--because", arguments.because) if arguments.because is not None else ""
     edits: tuple[Edit, ...] = (GiveReason(reason=because),) if because else ()
     reason = (words.reason_given(because),) if because else ()
-    with _held(house, arguments.file) as changing:
+    with held(house, arguments.file) as changing:
         session = changing.session
         if arguments.drop:
             return _given_up(house, changing)
         if session.spec.state is not JobState.DRAFT:
-            job, session = _next(house, changing)
+            job, session = next_held(house, changing)
             begun = words.begun(session.spec)
-            return _answer(_begun(job, session, edits), (begun, *reason))
+            return _answer(begun_whole(job, session, edits), (begun, *reason))
         if not edits:
             raise StopError(Exit.BROKEN, words.is_draft(session.spec), _NOTHING)
         session = _done(session, edits)
@@ -127,7 +127,7 @@ def record(house: House, arguments: Namespace, now: datetime) -> Answer:
         DiskError, RulesFaults: a file could not be read or written.
     """
     at = f"{now:{_MINUTE}}"
-    with _held(house, arguments.file) as changing:
+    with held(house, arguments.file) as changing:
         session = changing.session
         line = record_typed(session, arguments, at)
         step = {RecordKind.PASSED: LifeStep.PASS, RecordKind.BUILT: LifeStep.BUILT}.get(line.kind)
@@ -165,20 +165,14 @@ def _given_up(house: House, changing: ChangingJob) -> Answer:
     return Answer((words.given_up(spec),))
 
 
-def _held(house: House, file: str) -> ChangingJob:
+def held(house: House, file: str) -> ChangingJob:
     """The job, held for a step.
 
     Raises:
         StopError: FILE is no job of the jobs folder, it is not the newest revision, or another counter has it.
         DiskError, RulesFaults: a file could not be read or written.
     """
-    job = job_of(file, house.jobs)
-    if job is None:
-        raise StopError(
-            Exit.UNUSABLE,
-            f"{quotable(file, _LONGEST)} is no job of {house.jobs.path}: only a job is quoted, signed or recorded.",
-            "Take the file in first, with specbuilder new --from FILE; that prints the number of the job.",
-        )
+    job = held_job(file, house, "only a job is quoted, signed or recorded")
     changing = ChangingJob(job, house, elsewhere=False)
     try:
         changing.catch_up()
@@ -199,7 +193,7 @@ def _refuse(session: Session, step: LifeStep, found: tuple[Hindrance, ...]) -> N
         raise StopError(Exit.BROKEN, words.not_yet(step, len(lines)), *lines, _NOTHING)
 
 
-def _next(house: House, changing: ChangingJob) -> tuple[OpenJob, Session]:
+def next_held(house: House, changing: ChangingJob) -> tuple[OpenJob, Session]:
     """The next revision, begun and held; it has no file yet.
 
     Raises:
@@ -212,7 +206,7 @@ def _next(house: House, changing: ChangingJob) -> tuple[OpenJob, Session]:
         raise unreadable(changing.job.files, error) from error
 
 
-def _begun(job: OpenJob, session: Session, edits: tuple[Edit, ...]) -> Session:
+def begun_whole(job: OpenJob, session: Session, edits: tuple[Edit, ...]) -> Session:
     """The revision that was begun, with its first edits, written whole and let go of.
 
     Raises:
@@ -225,7 +219,7 @@ def _begun(job: OpenJob, session: Session, edits: tuple[Edit, ...]) -> Session:
         job.save(session.catalogue, session.spec, stand_of(session.catalogue, session.spec).report)
         job.close()
     except DiskError as error:
-        stands = _NOTHING if job.discard() else f"{words.begun(session.spec)} {waits(job.number)}"
+        stands = _NOTHING if job.discard() else f"{words.begun(session.spec)} {waits(job)}"
         raise StopError(Exit.UNUSABLE, str(error), stands) from error
     return session
 
@@ -247,7 +241,7 @@ def _taken(house: House, job: OpenJob, session: Session, edit: Edit, told: _Told
             lines = (*told(_done(session, (edit,))), *trouble, words.not_kept_yet())
         else:
             gone = job.discard() if begun else job.take_back()
-            lines = (*trouble, _NOTHING if gone else waits(job.number))
+            lines = (*trouble, _NOTHING if gone else waits(job))
         raise StopError(Exit.UNUSABLE, *lines) from error
     finally:
         job.abandon()

@@ -55,7 +55,7 @@ def why(catalogue: Catalogue, report: Report, text: str, *, json: bool) -> Answe
         case RuleThing(rule):
             return _why_rule(catalogue, report, rule, json)
         case LedgerThing(ledger):
-            return _why_ledger(catalogue, report, ledger, json)
+            return why_ledger(catalogue, report, ledger, json)
         case GroupThing(group):
             lines = spoken.group_lines(catalogue, report, group)
             return _plain("group", group, lines, json)
@@ -114,7 +114,8 @@ def _why_rule(catalogue: Catalogue, report: Report, rule: RuleId, json: bool) ->
     return Answer((told.head, *rests_on, *filter(None, (first,)), *told.lacks, *fixes, told.source))
 
 
-def _why_ledger(catalogue: Catalogue, report: Report, ledger: LedgerId, json: bool) -> Answer:
+def why_ledger(catalogue: Catalogue, report: Report, ledger: LedgerId, json: bool) -> Answer:
+    """What a ledger or figure adds up to, and what is told beside it."""
     of = catalogue.ledgers[ledger].part_of
     others = figures_beside(catalogue, report.spec, ledger if of is None else of)
     reading = report.readings.get(ledger) or next((r for r in others if r.id == ledger), None)

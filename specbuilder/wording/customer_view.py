@@ -83,6 +83,11 @@ def open_count(count: int) -> str:
     return f"{_number(count)} question{'s' if count > 1 else ''}, see page 3"
 
 
+def without_page(text: str) -> str:
+    """Where everything stands below each other, no page is named."""
+    return text.replace(", see page 3", "")
+
+
 def page_words(page: int, pages: int, *, short: bool) -> str:
     """``page 1 of 3``."""
     return f"{'' if short else 'page '}{page} of {pages}"

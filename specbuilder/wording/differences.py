@@ -66,11 +66,16 @@ def difference_short(catalogue: Catalogue, difference: Difference) -> str:
 
 def difference_spoken(catalogue: Catalogue, difference: Difference) -> str:
     """``adds 468 pounds and 4 kilograms, takes off 3 hours; parts take 2 weeks longer``."""
+    changes = amounts_spoken(catalogue, difference) or "changes neither price nor mass nor hours"
+    return f"{changes}; {_wait(difference.weeks)}"
+
+
+def amounts_spoken(catalogue: Catalogue, difference: Difference) -> str:
+    """The same without the wait for parts; empty where nothing changes."""
     more, less = list(_amounts(catalogue, difference, 1)), list(_amounts(catalogue, difference, -1))
     told = [f"adds {listed(more)}"] if more else []
     told += [f"takes off {listed(less)}"] if less else []
-    changes = ", ".join(told) or "changes neither price nor mass nor hours"
-    return f"{changes}; {_wait(difference.weeks)}"
+    return ", ".join(told)
 
 
 def _amounts(catalogue: Catalogue, difference: Difference, sign: int) -> Iterator[str]:

@@ -202,6 +202,9 @@ def test_brief(job: Counter) -> None:
         "2 Where it lives: not known yet.",
         "3 Gas: assumed: do not mind.",
         "4 Ceiling: assumed: van not inside that sum, no ceiling named.",
+        "Customer: The Saturday family.",
+        "Contact: not known yet.",
+        "Note of the job, private: none.",
     )
 
 

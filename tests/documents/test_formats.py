@@ -32,8 +32,13 @@ def in_a_fresh_process(code: str, seed: str = "0") -> str:
     return ran.stdout
 
 
-def test_papers_are_set_as_text_as_markdown_and_as_pdf() -> None:
-    assert [(each.name, each.suffix) for each in FORMATS] == [("text", ".txt"), ("Markdown", ".md"), ("PDF", ".pdf")]
+def test_papers_are_set_as_text_to_be_read_aloud_as_markdown_and_as_pdf() -> None:
+    assert [(each.name, each.suffix) for each in FORMATS] == [
+        ("text", ".txt"),
+        ("spoken", ".spoken.txt"),
+        ("Markdown", ".md"),
+        ("PDF", ".pdf"),
+    ]
 
 
 def test_the_pdf_library_waits_for_the_first_pdf() -> None:
@@ -45,7 +50,7 @@ for each in FORMATS:
     each.set(SAMPLE)
     print("reportlab" in sys.modules)
 """
-    assert in_a_fresh_process(code).split() == ["False", "False", "True"]
+    assert in_a_fresh_process(code).split() == ["False", "False", "False", "True"]
 
 
 @pytest.mark.parametrize("form", BY_NAME)

@@ -3,12 +3,8 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser
-from typing import TYPE_CHECKING, TypeVar
 
-if TYPE_CHECKING:
-    from argparse import _SubParsersAction
-
-_P = TypeVar("_P", bound=ArgumentParser)
+from .command import JSON, Command
 
 _FILE = "a spec file, the number of a job, or NUMBER@REVISION"
 _SHAPE = (
@@ -25,18 +21,22 @@ _SHAPE = (
 )
 
 
-def comparing(commands: _SubParsersAction[_P]) -> None:
-    """Adds the command."""
-    compare = commands.add_parser("compare", help="what differs from A to B: choices, price, figures, holes, circuits")
-    compare.description = (
-        "A and B are revisions, variants or files. What has left the house is held against the rules it was agreed on, "
-        "a draft against those of today. Exit code: 0 compared, whether anything differs or not; 2 A or B cannot be "
-        "used."
-    )
-    compare.epilog = _SHAPE
-    compare.add_argument("a", metavar="A", help=_FILE)
-    compare.add_argument("b", metavar="B", nargs="?", help="the same; with --today it may be left out and is A")
-    compare.add_argument(
+def _arguments(parser: ArgumentParser) -> None:
+    parser.add_argument("a", metavar="A", help=_FILE)
+    parser.add_argument("b", metavar="B", nargs="?", help="the same; with --today it may be left out and is A")
+    parser.add_argument(
         "--today", action="store_true", help="hold B against the rules of today: gone, renamed, dearer, newly broken"
     )
-    compare.add_argument("--json", action="store_true", help="every figure, for other programs")
+    parser.add_argument("--json", action="store_true", help=JSON)
+
+
+COMPARE = Command(
+    name="compare",
+    says="what differs from A to B: choices, price, figures, holes, circuits",
+    example="0147@1 0147",
+    arguments=_arguments,
+    told="A and B are revisions, variants or files. What has left the house is held against the rules it was agreed "
+    "on, a draft against those of today. Exit code: 0 compared, whether anything differs or not; 2 A or B cannot be "
+    "used.",
+    shape=_SHAPE,
+)

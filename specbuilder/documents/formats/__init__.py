@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from specbuilder.documents.blocks import Paper
 
 from .markdown import set_markdown
+from .spoken import set_spoken, spoken_blocks, spoken_lines
 from .text import block_lines, set_text, text_lines
 
-__all__ = ["FORMATS", "Format", "block_lines", "text_lines"]
+__all__ = ["FORMATS", "Format", "block_lines", "spoken_blocks", "spoken_lines", "text_lines"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +34,7 @@ def _set_pdf(paper: Paper) -> bytes:
 
 FORMATS = (
     Format(name="text", suffix=".txt", set=set_text),
+    Format(name="spoken", suffix=".spoken.txt", set=set_spoken),
     Format(name="Markdown", suffix=".md", set=set_markdown),
     Format(name="PDF", suffix=".pdf", set=_set_pdf),
 )

@@ -2,22 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import replace
-from typing import Any
-
-from specbuilder.model.edits import Edit, SetOwner
+from specbuilder.model.edits import SetOwner
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import Owner
-from specbuilder.model.own_parts import RANGES, SheetLine, blanks_of, is_brought, is_theirs, kinds_of, lines_of
-from specbuilder.model.spec import Choice, OpenQuestion, OwnPart
-from specbuilder.session.own_parts import bring_edit, own_instead, sheet_edit
+from specbuilder.model.own_parts import SheetLine, blanks_of, is_brought, is_theirs, kinds_of, lines_of
+from specbuilder.model.spec import Choice, OwnPart
+from specbuilder.office.own_parts import DAYS, brought, read_line, said_edit
 from specbuilder.tui.entry import Entry
 from specbuilder.tui.items import Field, Item, OnField
 from specbuilder.tui.line import Line
-from specbuilder.wording.forms import field_words, owners
+from specbuilder.wording.forms import field_words
 from specbuilder.wording.own_parts import (
-    blank_question,
     brought_words,
     kinds_hint,
     kinds_needed,
@@ -25,11 +20,10 @@ from specbuilder.wording.own_parts import (
     only_theirs,
     said_words,
 )
-from specbuilder.wording.typed import date, days_after, number, plain, whole
+from specbuilder.wording.typed import days_after, plain
 
 from .fields import field_line
 from .page import Host
-from .who import DAYS
 
 _FIELDS: dict[Field, SheetLine] = {
     Field.PART_MASS: SheetLine.MASS,
@@ -110,28 +104,11 @@ class Sheet:
         choice = self.choice()
         if choice is None:
             return False
-        before = choice.own_part or OwnPart()
-        changed: dict[str, Any] = {line.value: getattr(OwnPart(), line.value) if value in (None, "") else value}
-        after = replace(before, **changed)
-        if after == choice.own_part:
-            return True
-        edit = sheet_edit(self.host.catalogue, choice, after, asked(self.host, self.option.id))
-        return self.host.edit(edit, said_words(self.option, line, after))
+        after, edit = said_edit(self.host.catalogue, choice, line, value, self.host.now())
+        return after == choice.own_part or self.host.edit(edit, said_words(self.option, line, after))
 
     def _read(self, line: SheetLine, text: str) -> str | float | None:
-        if not text:
-            return None
-        match line:
-            case SheetLine.CUT_OUT:
-                return text
-            case SheetLine.ARRIVES:
-                return date(text, self.host.now())
-            case SheetLine.KIND:
-                at, kinds = whole(text), kinds_of(self.option)
-                return kinds[at - 1] if at is not None and 0 < at <= len(kinds) else None
-            case _:
-                amount = number(text)
-                return amount if amount is not None and RANGES[line].holds(amount) else None
+        return read_line(self.host.catalogue, self.option.id, line, text, self.host.now()) if text else None
 
     def _value(self, choice: Choice, line: SheetLine) -> str:
         value: str | float | None = getattr(choice.own_part or OwnPart(), line.value)
@@ -148,16 +125,11 @@ def bring(host: Host, option: OptionId) -> OptionId | None:
 
     A part that is the customer's already stays as it is.
     """
-    catalogue, spec = host.catalogue, host.report.spec
-    meant = own_instead(catalogue, option) or option
-    there = spec.chosen(meant)
-    if there and is_theirs(catalogue.options[meant], there[0]) and there[0].own_part is not None:
+    meant, edit = brought(host.catalogue, host.report.spec, option, host.now())
+    if edit is None:
         return meant
-    edit: Edit = SetOwner(option=option, owner=Owner.CUSTOMER)
-    if there or meant != option or is_brought(catalogue.options[option]):
-        edit = bring_edit(catalogue, spec, option, asked(host, meant), host.now())
-    due = days_after(host.now(), DAYS)
-    return meant if host.edit(edit, brought_words(catalogue.options[meant], due)) else None
+    told = brought_words(host.catalogue.options[meant], days_after(host.now(), DAYS))
+    return meant if host.edit(edit, told) else None
 
 
 def ours_again(host: Host, option: OptionId) -> None:
@@ -166,14 +138,3 @@ def ours_again(host: Host, option: OptionId) -> None:
         host.say(only_theirs())
     else:
         host.edit(SetOwner(option=option, owner=Owner.HOUSE))
-
-
-def asked(host: Host, option: OptionId) -> Callable[[SheetLine], OpenQuestion]:
-    """The question that a blank of this part is: put to the customer, a week from now, before its step."""
-    known = host.catalogue.options[option]
-    due = days_after(host.now(), DAYS)
-
-    def ask(line: SheetLine) -> OpenQuestion:
-        return OpenQuestion(text=blank_question(known, line), owner=owners()[0], due=due, stops=known.build_step)
-
-    return ask

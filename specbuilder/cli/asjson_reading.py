@@ -1,0 +1,163 @@
+"""What the commands that read, list and propose say, as JSON for other programs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import asdict
+from typing import Any
+
+from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.ids import GroupId, OptionId
+from specbuilder.model.ledger import Reading
+from specbuilder.model.report import Report
+from specbuilder.model.spec import Choice, OpenQuestion
+from specbuilder.model.standing import Standing
+from specbuilder.wording.names import choice_name, group_name, option_name
+from specbuilder.wording.spoken import option_words
+from specbuilder.wording.standing import point_words, standing_lines
+
+from .asjson import FORMAT, json_text, price_value, reading_value
+
+
+def show_json(catalogue: Catalogue, report: Report) -> str:
+    """What was said in a spec, as ``show --json`` prints it."""
+    spec = report.spec
+    return json_text(
+        {
+            **_head(catalogue, report),
+            "replaces": spec.replaces,
+            "customer": {"name": spec.customer.name, "contact": spec.customer.contact},
+            "note": spec.note,
+            "van": report.van,
+            "van_data": asdict(spec.van_data),
+            "price": price_value(report.price),
+            "verdict": report.verdict.value,
+            "answers": dict(spec.answers.given),
+            "choices": [_choice(catalogue, choice) for choice in spec.choices],
+            "undecided": list(report.undecided),
+            "unknown": list(report.unknown),
+            "accepted": [asdict(accepted) for accepted in spec.accepted],
+            "questions": [_question(question) for question in spec.questions],
+        }
+    )
+
+
+def groups_json(catalogue: Catalogue, report: Report, groups: Iterable[GroupId]) -> str:
+    """Groups with every option, as ``show FILE STEP --json`` prints them."""
+    return json_text(
+        {
+            **_head(catalogue, report),
+            "groups": [
+                {
+                    "id": group,
+                    "name": group_name(catalogue, group),
+                    "step": catalogue.groups[group].step.value,
+                    "pick": catalogue.groups[group].pick.value,
+                    "decided": report.groups[group].decided,
+                    "clashes": list(report.groups[group].clashes),
+                    "options": [_option(catalogue, report, option.id) for option in catalogue.options_of(group)],
+                }
+                for group in groups
+            ],
+        }
+    )
+
+
+def ledgers_json(catalogue: Catalogue, report: Report, readings: Iterable[Reading]) -> str:
+    """Every sum, worst first, as ``ledgers --json`` prints them."""
+    return json_text(
+        {**_head(catalogue, report), "ledgers": [reading_value(catalogue, reading) for reading in readings]}
+    )
+
+
+def listed_json(catalogue: Catalogue, report: Report, name: str, rows: list[dict[str, Any]]) -> str:
+    """A list of things about a spec under its name."""
+    return json_text({**_head(catalogue, report), name: rows})
+
+
+def usual_json(catalogue: Catalogue, report: Report, step: str, options: tuple[OptionId, ...]) -> str:
+    """What the house would take, as ``usual --json`` prints it."""
+    effects = [report.options[option].effect for option in options]
+    return json_text(
+        {
+            **_head(catalogue, report),
+            "step": step,
+            "takes": [_option(catalogue, report, option) for option in options],
+            "price_gross_pence": sum(effect.gross_pence for effect in effects),
+            "mass_kg": round(sum(effect.mass_kg for effect in effects), 3),
+        }
+    )
+
+
+def standing_json(standing: Standing) -> str:
+    """Whether a spec is whole, current and unaltered, as ``verify --json`` prints it."""
+    return json_text(
+        {
+            "format": FORMAT,
+            "number": standing.number,
+            "revision": standing.revision,
+            "state": standing.state,
+            "good": standing.good,
+            "points": [
+                {"code": point.code.value, "fault": point.fault, "words": point_words(point)}
+                for point in standing.points
+            ],
+            "words": standing_lines(standing)[0],
+        }
+    )
+
+
+def question_value(question: OpenQuestion | None) -> dict[str, Any]:
+    """Who finds it out, by when, and what it stops; null where nobody said."""
+    if question is None:
+        return {"who": None, "due": None, "stops": None}
+    return {"who": question.owner or None, "due": question.due or None, "stops": question.stops or None}
+
+
+def _question(question: OpenQuestion) -> dict[str, Any]:
+    return {"words": question.text, **question_value(question), "part": question.part or None}
+
+
+def _head(catalogue: Catalogue, report: Report) -> dict[str, Any]:
+    spec = report.spec
+    return {
+        "format": FORMAT,
+        "number": spec.number,
+        "revision": spec.revision,
+        "state": spec.state.value,
+        "catalogue": catalogue.firm.catalogue_version,
+    }
+
+
+def _option(catalogue: Catalogue, report: Report, option: OptionId) -> dict[str, Any]:
+    status = report.options[option]
+    return {
+        "id": option,
+        "name": option_name(catalogue, option),
+        "group": catalogue.options[option].group,
+        "state": status.state.value,
+        "place": status.place.value if status.place else None,
+        "count": sum(choice.count for choice in report.spec.chosen(option)),
+        "price_gross_pence": status.effect.gross_pence,
+        "mass_kg": round(status.effect.mass_kg, 3),
+        "usual": status.usual,
+        "brings": list(status.brings),
+        "clashes": list(status.clashes),
+        "words": option_words(catalogue, report, option),
+    }
+
+
+def _choice(catalogue: Catalogue, choice: Choice) -> dict[str, Any]:
+    known = catalogue.options.get(choice.option)
+    return {
+        "option": choice.option,
+        "name": choice_name(catalogue, choice),
+        "group": known.group if known else None,
+        "count": choice.count,
+        "place": choice.place.value if choice.place else None,
+        "whose": choice.owner.value,
+        "own_part": asdict(choice.own_part) if choice.own_part else None,
+        "note": choice.note,
+        "came_with": list(choice.came_with),
+        "at": choice.at,
+    }

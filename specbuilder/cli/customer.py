@@ -1,0 +1,35 @@
+"""``customer``: what the customer reads when the screen is turned round, one fact a line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from specbuilder.documents.formats import spoken_blocks
+from specbuilder.documents.sheets.customer.shown import Shown, shown
+from specbuilder.model.stand import Stand
+from specbuilder.session.life import state_on
+from specbuilder.session.papers import case_of
+from specbuilder.wording import customer_view as words
+from specbuilder.wording.plain import ended, raised
+
+from .answers import Answer
+
+
+def customer(stand: Stand, today: date, *, prices: bool) -> Answer:
+    """The three pages, one behind the other. Nothing of it is private."""
+    content = shown(case_of(stand, today))
+    state = words.stands(state_on(stand.spec, today), tried=False)
+    blocks = (*(content.priced if prices else content.contents), *content.words)
+    return Answer((f"{words.YOUR_VAN}: {ended(state)}", *_first(content), *spoken_blocks(blocks)))
+
+
+def _first(content: Shown) -> Iterator[str]:
+    """The page that is read from afar; it need not say on which page the rest stands."""
+    yield ended(raised(f"{words.PRICE}: {content.price}, {content.note}"))
+    yield ended(", ".join(content.counts).lower().capitalize())
+    yield from (ended(f"{name}: {text}") for name, text in content.facts)
+    for answer, names in content.away:
+        yield ended(f"{words.AWAY.capitalize()}, {answer.lower()}: {', '.join(names)}")
+    yield ended(f"{words.TOLD.capitalize()}: {words.without_page(content.told)}")
+    yield ended(f"{words.OPEN.capitalize()}: {words.without_page(content.open)}")
