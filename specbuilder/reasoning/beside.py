@@ -78,12 +78,16 @@ class Held:
         return all(other == lit or (other in lits and other not in released) for other in core)
 
 
+Search = Callable[[Sequence[int], Budget], Kept | Core]
+"""A build that keeps some literals, or a core; raises Spent. Handed in at each question and never kept: a reasoner that
+hung on to itself would wait for the collector, and it is the largest thing there is."""
+
+
 class Beside:
     """The certificates of swaps."""
 
-    def __init__(self, wiring: Wiring, search: Callable[[Sequence[int], Budget], Kept | Core]) -> None:
-        """``search``: a build that keeps some literals, or a core; raises Spent."""
-        self._wiring, self._search = wiring, search
+    def __init__(self, wiring: Wiring) -> None:
+        self._wiring = wiring
         self._rooms = Rooms(wiring)
         self._cases: dict[Swap, Case] = {}
         self._cores: list[Core] = []
@@ -96,7 +100,7 @@ class Beside:
         return self._rooms.kept(*case.certificate) if case and isinstance(case.certificate, Shown) else None
 
     def answers(
-        self, held: Sequence[int], current: Kept | Core, swaps: Sequence[Swap], budget: Budget
+        self, held: Sequence[int], current: Kept | Core, swaps: Sequence[Swap], search: Search, budget: Budget
     ) -> list[bool | Core | None]:
         """See ``Reasoner.beside``. ``current``: a build that keeps ``held``, or a core of it."""
         question = Held(held, self._wiring.engine.count)
@@ -113,17 +117,17 @@ class Beside:
             open_cases = self._swept(open_cases, held, current)
         for case in open_cases:
             if not self._is_ruled_out(case, question):
-                self._search_for(case, held, budget)
+                self._search_for(case, held, search, budget)
         return [self._answer(case, question) for case in cases]
 
     def answers_to_contrary(
-        self, held: Sequence[int], swaps: Sequence[Swap], budget: Budget
+        self, held: Sequence[int], swaps: Sequence[Swap], search: Search, budget: Budget
     ) -> list[bool | Core | None]:
         """The same when a literal and its opposite are both held: each swap is searched for by itself."""
         answers: list[bool | Core | None] = []
         for swap in swaps:
             case = self._case(swap)
-            self._search_for(case, held, budget)
+            self._search_for(case, held, search, budget)
             match case.certificate:
                 case Forbidden(core=core):
                     answers.append(core)
@@ -192,11 +196,11 @@ class Beside:
     def _shown(self, kept: Kept) -> Shown:
         return Shown(kept.mask, self._rooms.of(kept))
 
-    def _search_for(self, case: Case, held: Sequence[int], budget: Budget) -> None:
+    def _search_for(self, case: Case, held: Sequence[int], search: Search, budget: Budget) -> None:
         case.certificate = None
         rest = [lit for lit in held if lit not in case.swap.released]
         try:
-            found = self._search([*rest, case.swap.lit], budget)
+            found = search([*rest, case.swap.lit], budget)
         except Spent:
             return
         case.certificate = self._shown(found) if isinstance(found, Kept) else self._note(found)

@@ -47,7 +47,7 @@ class Reasoner:
         self.holding = Holding(self.engine, self.lessons)
         most = max(60, min(KEPT_BUILDS_MAX, KEPT_BYTES_MAX // (problem.count + 100)))
         self.store = Store(most)
-        self._beside = Beside(self.wiring, self._search)
+        self._beside = Beside(self.wiring)
         self._every = (1 << (problem.count + 1)) - 2
 
     # ---- questions -----------------------------------------------------------------------------------------------
@@ -110,12 +110,12 @@ class Reasoner:
         """
         purse = budget or ENDLESS
         if not {-lit for lit in held}.isdisjoint(held):
-            return self._beside.answers_to_contrary(held, swaps, purse)
+            return self._beside.answers_to_contrary(held, swaps, self._search, purse)
         try:
             current = self._current(held, purse)
         except Spent:
             return [None] * len(swaps)
-        return self._beside.answers(held, current, swaps, purse)
+        return self._beside.answers(held, current, swaps, self._search, purse)
 
     def build_beside(self, swap: Swap) -> Build | None:
         """The build that showed a swap when ``beside`` was last asked for it."""

@@ -23,7 +23,7 @@ from specbuilder.rulegraph.truth import brief_truth
 
 from .problem import Compiled, compile_problem, theirs
 
-KEPT = 12
+KEPT = 6
 """Briefs remembered for each catalogue."""
 
 
