@@ -20,8 +20,9 @@ from specbuilder.storage.faults import Fault
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.job_recovery import Found, Instead, find
 from specbuilder.storage.jobs import JobsFolder
-from specbuilder.storage.kept_rules import keep_rules, kept_path, kept_rules
+from specbuilder.storage.kept_rules import are_kept, changed_since, keep_rules, kept_path, kept_rules
 from specbuilder.storage.rules_files import RulesFaults
+from specbuilder.storage.rules_stamp import is_changed, stamp_of
 from specbuilder.storage.spec_files import spec_text
 from specbuilder.storage.spec_format import checksum_of
 from specbuilder.wording.ready import gap_lines
@@ -37,6 +38,12 @@ class House:
         self.rules = rules
         """Where they were read from."""
         self._kept: dict[str, Catalogue] = {catalogue.digest: catalogue}
+        self._stamp = stamp_of(rules)
+
+    @property
+    def rules_changed(self) -> bool:
+        """True when the folder of rules was edited since: what was read from it still holds in this program."""
+        return stamp_of(self.rules) != self._stamp and is_changed(self.rules, self.catalogue.digest)
 
     def catalogue_of(self, digest: str) -> Catalogue | None:
         """The catalogue of this digest: that of today, or one kept; None when it is neither.
@@ -64,6 +71,16 @@ class House:
         """
         if catalogue.digest == self.catalogue.digest:
             keep_rules(self.jobs.path, self.rules, catalogue.digest)
+
+    def hold_rules(self, catalogue: Catalogue) -> None:
+        """Before anything leaves the house that rests on the rules of today: they are kept, or can still be.
+
+        Raises:
+            RulesFaults: the folder holds other rules by now, and those of today are kept nowhere.
+        """
+        today = catalogue.digest == self.catalogue.digest
+        if today and self.rules_changed and not are_kept(self.jobs.path, catalogue.digest):
+            raise RulesFaults((changed_since(self.rules.name),))
 
     def catalogue_for(self, spec: Spec, digest: str, *, as_it_was: bool = False) -> Catalogue:
         """The catalogue a spec is held against.

@@ -47,10 +47,14 @@ def keep_rules(jobs: Path, rules: Traversable, digest: str) -> Path:
     with disk(path, writing=True):
         files = sorted(_files(rules, ""))
     if digest_of(files) != digest:
-        words = "these rules were changed after the program read them: leave the program and start it again."
-        raise RulesFaults((Fault(rules.name, 0, "", words),))
+        raise RulesFaults((changed_since(rules.name),))
     write_whole(path, _archive(files))
     return path
+
+
+def changed_since(name: str) -> Fault:
+    """The folder of this name is no longer what the program works with."""
+    return Fault(name, 0, "", "changed after the program read them: start the program again.")
 
 
 def kept_rules(jobs: Path, digest: str) -> Catalogue | None:

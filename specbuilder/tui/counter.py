@@ -10,8 +10,10 @@ from collections.abc import Callable, Sequence
 from math import inf
 from typing import TYPE_CHECKING, TypeVar
 
+from specbuilder.wording.around import pasted_too_long
 from specbuilder.wording.last_line import own_mistake, reading_catalogue
 
+from .entry import LONGEST
 from .errands import Errand, Errands
 from .items import Item, OnJob
 from .keyboard import Keyboard
@@ -138,7 +140,10 @@ class Counter(Pile):
         if page.entry is None and page.takes_text():
             page.start_typing()
         if page.entry is not None:
+            before = len(page.entry.text)
             page.type_text(text)
+            if len(page.entry.text) == LONGEST and len(page.entry.text) - before < len(text):
+                self.say(pasted_too_long(len(page.entry.text) - before, len(text), LONGEST))
             self.lay()
 
     def _forget(self) -> None:

@@ -136,15 +136,18 @@ class Deeds:
 
         Raises:
             DiskError: it could not be written to the file yet; it holds, and is written with the next try.
+            RulesFaults: what it rests on was changed and cannot be kept; nothing was done.
         """
+        self.desk.house.hold_rules(self.desk.catalogue)
         self._keep(quoting(self.desk.session, self.desk.now(), by))
 
     def sign(self, signature: Signature) -> None:
         """Both have signed; ``keep_what_left`` is still to be done.
 
         Raises:
-            DiskError: as ``quote``.
+            DiskError, RulesFaults: as ``quote``.
         """
+        self.desk.house.hold_rules(self.desk.catalogue)
         self._keep(signing(self.desk.session, self.desk.now(), signature))
 
     def record(self, record: Record) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from contextlib import suppress
 from dataclasses import dataclass
+from time import monotonic
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import Edit
@@ -22,6 +23,9 @@ from specbuilder.storage.open_job import Clock, OpenJob
 from specbuilder.storage.rules_files import RulesFaults
 
 from .in_hand import InHand
+
+SLOW_S = 0.5
+"""A disk that takes longer to write one key down is told of."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +55,7 @@ class Desk(InHand):
         """True while something was written that may not have reached the disk."""
         self.changed_at = ""
         """Clock time of the last change, ``HH:MM``."""
+        self._slow_s, self._told_slow = 0.0, False
 
     @property
     def read_only(self) -> bool:
@@ -58,13 +63,14 @@ class Desk(InHand):
         return self.job is not None and self.job.read_only_because is not None
 
     def may_write(self) -> bool:
-        """True when the job is ours to change; one that the disk kept from us is tried once more."""
+        """True when the job is ours to change; one that the disk or another counter kept from us is tried once more.
+
+        What another counter has changed meanwhile is not taken: it has to be opened again.
+        """
         if self.looked_at is not None:
             return False
         if self.job is None or self.job.read_only_because is None:
             return True
-        if not isinstance(self.job.read_only_because, DiskError):
-            return False
         try:
             return self.job.take_again()
         except (DiskError, JobUnreadableError):
@@ -100,6 +106,7 @@ class Desk(InHand):
     def sit_at(self, job: OpenJob, catalogue: Catalogue, base: Stand | None) -> None:
         """Have this job on the desk. ``base`` is the signed revision that it changes."""
         self.job, self.looked_at, self.catalogue = job, None, catalogue
+        self._slow_s, self._told_slow = 0.0, False
         self.forget_trial()
         self.swap(replay(Session(catalogue=catalogue, spec=job.start, base=base), job.entries))
         self.changed_at = ""
@@ -235,9 +242,18 @@ class Desk(InHand):
         self.changed_at = f"{self.clock():%H:%M}"
         if self.job is None:
             return
+        begun = monotonic()
         try:
             self.job.append(entry)
             self.unsynced = True
             self.trouble = None
         except DiskError as error:
             self.trouble = Trouble(reason=error.reason.value)
+        self._slow_s = max(self._slow_s, monotonic() - begun)
+
+    def slow_s(self) -> float:
+        """Seconds the disk took to write one key down, when that was long and was not told yet of this job; else 0."""
+        if self._told_slow or self._slow_s < SLOW_S:
+            return 0.0
+        self._told_slow = True
+        return self._slow_s

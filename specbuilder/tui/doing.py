@@ -12,6 +12,7 @@ from specbuilder.session.state import Done
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.lock import LockHolder
 from specbuilder.wording import edits as words
+from specbuilder.wording.around import slow_folder
 from specbuilder.wording.findings import now_broken
 from specbuilder.wording.jobs import disk_trouble, read_only
 from specbuilder.wording.last_line import again_hint, back_hint
@@ -173,6 +174,8 @@ class Doing:
         trouble = self.desk.trouble
         if trouble is not None:
             self.host.say(disk_trouble(trouble.reason))
+        elif slow_s := self.desk.slow_s():
+            self.host.say(slow_folder(slow_s), hint)
         else:
             self.host.say(told, hint)
 

@@ -14,6 +14,7 @@ from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.rules_files import RulesFaults
+from specbuilder.wording.around import rules_changed
 from specbuilder.wording.check import handed_over
 from specbuilder.wording.jobs import NO_NAME, disk_trouble, read_only, state_and_revision, unreadable
 from specbuilder.wording.life import begun, not_current, only_looked_at
@@ -80,7 +81,7 @@ class Opening:
         with self._told(number):
             job = self.desk.open(number, instead)
             self._start(job.cursor)
-            self.floor.say(" ".join(notice.words for notice in job.notices))
+            self.floor.say(" ".join((*(notice.words for notice in job.notices), *self._rules_told())))
             seal(self.floor)
 
     def look_at(self, number: str, revision: int | None = None) -> bool:
@@ -142,7 +143,12 @@ class Opening:
         jobs = self.floor.jobs
         jobs.rows = self.rows()
         jobs.at = jobs.alone = OnJob(number) if number else None
-        self.floor.say("")
+        self.floor.say(" ".join(self._rules_told()))
+
+    def _rules_told(self) -> tuple[str, ...]:
+        """That the rules were edited while the program runs, where they were."""
+        house = self.desk.house
+        return (rules_changed(str(house.rules)),) if house.rules_changed else ()
 
     @property
     def number(self) -> str:

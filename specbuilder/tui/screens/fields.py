@@ -8,12 +8,13 @@ from dataclasses import replace
 from specbuilder.model.edits import Edit, FillVanData, NameCustomer, WriteNote
 from specbuilder.model.kinds import Step
 from specbuilder.model.spec import Spec, VanData
-from specbuilder.storage.text_limits import CONTACT_LONGEST, NAME_LONGEST
+from specbuilder.storage.text_limits import CONTACT_LONGEST, NAME_LONGEST, NOTE_LONGEST, VAN_TEXT_LONGEST, text_fault
 from specbuilder.tui.entry import Entry
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, Item, OnField
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line
 from specbuilder.wording.forms import field_value, field_words, form_title, not_taken
+from specbuilder.wording.plain import raised
 from specbuilder.wording.typed import above_nought, plain, whole
 from specbuilder.wording.weighed import other_axle, weighed_words
 
@@ -70,6 +71,9 @@ class FieldLines:
 
     def take(self, item: OnField, text: str) -> bool:
         """Take a typed text; False and a word on the last line when it does not fit."""
+        if (fault := text_fault(text, _longest(item.field))) is not None:
+            self.host.say(raised(fault))
+            return False
         edit = edit_of(self.host.report.spec, item.field, text)
         if edit is None:
             self.host.say(field_words(item.field).needs)
@@ -97,6 +101,13 @@ def field_line(
     return line(named, Bit(cut(value, room)), item=item)
 
 
+def _longest(field: Field) -> int:
+    """How long a text of this field may be."""
+    return {Field.NAME: NAME_LONGEST, Field.CONTACT: CONTACT_LONGEST, Field.JOB_NOTE: NOTE_LONGEST}.get(
+        field, VAN_TEXT_LONGEST
+    )
+
+
 def value_of(spec: Spec, field: Field) -> str:
     """The text of a field as it stands."""
     van, customer = spec.van_data, spec.customer
@@ -121,9 +132,9 @@ def edit_of(spec: Spec, field: Field, text: str) -> Edit | None:
     """What taking this text does; None when the text is none for this field."""
     match field:
         case Field.NAME:
-            return NameCustomer(name=text[:NAME_LONGEST], contact=spec.customer.contact)
+            return NameCustomer(name=text, contact=spec.customer.contact)
         case Field.CONTACT:
-            return NameCustomer(name=spec.customer.name, contact=text[:CONTACT_LONGEST])
+            return NameCustomer(name=spec.customer.name, contact=text)
         case Field.JOB_NOTE:
             return WriteNote(note=text)
         case _:

@@ -13,6 +13,7 @@ from specbuilder.model.spec import Spec
 from specbuilder.office.steps import Signature
 from specbuilder.session.life import PLACES
 from specbuilder.storage.disk import DiskError
+from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.tui.items import Field, OnField, OnHindrance, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Line
@@ -74,7 +75,7 @@ class _StepPage(FormPage):
         self.host.close()
         try:
             told = self.write()
-        except DiskError as error:
+        except (DiskError, RulesFaults) as error:
             told = str(error)
         self.host.say(told)
         seal(self.host)
@@ -85,6 +86,7 @@ class _StepPage(FormPage):
 
         Raises:
             DiskError: it could not be written to the file yet.
+            RulesFaults: it was not done, for the rules it rests on are no longer at hand.
         """
 
 

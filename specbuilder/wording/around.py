@@ -1,0 +1,20 @@
+"""Words about what happens around the running program: the clipboard, a slow disk, rules that are edited meanwhile."""
+
+from __future__ import annotations
+
+
+def pasted_too_long(taken: int, pasted: int, most: int) -> str:
+    """``The first 500 of 100,000 pasted characters stand here; 500 is the most a line holds.``"""
+    return f"The first {taken:,} of {pasted:,} pasted characters stand here; {most:,} is the most a line holds."
+
+
+def slow_folder(seconds: float) -> str:
+    """Said once a job, when the jobs folder takes so long to write one key down."""
+    return (
+        f"The jobs folder is slow: {seconds:.1f} s to write this down. It is saved, and keys pressed meanwhile are kept"
+    )
+
+
+def rules_changed(where: str) -> str:
+    """Said when the folder of rules is no longer what the program works with."""
+    return f"Rules edited since this program read them count from its next start on: {where}"
