@@ -69,8 +69,8 @@ def main(keys: int = 100_000, jobs: int = 500) -> None:
         f"{int(WARM * jobs)} jobs, {end / 1024:.1f} MB at the end, {100 * (end / warm - 1):+.1f} % (bound 5)"
     )
     print(
-        f"              key to last byte median {median(early) * 1000:.1f} ms then, {median(late) * 1000:.1f} ms at the "
-        f"end, p95 {quantile(early, 0.95) * 1000:.1f} and {quantile(late, 0.95) * 1000:.1f} ms   n={len(late)}"
+        f"              key to last byte median {median(early) * 1000:.1f} ms then, {median(late) * 1000:.1f} ms at "
+        f"the end, p95 {quantile(early, 0.95) * 1000:.1f} and {quantile(late, 0.95) * 1000:.1f} ms   n={len(late)}"
     )
 
 
