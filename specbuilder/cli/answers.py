@@ -12,7 +12,7 @@ from specbuilder.model.ids import GroupId
 from specbuilder.model.kinds import Level, Step, Verdict
 from specbuilder.model.report import Report
 from specbuilder.wording import brief as brief_words
-from specbuilder.wording import findings, glance, spoken
+from specbuilder.wording import findings, spoken
 from specbuilder.wording.absurd import absurd_lines
 from specbuilder.wording.ledger_detail import detail_texts
 from specbuilder.wording.lines import customer_lines, van_lines
@@ -30,8 +30,6 @@ from .things import (
     Unclear,
     thing,
 )
-
-_WIDE = 200
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +102,7 @@ def brief(catalogue: Catalogue, report: Report) -> Answer:
 
 def _check_lines(catalogue: Catalogue, report: Report) -> Iterator[str]:
     yield _verdict_line(report)
-    yield glance.glance(catalogue, report, _WIDE)
+    yield spoken.standing_line(catalogue, report)
     yield from findings.strangers_words(report)
     told = [f for f in report.findings if f.verdict is not Verdict.HOLDS]
     for finding in told:

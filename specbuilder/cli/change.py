@@ -16,9 +16,9 @@ from specbuilder.office.house import House
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, do
 from specbuilder.wording.edits import done
-from specbuilder.wording.glance import glance
 from specbuilder.wording.plain import ended
 from specbuilder.wording.refusals import refused
+from specbuilder.wording.spoken import standing_line
 
 from .aftermath import aftermath
 from .answers import Answer
@@ -30,7 +30,6 @@ from .things import Unclear
 from .trying import tried
 from .working import Work, Worked
 
-_WIDE = 200
 _HARMLESS = (Refusal.IN_ALREADY, Refusal.NOTHING_TO_DO)
 """What was asked for is so already: said, and nothing to stop for."""
 
@@ -152,5 +151,5 @@ def _all_done(session: Session, things: Iterable[str], meaning: Meaning) -> Work
 
 def standing(catalogue: Catalogue, session: Session, lines: tuple[str, ...]) -> Answer:
     """What was done and where the spec stands now."""
-    now = glance(catalogue, evaluate(catalogue, session.spec), _WIDE)
+    now = standing_line(catalogue, evaluate(catalogue, session.spec))
     return Answer((*lines, now), stands="What was asked for stands in the spec all the same.")

@@ -225,8 +225,9 @@ def _sources(arguments: Namespace) -> Answer:
 
 def _keys(arguments: Namespace) -> Answer:
     from .keys import keys
+    from .own_keys import keys_path
 
-    return keys(arguments.where)
+    return keys(arguments.where, keys_path(arguments.keys))
 
 
 DOES: Mapping[str, Callable[[Namespace], Answer]] = MappingProxyType(

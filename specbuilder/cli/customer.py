@@ -27,7 +27,7 @@ def customer(stand: Stand, today: date, *, prices: bool) -> Answer:
 def _first(content: Shown) -> Iterator[str]:
     """The page that is read from afar; it need not say on which page the rest stands."""
     yield ended(raised(f"{words.PRICE}: {content.price}, {content.note}"))
-    yield ended(", ".join(content.counts).lower().capitalize())
+    yield ended(raised(" ".join(", ".join(content.counts).lower().split())))
     yield from (ended(f"{name}: {text}") for name, text in content.facts)
     for answer, names in content.away:
         yield ended(f"{words.AWAY.capitalize()}, {answer.lower()}: {', '.join(names)}")

@@ -19,9 +19,9 @@ from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.storage.spec_files import SpecFaultsError
 from specbuilder.wording.glance import price_words
-from specbuilder.wording.jobs import job_words, no_job_found, no_jobs, read_only
+from specbuilder.wording.jobs import job_words, no_jobs, read_only
 from specbuilder.wording.life import not_current
-from specbuilder.wording.lines import new_command, only_a_job_stands, variant_copied
+from specbuilder.wording.lines import new_command, no_such_job, only_a_job_stands, variant_copied
 from specbuilder.wording.plain import ended
 
 from . import output
@@ -42,7 +42,7 @@ def jobs(house: House, arguments: Namespace) -> Answer:
     if arguments.json:
         return Answer((json_text({"format": FORMAT, "jobs": [line.json() for line in shown]}),))
     if not shown:
-        output.message((no_job_found() if lines else new_command(no_jobs()),))
+        output.message((no_such_job() if lines else new_command(no_jobs()),))
     return Answer(tuple(text for line in shown for text in line.lines()))
 
 

@@ -7,7 +7,6 @@ from typing import Any
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BriefKey, GroupId
-from specbuilder.model.kinds import Step
 from specbuilder.model.report import Report
 from specbuilder.session.walk import OpenThing, open_things
 from specbuilder.wording.brief import nothing_open, open_thing
@@ -88,4 +87,4 @@ def _value(catalogue: Catalogue, report: Report, thing: OpenThing) -> dict[str, 
 
 def _kind(thing: OpenThing) -> str:
     kinds = {"answer": thing.key, "group": thing.group, "finding": thing.rule, "question": thing.question}
-    return next((kind for kind, named in kinds.items() if named is not None), Step.BASE_VAN.value)
+    return next((kind for kind, named in kinds.items() if named is not None), VAN)

@@ -15,7 +15,6 @@ from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.wording import lines as line_words
 from specbuilder.wording import older as words
 from specbuilder.wording.life import begun
-from specbuilder.wording.plain import ended
 
 from .answers import Answer
 from .asjson import FORMAT, json_text
@@ -65,7 +64,7 @@ def today(house: House, arguments: Namespace, now: datetime) -> Answer:
     current = as_of_today(house, found.spec)
     return Answer(
         (
-            ended(words.older_title(found.spec, found.catalogue, house.catalogue)),
+            line_words.older_line(found.spec, found.catalogue, house.catalogue),
             words.older_words(found.spec, found.catalogue, found.state)[0],
             *words.against_lines(then, current, compare(then, current)),
             line_words.to_move(words.move_line(found.spec, found.state)),

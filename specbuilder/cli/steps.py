@@ -32,8 +32,8 @@ from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.open_job import OpenJob
 from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.wording import life as words
-from specbuilder.wording.glance import glance
 from specbuilder.wording.records import record_name
+from specbuilder.wording.spoken import standing_line
 
 from .answers import Answer
 from .holding import COUNTER, ChangingJob, waits
@@ -41,7 +41,6 @@ from .opening import held_job, refuse_altered, unreadable
 from .output import Exit, StopError
 from .recording import needs_signed, record_typed, typed_text
 
-_WIDE = 200
 _MINUTE = "%Y-%m-%d %H:%M"
 _NOTHING = "Nothing was changed."
 _Told: TypeAlias = Callable[[Session], tuple[str, ...]]
@@ -256,5 +255,5 @@ def _done(session: Session, edits: tuple[Edit, ...]) -> Session:
 
 def _answer(session: Session, lines: tuple[str, ...]) -> Answer:
     """What was done, and where the spec stands now."""
-    now = glance(session.catalogue, stand_of(session.catalogue, session.spec).report, _WIDE)
+    now = standing_line(session.catalogue, stand_of(session.catalogue, session.spec).report)
     return Answer((*lines, now), stands="What was asked for stands in the job all the same.")

@@ -11,16 +11,14 @@ from specbuilder.session.compare import compare
 from specbuilder.session.trial import trial_of
 from specbuilder.wording.compare import finding_change_lines
 from specbuilder.wording.differences import difference_spoken
-from specbuilder.wording.glance import glance
 from specbuilder.wording.lines import only_tried
 from specbuilder.wording.plain import ended
+from specbuilder.wording.spoken import standing_line
 
 from .answers import Answer
 from .opening import opened
 from .output import Exit
 from .working import Work
-
-_WIDE = 200
 
 
 def tried(house: House, file: str, work: Work) -> Answer:
@@ -44,4 +42,4 @@ def tried(house: House, file: str, work: Work) -> Answer:
 def _told(before: Stand, after: Stand, comparison: Comparison) -> Iterator[str]:
     yield ended(f"All together: {difference_spoken(after.catalogue, comparison.difference)}")
     yield from finding_change_lines(before, after, comparison)
-    yield glance(after.catalogue, after.report, _WIDE)
+    yield standing_line(after.catalogue, after.report)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import fields
 from typing import assert_never
 
@@ -30,10 +30,12 @@ from specbuilder.model.edits import (
 )
 from specbuilder.model.ids import BriefKey, OptionId
 from specbuilder.model.kinds import Owner
-from specbuilder.model.spec import Spec
+from specbuilder.model.own_parts import SheetLine
+from specbuilder.model.spec import OwnPart, Spec
 
 from .brief import answer_words, telling
 from .names import chosen_name, key_name, listed, option_name
+from .own_parts import line_name, value_words
 from .plain import ended, fitted, lowered, raised
 from .records import record_name
 from .states import NOT_KNOWN, step_name
@@ -75,7 +77,8 @@ def edit_name(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> st
             was = place or next((c.place for c in before.chosen(option) if c not in after.chosen(option)), None)
             return f"{option_name(catalogue, option)} back to {was.value if was else 'its place'}"
         case SetOwner(option=option):
-            return f"whose part {option_name(catalogue, option)} is"
+            name = option_name(catalogue, option)
+            return f"sheet of {name}" if any(_sheet_said(before, after, option)) else f"whose part {name} is"
         case SetNote(option=option):
             return f"note on {option_name(catalogue, option)}"
         case AnswerLine(key=key):
@@ -135,7 +138,9 @@ def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
         case Move(option=option, to=to):
             return f"Moved {option_name(catalogue, option)} to {to.value}"
         case SetOwner(option=option, owner=owner):
-            return f"{option_name(catalogue, option)} is {_whose(owner)}"
+            name = option_name(catalogue, option)
+            said = listed(_sheet_said(before, after, option))
+            return f"{name}: {said}" if said else f"{name} is {_whose(owner)}"
         case SetNote(option=option, note=note):
             return f"{'Noted on' if note else 'Note taken off'} {option_name(catalogue, option)}"
         case AnswerLine(key=key):
@@ -212,6 +217,17 @@ def _whose(owner: Owner) -> str:
             return "ours"
         case _:
             assert_never(owner)
+
+
+def _sheet_said(before: Spec, after: Spec, option: OptionId) -> Iterator[str]:
+    """What was said on the sheet of a part that was the customer's already: ``mass 92.5 kg``."""
+    was, now = (next(iter(spec.chosen(option)), None) for spec in (before, after))
+    if was is None or now is None or was.owner is not Owner.CUSTOMER or now.owner is not Owner.CUSTOMER:
+        return
+    sheets = was.own_part or OwnPart(), now.own_part or OwnPart()
+    for line in SheetLine:
+        if getattr(sheets[0], line.value) != getattr(sheets[1], line.value):
+            yield f"{line_name(line)} {value_words(line, sheets[1]) or NOT_KNOWN}"
 
 
 def _van_fields(before: Spec, after: Spec) -> str:

@@ -35,6 +35,11 @@ def new_command(words: str) -> str:
     return words.replace("Press n", f"Use {COMMAND} new")
 
 
+def no_such_job() -> str:
+    """Where no line of the list has the words."""
+    return "No job has these letters. Fewer letters find more."
+
+
 def only_a_job_is_undone() -> str:
     """Said of a file: what was done to it is written nowhere."""
     return "only a job keeps what was done to it"
@@ -68,6 +73,13 @@ def look_back(number: str, revision: int) -> str:
 def stands_on_today(number: str) -> str:
     """Where nothing is to be moved."""
     return f"Job {number} is held against the rules of today already."
+
+
+def older_line(spec: Spec, own: Catalogue, today: Catalogue) -> str:
+    """Which rules it was written under."""
+    then, now = own.firm.catalogue_version, today.firm.catalogue_version
+    version = f"an earlier state of {then}" if then == now else then
+    return f"Job {one_line(spec.number)} was written under {version}; the rules and prices of today are {now}."
 
 
 def to_move(move: str) -> str:
@@ -233,6 +245,11 @@ def range_needed(range_: Range) -> str:
 
 
 # -- the build
+
+
+def build_head(spec: Spec) -> str:
+    """The first line."""
+    return f"Build of job {one_line(spec.number)}, revision {spec.revision}."
 
 
 def hold_line(point: HoldPoint, state: str) -> str:

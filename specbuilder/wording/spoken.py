@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import assert_never
 
@@ -14,11 +15,14 @@ from specbuilder.model.spec import Choice
 
 from . import aloud, reasons
 from .brief import open_question
-from .glance import price_words, state_words, van_words, weight_words
+from .glance import glance, price_words, state_words, van_words, weight_words
 from .names import choice_name, listed, option_name
 from .plain import ended
 from .rows import is_usual, row_count_words
 from .states import THEIRS, UNDECIDED, clash_count, place_explained, state_word, step_title
+
+_WIDEST = 400
+"""Of the glance line: nothing of it is shortened."""
 
 
 def head_lines(catalogue: Catalogue, report: Report) -> tuple[str, ...]:
@@ -34,6 +38,12 @@ def head_lines(catalogue: Catalogue, report: Report) -> tuple[str, ...]:
         f"Weight: {weight_words(catalogue, report).removeprefix('weight: ')}.",
     )
     return tuple(lines)
+
+
+def standing_line(catalogue: Catalogue, report: Report) -> str:
+    """Where the spec stands, as the glance line of the screens has it, in one sentence."""
+    parts = re.sub(r"\s{3,}", "; ", glance(catalogue, report, _WIDEST))
+    return ended(" ".join(parts.split()))
 
 
 def spec_lines(catalogue: Catalogue, report: Report) -> tuple[str, ...]:

@@ -10,10 +10,7 @@ import pytest
 
 from tests.cli.counter import Counter, Said
 
-GLANCE = (
-    "£984 to £3,792 VAT in, van not included      522 to 614 kg left (ESTIMATE)      "
-    "2 undecided      2 not known      0 broken"
-)
+GLANCE = "£984 to £3,792 VAT in, van not included; 522 to 614 kg left (ESTIMATE); 2 undecided; 2 not known; 0 broken."
 CANNOT_TELL = "Cannot tell yet: nothing is broken at STOP, but not everything that could stop it is decided or known."
 
 
