@@ -14,6 +14,7 @@ def main() -> None:
     answers.run()
     papers.run()
     counter.first_paint()
+    counter.jobs_list()
     with tempfile.TemporaryDirectory() as folder:
         jobs = Path(folder)
         shutil.copy(Path(__file__).parents[2] / "examples" / "saturday-family.toml", jobs / "0147-r1.toml")

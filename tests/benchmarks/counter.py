@@ -30,7 +30,7 @@ def first_paint(runs: int = 9) -> None:
             with Terminal([sys.executable, str(HERE / "hello.py")], *WIDE) as terminal:
                 hello.append(terminal.until("hello there"))
             with Terminal([*APP, "--jobs", jobs], *WIDE) as terminal:
-                ours.append(terminal.until("Jobs"))
+                ours.append(terminal.until("JOBS"))
     print(
         f"first paint   {median(ours) * 1000:5.0f} ms, hello-world {median(hello) * 1000:5.0f} ms,"
         f" ratio {median(ours) / median(hello):4.2f} (bound 1.5)   n={runs},"
@@ -38,9 +38,32 @@ def first_paint(runs: int = 9) -> None:
     )
 
 
+def jobs_list(few: int = 5, many: int = 5_000, runs: int = 5) -> None:
+    """Start of the process to the first rows, and to what each job is about, with few jobs and with many."""
+    rows: dict[int, list[float]] = {few: [], many: []}
+    told: dict[int, list[float]] = {few: [], many: []}
+    example = (HERE.parents[1] / "examples" / "saturday-family.toml").read_bytes()
+    with tempfile.TemporaryDirectory() as folder:
+        for jobs in rows:
+            (Path(folder) / str(jobs)).mkdir()
+            for number in range(1, jobs + 1):
+                (Path(folder) / str(jobs) / f"{number:04}-r1.toml").write_bytes(example)
+        for _ in range(runs):
+            for jobs in rows:
+                with Terminal([*APP, "--jobs", str(Path(folder) / str(jobs))], *WIDE) as terminal:
+                    rows[jobs].append(terminal.until("0005"))
+                    told[jobs].append(terminal.until("The Saturday family"))
+    for name, times, bound in (("jobs list", rows, "bound 1.5"), ("  what about", told, "no bound")):
+        print(
+            f"{name:13} {median(times[many]) * 1000:5.0f} ms with {many:,} jobs, {median(times[few]) * 1000:.0f} ms"
+            f" with {few}, ratio {median(times[many]) / median(times[few]):4.2f} ({bound})   n={runs},"
+            f" {min(times[many]) * 1000:.0f}-{max(times[many]) * 1000:.0f} ms"
+        )
+
+
 def open_job(terminal: Terminal) -> None:
     """From the jobs list into the walk of the only job there."""
-    terminal.until("Jobs")
+    terminal.until("JOBS")
     terminal.settle()
     terminal.key(ENTER)
     terminal.settle(1.0)
