@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.ids import BriefKey, LedgerId
-from specbuilder.model.kinds import JobState, Truth
+from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, LedgerId
+from specbuilder.model.kinds import JobState, OptionState, Truth
 from specbuilder.model.ledger import Reading
 from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.span import Span
@@ -89,6 +89,8 @@ def head(
     told, word = state or (state_words(report.spec.state), job_state_word(report.spec.state))
     revision = f"rev {report.spec.revision}"
     full, short = van_words(catalogue, report), van_words(catalogue, report, short=True)
+    if report.van is None:
+        full = short = _vans_possible(catalogue, report) or full
     for parts in (
         (told, revision, full, saved, counter),
         (told, revision, full, saved),
@@ -123,6 +125,13 @@ def van_words(catalogue: Catalogue, report: Report, *, short: bool = False) -> s
     doors = listed(place.value for place in van.sliding_doors)
     more = (van.fuel, f"door {doors}" if doors and " door" not in name else "")
     return ", ".join((name, *(word for word in more if word and word not in name)))
+
+
+def _vans_possible(catalogue: Catalogue, report: Report) -> str:
+    """``4 of 9 vans possible``; empty while nothing keeps one out."""
+    vans = [report.options.get(van.id) for van in catalogue.options_of(BASE_VAN_GROUP)]
+    live = sum(van is None or van.state is not OptionState.BLOCKED for van in vans)
+    return f"{live} of {len(vans)} vans possible" if 0 < live < len(vans) else ""
 
 
 def price_words(catalogue: Catalogue, price: Price, *, tight: bool = False) -> str:
