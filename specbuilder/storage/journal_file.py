@@ -22,6 +22,7 @@ class JournalFile:
         self._path = path
         self._content = bytearray(content)
         self._guard = Lock()
+        self._unsure = False
         refuse_special(path, writing=True)
         with disk(path, writing=True):
             self._file = _open(path)
@@ -40,8 +41,8 @@ class JournalFile:
 
     @property
     def waiting(self) -> int:
-        """Bytes that could not be written yet."""
-        return len(self._content) - self._on_disk
+        """Bytes that could not be written yet, or that the disk may have lost again."""
+        return len(self._content) - (0 if self._unsure else self._on_disk)
 
     def append(self, line: bytes) -> None:
         """Adds a line; the system holds it when this returns, ``sync`` brings it to the disk.
@@ -82,13 +83,17 @@ class JournalFile:
         """Brings everything appended so far to the disk. May take long: meant for a worker; appending goes on.
 
         Raises:
-            DiskError: the disk did not take it.
+            DiskError: the disk did not take it. Nobody can tell what of it is there: all of it is written once more by
+                the next ``append`` or ``retry``.
         """
         with disk(self._path, writing=True):
             with self._guard:
                 file = os.dup(self._file)
             try:
                 os.fsync(file)
+            except OSError:
+                self._unsure = True
+                raise
             finally:
                 os.close(file)
 
@@ -97,11 +102,21 @@ class JournalFile:
         os.close(self._file)
 
     def _write(self) -> None:
+        if self._unsure:
+            self._write_anew()
         with disk(self._path, writing=True):
             if not self._stands():
                 self._make_again()
             while self._on_disk < len(self._content):
                 self._on_disk += os.write(self._file, self._content[self._on_disk :])
+
+    def _write_anew(self) -> None:
+        """A system that could not bring a file to the disk may have dropped what it held: another file is made."""
+        write_whole(self._path, bytes(self._content))
+        with disk(self._path, writing=True):
+            file = _open(self._path)
+        os.close(self._file)
+        self._file, self._on_disk, self._unsure = file, len(self._content), False
 
     def _stands(self) -> bool:
         """Whether the file we hold is the one of that name, and not one that was removed or renamed under us."""

@@ -89,9 +89,7 @@ class OpenJob:
 
     @property
     def waiting(self) -> bool:
-        """True while something could not be written yet: it is tried again with whatever comes next, as long as the job
-        is not let go of.
-        """
+        """True while something could not be written yet: it is tried again as long as the job is not let go of."""
         return self._journal.waiting > 0 if self._journal is not None else self._lost
 
     def take_again(self) -> bool:
@@ -159,6 +157,16 @@ class OpenJob:
         journal.append(saved_line(digest_of(text)))
         journal.sync()
         write_whole(self.files.spec, text, changed_s=now.timestamp())
+
+    def set_aside(self, catalogue: Catalogue, spec: Spec, report: Report) -> Path:
+        """Writes a spec beside a job that another counter has taken over, under a name that is no job's.
+
+        Raises:
+            DiskError: it could not be written.
+        """
+        path = self.files.aside("toml")
+        write_whole(path, spec_text(catalogue, spec, report))
+        return path
 
     def take_back(self) -> bool:
         """Undoes everything since the job was opened, in the journal as well: for when it could not be saved.

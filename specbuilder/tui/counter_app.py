@@ -103,6 +103,8 @@ class CounterApp(App[None]):
             return
         opening.remember()
         opening.desk.try_again()
+        if opening.tell_trouble():
+            self._screen.paint()
         if opening.desk.unsynced and not self._syncs:
             self._syncs = True
             self.bring_to_disk()

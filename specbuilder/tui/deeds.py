@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from datetime import date
 from pathlib import Path
 
@@ -172,7 +173,8 @@ class Deeds:
             begun = next_begun(desk.house, job, desk.session, desk.counter)
         except TROUBLES:
             if not job.held:
-                desk.open(job.number)
+                with suppress(*TROUBLES):
+                    desk.open_again(job)
             raise
         desk.sit_at(begun, desk.house.catalogue_for(begun.start, desk.catalogue.digest), base)
 
@@ -189,12 +191,12 @@ class Deeds:
         """
         desk, job = self.desk, self.desk.job
         assert job is not None, "a later revision has a file"
-        number, files = job.number, job.files
+        files = job.files
         job.abandon()
         try:
             given_up(desk.house, files, desk.counter)
         finally:
-            desk.open(number)
+            desk.open_again(job)
 
     @property
     def deposit(self) -> tuple[Pence, int]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from contextlib import suppress
 from dataclasses import dataclass
+from pathlib import Path
 from time import monotonic
 
 from specbuilder.model.catalogue import Catalogue
@@ -14,7 +15,7 @@ from specbuilder.model.spec import Spec
 from specbuilder.model.stand import Stand
 from specbuilder.office.house import House
 from specbuilder.session.state import Done, Session, do, redo, replay, undo
-from specbuilder.storage.disk import DiskError
+from specbuilder.storage.disk import DiskError, DiskReason
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.jobs import JobsFolder
@@ -55,6 +56,8 @@ class Desk(InHand):
         """True while something was written that may not have reached the disk."""
         self.changed_at = ""
         """Clock time of the last change, ``HH:MM``."""
+        self.kept_aside: Path | None = None
+        """Where the last job that another counter took over meanwhile was laid when it was left."""
         self._slow_s, self._told_slow = 0.0, False
 
     @property
@@ -128,6 +131,7 @@ class Desk(InHand):
     def leave(self, place: CursorPlace | None) -> bool:
         """Write the file whole and let go of the job. False: the disk did not take it, and the job stays open."""
         self.back_to_job()
+        self.kept_aside = None
         if self.looked_at is not None:
             self.looked_at = None
             return True
@@ -148,10 +152,34 @@ class Desk(InHand):
                 self.house.keep_rules(self.catalogue)
             job.close()
         except DiskError as error:
-            self.trouble = Trouble(reason=error.reason.value)
-            return False
+            if error.reason is DiskReason.TAKEN and (kept := self._kept_aside(job)) is not None:
+                self.kept_aside = kept
+            else:
+                self.trouble = Trouble(reason=error.reason.value)
+                return False
         self.job, self.trouble = None, None
         return True
+
+    def _kept_aside(self, job: OpenJob) -> Path | None:
+        """Where the spec on the desk was laid when another counter has taken its job over; None: it could not be."""
+        try:
+            kept = job.set_aside(self.catalogue, self.session.spec, self.report)
+        except DiskError:
+            return None
+        job.abandon()
+        return kept
+
+    def open_again(self, job: OpenJob) -> None:
+        """Open a job that was let go of; while it cannot be had it is only looked at.
+
+        Raises:
+            JobUnreadableError, DiskError, RulesFaults: it cannot be had.
+        """
+        try:
+            self.open(job.number)
+        except DiskError as error:
+            job.read_only_because = error
+            raise
 
     # -- doing -----------------------------------------------------------------------------------------------------
 

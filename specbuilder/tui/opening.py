@@ -16,13 +16,13 @@ from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.wording.around import rules_changed
 from specbuilder.wording.check import handed_over
-from specbuilder.wording.jobs import NO_NAME, disk_trouble, read_only, state_and_revision, unreadable
+from specbuilder.wording.jobs import NO_NAME, disk_trouble, kept_aside, read_only, state_and_revision, unreadable
 from specbuilder.wording.life import begun, not_current, only_looked_at
 from specbuilder.wording.older import one_revision
 from specbuilder.wording.variants import no_number, variant_begun
 
 from .deeds import Deeds
-from .desk import Desk
+from .desk import Desk, Trouble
 from .items import Item, OnJob
 from .screens.jobs import JobCells, JobRow, JobsPage, NoticePage
 from .screens.older_rules import OlderRulesPage
@@ -50,6 +50,7 @@ class Opening:
         self.searches = Searches()
         self.walk: Walk | None = None
         self._place: CursorPlace | None = None
+        self._told_trouble: Trouble | None = None
 
     def rows(self) -> tuple[JobRow, ...]:
         """Every job of the folder."""
@@ -143,7 +144,8 @@ class Opening:
         jobs = self.floor.jobs
         jobs.rows = self.rows()
         jobs.at = jobs.alone = OnJob(number) if number else None
-        self.floor.say(" ".join(self._rules_told()))
+        aside = self.desk.kept_aside
+        self.floor.say(kept_aside(number, aside.name) if aside is not None else " ".join(self._rules_told()))
 
     def _rules_told(self) -> tuple[str, ...]:
         """That the rules were edited while the program runs, where they were."""
@@ -161,6 +163,14 @@ class Opening:
         if self.walk is not None and (place := self.walk.place()) != self._place:
             self._place = place
             self.desk.keep_place(place)
+
+    def tell_trouble(self) -> bool:
+        """Say what the disk did not take behind the screens; True when that is news."""
+        trouble = self.desk.trouble
+        if news := trouble is not None and trouble != self._told_trouble:
+            self.floor.say(disk_trouble(trouble.reason))
+        self._told_trouble = trouble
+        return news
 
     def begin_variant(self) -> None:
         """A variant of the job, a copy of what is on the screens, open; the job itself is saved and let go of."""

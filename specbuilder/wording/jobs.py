@@ -11,6 +11,8 @@ from .plain import ended, fitted
 from .states import job_state_word
 
 NO_NAME = "no name yet"
+JOB_HEADS = ("Job", "Customer", "State", "Base van", "Changed")
+"""Over the columns of the list."""
 _LONGEST_NAME = 40
 _MOST_FAULTS = 20
 
@@ -71,6 +73,11 @@ def leave_hint() -> str:
 def read_only(counter: str, since: str) -> str:
     """``Read only: counter 1 has this job since 10:02``."""
     return f"Read only: {counter or 'another counter'} has this job since {since}"
+
+
+def kept_aside(number: str, file: str) -> str:
+    """What is said on leaving a job that another counter has taken over meanwhile."""
+    return f"Another counter has taken job {number} over. What stood here is kept in {file}: open the job and compare."
 
 
 def unreadable(faults: tuple[str, ...], *, copy_kept: bool) -> tuple[str, ...]:

@@ -238,6 +238,28 @@ def test_a_renamed_journal_is_written_again_whole_under_its_name(tmp_path: Path)
     assert on_disk(tmp_path) == START + entry_line(TAKE) + entry_line(Undo())
 
 
+def test_what_a_disk_may_have_dropped_is_written_once_more(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    file = journal(tmp_path)
+    file.append(entry_line(TAKE))
+
+    def fails(_: int) -> None:
+        raise OSError(errno.EIO, "gone")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "fsync", fails)
+        with pytest.raises(DiskError):
+            file.sync()
+        assert file.waiting
+        with pytest.raises(DiskError):
+            file.retry()
+    (tmp_path / "a.journal").write_bytes(START)  # the system dropped the line that it could not bring to the disk
+    file.retry()
+    assert not file.waiting
+    file.append(entry_line(Undo()))
+    file.sync()
+    assert on_disk(tmp_path) == START + entry_line(TAKE) + entry_line(Undo())
+
+
 def test_a_removed_folder_costs_nothing_once_it_is_back(tmp_path: Path) -> None:
     folder = tmp_path / "jobs"
     folder.mkdir()
