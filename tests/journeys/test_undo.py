@@ -22,6 +22,7 @@ async def test_u4_undo_twice_and_redo_once(demo: Path, size: tuple[int, int], pl
         await stage.press("/", "'laptop'", "enter", "-")
         last = stage.spec()
         assert first != towed != last
+        stage.presses = 0
         screen = await stage.press("u")
         assert "Undone:" in screen
         assert "Laptop" in screen
@@ -31,6 +32,7 @@ async def test_u4_undo_twice_and_redo_once(demo: Path, size: tuple[int, int], pl
         assert "Tow bar" in screen
         assert stage.spec() == first
         screen = await stage.press("r")
+        assert stage.presses == 3
         assert "Tow bar" in screen
         assert stage.spec() == towed
         screen = await stage.press(*["u"] * 20)
