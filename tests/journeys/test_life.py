@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.edits import NameCustomer
 from specbuilder.model.kinds import JobState
 from specbuilder.model.record import RecordKind
 from specbuilder.storage.disk import DiskError, DiskReason
@@ -81,6 +82,20 @@ async def test_a_quote_is_signed_by_three_keys_and_asks_for_the_deposit(
         assert [record.pence for record in paid] == [round(signed.pence * 0.1, -2)]  # type: ignore[operator]
     assert scene.spec().state is JobState.ORDERED
     assert sealed_path(scene.folder, scene.number, 1, "signed").is_dir()
+
+
+async def test_a_quote_asks_for_the_name_that_nobody_gave_and_keeps_it(scene: Scene) -> None:
+    scene.edit(NameCustomer(name="", contact=""))
+    async with on_stage(scene.folder) as stage:
+        await opened(stage)
+        screen = await stage.press("p", "s")
+        assert "stands in the way" not in screen
+        assert "needed" in await stage.press("end", "enter")
+        await stage.press("'Hale'", "enter")
+        assert stage.spec().customer.name == "Hale"
+        await stage.press("enter")
+        await stage.found()
+        assert (stage.spec().state, stage.spec().customer.name) == (JobState.QUOTED, "Hale")
 
 
 async def test_what_is_done_to_the_job_as_a_whole_is_never_undone(scene: Scene) -> None:

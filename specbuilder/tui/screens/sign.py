@@ -6,8 +6,8 @@ from abc import abstractmethod
 from collections.abc import Sequence
 from typing import ClassVar
 
-from specbuilder.model.edits import GiveReason
-from specbuilder.model.life import Hindrance, LifeStep
+from specbuilder.model.edits import GiveReason, NameCustomer
+from specbuilder.model.life import Hindrance, HindranceCode, LifeStep
 from specbuilder.model.record import RecordKind
 from specbuilder.model.spec import Spec
 from specbuilder.office.steps import Signature
@@ -46,7 +46,9 @@ class _StepPage(FormPage):
         if self._found is None or self._found[0] != asked:
             place = asked[1] or PLACES[0]  # where nothing is said yet the form asks for it, not the list
             signature = Signature(customer="", firm="", place=place)
-            self._found = asked, in_order(self.host.deeds.in_the_way(self.step, signature=signature))
+            found = in_order(self.host.deeds.in_the_way(self.step, signature=signature))
+            named = any(one.field is Field.NAME for one in self.fields)  # the form asks for it, not the list
+            self._found = asked, tuple(one for one in found if not (named and one.code is HindranceCode.NAMELESS))
         return self._found[1]
 
     def below(self, cells: int) -> Sequence[Line]:
@@ -97,7 +99,9 @@ class QuotePage(_StepPage):
 
     def __init__(self, host: Host) -> None:
         by = last_by(host, RecordKind.QUOTED) or host.catalogue.firm.ask_for or words.COUNTER
-        super().__init__(host, (FormField(field=Field.QUOTES, value=by),))
+        asks = not host.report.spec.customer.name
+        name = (FormField(field=Field.NAME),) if asks else ()
+        super().__init__(host, (*name, FormField(field=Field.QUOTES, value=by)))
 
     def title(self) -> str:
         """Which revision is quoted."""
@@ -110,6 +114,14 @@ class QuotePage(_StepPage):
     def take_line(self) -> str:
         """What Enter does."""
         return words.quote_take()
+
+    def take_text(self, text: str) -> bool:
+        """The customer's name belongs to the job, quoted or not: it is kept at once."""
+        about, customer = self.at, self.host.report.spec.customer
+        taken = super().take_text(text)
+        if taken and about == OnField(Field.NAME):
+            self.host.edit(NameCustomer(name=text, contact=customer.contact))
+        return taken
 
     def write(self) -> str:
         """The quote goes out."""
