@@ -12,7 +12,8 @@ from specbuilder.model.stand import Stand
 from specbuilder.office.house import House
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.ready import gaps
-from specbuilder.storage.jobs import JobsFolder, default_jobs_path
+from specbuilder.storage.jobs import JobsFolder
+from specbuilder.storage.places import default_jobs_path
 from specbuilder.storage.rules_files import read_rules, rules_folder
 from specbuilder.wording.jobs import rules_unreadable
 from specbuilder.wording.ready import gap_lines

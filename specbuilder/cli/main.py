@@ -32,6 +32,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     except AnswerLostError as lost:
         return _ended(Exit.ANSWER_LOST, (str(lost),))
     except KeyboardInterrupt:
+        output.silence(sys.stdout)
         return _ended(Exit.STOPPED, ("Stopped.",))
     except Exception as mistake:
         # The last floor: whoever stands at the counter is told in a sentence.

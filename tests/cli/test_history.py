@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 from .counter import Counter, Said
@@ -38,6 +39,17 @@ def test_one_command_with_several_things_is_one_step_for_each(job: Counter) -> N
     job("set", "1", "usb-pair", "adults=3")
     assert job("undo", "1").out[0] == "Undone: grown-ups back to 2 grown-ups."
     assert job("undo", "1").out[0] == "Undone: USB pair."
+
+
+def test_no_undo_reaches_behind_a_quote(job: Counter) -> None:
+    job("set", "1", "hushwain", "no-galley", "parking_limit_mm=0")
+    assert job("quote", "1").code == 0
+    quoted = job("show", "1").out
+    told = f"Stays done: quote of {date.today()}. Undo reaches back to it and no further."
+    assert job("undo", "1") == Said(1, (), (told, NOTHING))
+    assert job("ask", "1", "Colour of the lamp").code == 0
+    assert job("undo", "1").out[0] == 'Undone: open question "Colour of the lamp".'
+    assert job("show", "1").out == quoted
 
 
 def test_a_file_keeps_no_steps(job: Counter, tmp_path: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -208,3 +209,49 @@ def test_an_open_question_is_put_with_who_and_when_and_closed(family: Counter) -
     assert said.out[0] == 'Open question: "Colour of the cloth".'
     assert family("ask", "1", "When", "--due", "soon").err[0].startswith('--due: "soon" is no day')
     assert family("ask", "1", "Colour of the cloth", "--answered").out[0] == 'Answered: "Colour of the cloth".'
+
+
+@pytest.mark.long
+def test_how_far_the_build_is_can_be_read_line_by_line(family: Counter) -> None:
+    before = family("build", "1")
+    assert before.out[:2] == (
+        "Build of job 0001, revision 1.",
+        "Nothing is ordered yet: hold points, parts and deposit come with the signatures.",
+    )
+    family("quote", "1")
+    family("order", "1", *SIGN)
+    family("record", "1", "passed", "H0", "--by", "foreman")
+    family("record", "1", "promised", "a spare key", "--by", "the counter")
+    out = family("build", "1").out
+    assert out[1].startswith("Deposit of £2,441")
+    holds = [line for line in out if line.startswith("Hold point ")]
+    assert holds[0].startswith("Hold point H0, passed ")
+    assert holds[1].startswith("Hold point H1, next, about ")
+    assert any(line.startswith("Promised: a spare key") for line in out)
+    assert out[-1] == "Next call: none agreed."
+    told = json.loads("".join(family("build", "1", "--json").out))
+    assert told["next_hold_point"] == "H1"
+    assert [one["by"] for one in told["hold_points"] if one["passed"]] == ["foreman"]
+
+
+@pytest.mark.long
+def test_the_papers_page_says_where_the_job_stands_and_what_is_in_the_way(family: Counter) -> None:
+    out = family("paper", "1").out
+    assert out[:2] == ("A draft: nothing of it has left the house.", "Next: Quote: £24,414 VAT in.")
+    assert out[-1] == "specbuilder paper 1 NAME reads one out; with --to DIR it is written."
+    family("quote", "1")
+    family("order", "1", *SIGN)
+    family("change", "1")
+    stands = family("paper", "1").out
+    assert stands[1] == "Until it is signed the workshop builds revision 1."
+    assert any(line.endswith("[change-order]") for line in stands)
+
+
+@pytest.mark.long
+def test_what_left_the_house_can_be_tried_as_its_next_revision(ordered: Counter) -> None:
+    before = {path.name: path.read_bytes() for path in ordered.jobs.iterdir() if path.is_file()}
+    tried = ordered("set", "1", "induction-single", "--try")
+    assert tried.code == 0
+    assert tried.out[-1] == "Nothing was changed: it was only tried. Without --try it is done."
+    assert {path.name: path.read_bytes() for path in ordered.jobs.iterdir() if path.is_file()} == before
+    assert ordered("set", "1", "induction-single").code == Exit.BROKEN
