@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 _NAME = re.compile(r"(\d{4,9}[b-z]?)-r([1-9]\d{0,4})\.(toml|journal)", re.ASCII)
@@ -18,17 +18,33 @@ class JobFiles:
     number: str
     """Digits, so that it can be a name on any system, and for a variant of a job a letter: ``0147b``."""
     revision: int
-    folder: Path
+    folder: Path = field(hash=False)
+    """Left out of the hash, which is asked for thousands of jobs at once."""
+
+    @property
+    def spec_name(self) -> str:
+        """Its name without its folder, and so on below."""
+        return f"{self._stem}.toml"
+
+    @property
+    def journal_name(self) -> str:
+        """Of the journal."""
+        return f"{self._stem}.journal"
+
+    @property
+    def lock_name(self) -> str:
+        """Of the lock."""
+        return f"{self.number}.lock"
 
     @property
     def spec(self) -> Path:
         """The file of the spec."""
-        return self.folder / f"{self._stem}.toml"
+        return self.folder / self.spec_name
 
     @property
     def journal(self) -> Path:
         """What was done in this revision, line by line."""
-        return self.folder / f"{self._stem}.journal"
+        return self.folder / self.journal_name
 
     @property
     def yesterday(self) -> Path:
@@ -38,7 +54,7 @@ class JobFiles:
     @property
     def lock(self) -> Path:
         """Who has the job open, in whatever revision."""
-        return self.folder / f"{self.number}.lock"
+        return self.folder / self.lock_name
 
     def aside(self, ending: str) -> Path:
         """A free name for something that is kept although it is no longer used."""

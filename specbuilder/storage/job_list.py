@@ -46,6 +46,8 @@ class JobLine:
     """The counter that has it open."""
     unsaved: bool = False
     """Its file lags behind its journal: it was left by a kill. Opening it brings everything back."""
+    unread: bool = False
+    """Only its number is known yet."""
     faults: tuple[Fault, ...] = ()
     """Why it cannot be read; opening it says what can be done."""
 

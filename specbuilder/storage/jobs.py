@@ -11,9 +11,12 @@ from __future__ import annotations
 
 import contextlib
 import os
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import datetime
+from math import inf
 from pathlib import Path
+from typing import TypeVar
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.spec import Spec
@@ -21,15 +24,16 @@ from specbuilder.model.spec import Spec
 from .disk import DiskError, DiskReason, disk
 from .job_files import JobFiles, job_files, main_number
 from .job_left import Left, left, sealed_revisions
-from .job_list import JobLine, changed_at, job_line
+from .job_list import JobLine, changed_at
 from .job_recovery import Found, Instead, JobUnreadableError, find
 from .job_text import clear_halves
 from .journal import start_line
 from .journal_file import JournalFile
+from .known_lines import KnownLines, Stamps, stamps_of
 from .lock import JobLock, LockHolder, Process, holds, read_lock, take_lock, this_process
 from .open_job import Clock, OpenJob, ReadOnly
-from .places import default_jobs_path
 
+_T = TypeVar("_T")
 _DIGITS = 4
 _TRIES = 50
 
@@ -46,15 +50,20 @@ class JobsFolder:
         self.path = path
         self._clock = clock
         self._process = process or this_process()
+        self._known = KnownLines()
 
-    def list(self) -> tuple[JobLine, ...]:
+    def list(self, seconds: float = inf) -> tuple[JobLine, ...]:
         """Every job in its newest revision, by number; one that cannot be read says why in its line.
+
+        What is not known when the time is up is told by its number alone: asked again, the list goes on from there.
 
         Raises:
             DiskError: the folder itself cannot be read. One that does not exist yet has no jobs.
         """
         now = self._clock()
-        return tuple(job_line(files, self._holder(files), now) for files in self._newest())
+        stamps: Stamps = self._read(stamps_of, {})
+        newest = {files.number: files for files in job_files(self.path, stamps)}.values()
+        return self._known.lines(newest, stamps, now, self._holder, seconds)
 
     def revisions(self, number: str) -> tuple[int, ...]:
         """The revisions of a job, oldest first; empty when there is no such job.
@@ -260,25 +269,23 @@ class JobsFolder:
         return job_files(self.path, self._names())
 
     def _ever(self, number: str) -> set[int]:
-        """Its revisions, and those of which only a seal is left."""
         return {*self.revisions(number), *(r for n, r in sealed_revisions(self._names()) if n == number)}
 
-    def _names(self) -> tuple[str, ...]:
+    def _names(self) -> Iterable[str]:
+        return self._read(os.listdir, ())
+
+    def _read(self, read: Callable[[Path], _T], nothing: _T) -> _T:
         self._refuse_no_folder(writing=False)
         with disk(self.path, writing=False):
             try:
-                return tuple(os.listdir(self.path))
+                return read(self.path)
             except FileNotFoundError:
-                return ()
+                return nothing
 
     def _refuse_no_folder(self, *, writing: bool) -> None:
         with disk(self.path, writing=writing):
             if self.path.exists() and not self.path.is_dir():
                 raise DiskError(DiskReason.NO_FOLDER, self.path, writing=writing)
-
-    def _newest(self) -> tuple[JobFiles, ...]:
-        newest = {files.number: files for files in self._all()}
-        return tuple(newest.values())
 
     def _holder(self, files: JobFiles) -> LockHolder | None:
         """Who has the job; a lock that can be taken over is nobody's."""
@@ -291,6 +298,3 @@ class JobsFolder:
 
     def _changed(self, files: JobFiles) -> datetime | None:
         return changed_at(files, self._clock().tzinfo)
-
-
-__all__ = ["JobsFolder", "default_jobs_path", "local_time"]

@@ -57,7 +57,7 @@ class CounterApp(App[None]):
         self.look = look
         self._dress()
         self._start = start
-        self._syncs = False
+        self._syncs = self._lists = False
         self._practice: Practice | None = None
         marks = PLAIN if ascii_marks else SHAPES
         rows = tuple(JobRow(name=name) for name in start.names())
@@ -103,6 +103,9 @@ class CounterApp(App[None]):
             return
         opening.remember()
         opening.desk.try_again()
+        if not opening.all_listed and not self._lists:
+            self._lists = True
+            self.list_jobs(opening)
         if opening.tell_trouble():
             self._screen.paint()
         if opening.desk.unsynced and not self._syncs:
@@ -115,6 +118,18 @@ class CounterApp(App[None]):
         if self.counter.opening is not None:
             self.counter.opening.desk.sync()
         self._syncs = False
+
+    @work(thread=True, group="disk")
+    def list_jobs(self, opening: Opening) -> None:
+        """What each of many jobs is about; nobody waits for it."""
+        opening.read_ahead()
+        self.call_from_thread(self._list, opening)
+
+    def _list(self, opening: Opening) -> None:
+        self._lists = False
+        if opening is self.counter.opening and opening.walk is None:
+            self.counter.jobs.rows = opening.rows()
+            self._screen.paint()
 
     def send(self, errand: Errand[object]) -> None:
         """Give an errand a thread of its own; what it brings comes as a message, in its turn among the keys."""

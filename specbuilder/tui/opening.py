@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Protocol
@@ -32,6 +33,9 @@ from .sealing import seal
 from .searches import Searches
 from .walk import Walk
 
+LIST_S = 0.1
+"""As long as the list of jobs may take while somebody waits; the rest is read beside the screens."""
+
 
 class Floor(Host, Protocol):
     """What opening needs of the counter beside what every page needs."""
@@ -49,16 +53,24 @@ class Opening:
         self.deeds = Deeds(desk)
         self.searches = Searches()
         self.walk: Walk | None = None
+        self.all_listed = True
         self._place: CursorPlace | None = None
         self._told_trouble: Trouble | None = None
 
     def rows(self) -> tuple[JobRow, ...]:
-        """Every job of the folder."""
+        """Every job of the folder; of some only the number, while ``all_listed`` is False."""
         try:
-            return tuple(self._row(line) for line in self.desk.folder.list())
+            lines = self.desk.folder.list(LIST_S)
         except DiskError as error:
             self.floor.say(str(error))
-            return ()
+            lines = ()
+        self.all_listed = not any(line.unread for line in lines)
+        return tuple(self._row(line) for line in lines)
+
+    def read_ahead(self) -> None:
+        """Read the lines of the list that are not known yet. Slow: for a worker."""
+        with contextlib.suppress(DiskError):  # whoever asks for the rows is told
+            self.desk.folder.list()
 
     def begin(self) -> None:
         """A new job; it gets its number and its file with the first answer."""
@@ -232,6 +244,8 @@ class Opening:
         self.floor.show(_InsteadPage(self.floor, sentences, self, number, best))
 
     def _row(self, line: JobLine) -> JobRow:
+        if line.unread:
+            return JobRow(name=line.number)
         notice = ""
         if line.faults:
             notice = str(line.faults[0])

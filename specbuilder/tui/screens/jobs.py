@@ -9,16 +9,18 @@ from typing import ClassVar
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnJob, OnText
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, width, wrapped
 from specbuilder.wording.guide import new_here
-from specbuilder.wording.jobs import leave_hint, no_job_found, no_jobs, others_hidden
+from specbuilder.wording.jobs import JOB_HEADS, leave_hint, no_job_found, no_jobs, others_hidden
 from specbuilder.wording.last_line import nothing_found
 
 from .page import Host, Page
 
-NUMBER_CELLS = 7
-STATE_CELLS = 12
-CHANGED_CELLS = 17
+NUMBER_CELLS, STATE_CELLS, CHANGED_CELLS = 7, 12, 17
+DAY_CELLS = 11
+"""In a narrow window the day of the last change has no hour, and the van is left out: the name needs the room."""
+WITH_VAN = 72
+"""Columns from which the van is named."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,19 +53,26 @@ class JobsPage(Page):
         super().__init__(host)
         self.rows = tuple(rows)
         self.alone: OnJob | None = None
+        self._made: dict[str, tuple[JobRow, int, list[Line]]] = {}
+        """The lines of each job as last made: there may be thousands, and every key lays the page."""
         self.wanted = ""
 
     def lines(self, cells: int) -> Sequence[Line]:
         """One line a job, one more for a notice."""
         rows = [row for row in self.rows if self.alone in (None, OnJob(row.name))]
         wanted = self.wanted.casefold().split()
-        lines = [(row, _job(row, cells)) for row in rows]
-        shown = [(row, text) for row, text in lines if all(w in text.text.casefold() for w in wanted)]
-        result = [part for row, text in shown for part in (text, *_notice(row, cells))]
+        shown = [row for row in rows if not wanted or all(word in _said_of(row) for word in wanted)]
+        result = [part for row in shown for part in self._lines_of(row, cells)]
         if self.alone is not None and result and len(self.rows) > 1:
             result += [EMPTY, line("   ", Bit(cut(others_hidden(len(self.rows)), cells - 4), hot=Act.DOWN))]
         empty = (nothing_found(),) if self.rows else (no_jobs(), new_here())
         return result or [line(f"   {part}") for text in empty for part in wrapped(text, cells - 4)]
+
+    def _lines_of(self, row: JobRow, cells: int) -> list[Line]:
+        made = self._made.get(row.name)
+        if made is None or made[0] is not row or made[1] != cells:
+            made = self._made[row.name] = row, cells, [_job(row, cells), *_notice(row, cells)]
+        return made[2]
 
     def move(self, by: int) -> None:
         """Down shows the others again."""
@@ -71,6 +80,10 @@ class JobsPage(Page):
             self.alone = None
             return
         super().move(by)
+
+    def hint_of(self, act: Act) -> str | None:
+        """Without a job there is none to open or to look for."""
+        return "" if not self.rows and act in (Act.ENTER, Act.PAPERS, Act.EARLIER, Act.FIND) else None
 
     def act(self, act: Act) -> bool:
         """Escape stays; find narrows the list."""
@@ -90,6 +103,7 @@ class JobFindPage(Page):
 
     where: ClassVar[Where] = Where.FIND
     searches: ClassVar[bool] = True
+    tall: ClassVar[bool] = True
 
     def __init__(self, host: Host, jobs: JobsPage) -> None:
         super().__init__(host)
@@ -106,6 +120,10 @@ class JobFindPage(Page):
         """The jobs that have them."""
         rows = [row for row in self.jobs.lines(cells) if isinstance(row.item, OnJob)]
         return rows or [line(f"   {no_job_found()}")]
+
+    def hint_of(self, act: Act) -> str | None:
+        """Enter only where a job is found; there is no customer to turn the screen to."""
+        return "" if act is Act.CUSTOMER or (act is Act.ENTER and self.at is None) else None
 
     def stop_typing(self) -> None:
         """Closed by Escape: every job is listed again."""
@@ -153,16 +171,43 @@ def _job(row: JobRow, cells: int) -> Line:
     item: Item = OnJob(row.name)
     if row.cells is None:
         return line(f"   {cut(row.name, cells - 4)}", item=item)
-    words, rest = row.cells, cells - 3 - NUMBER_CELLS - STATE_CELLS - CHANGED_CELLS
-    name = max(rest * 3 // 5, 8)
+    words, (name, van, changed) = row.cells, _widths(cells)
     return line(
         f"   {left(_indented(words.number), NUMBER_CELLS)}",
         Bit(left(words.name, name - 2) + "  ", Ink.HEAD),
         left(words.state, STATE_CELLS),
-        left(cut(words.van, max(rest - name - 1, 0)), max(rest - name, 0)),
-        cut(words.changed, CHANGED_CELLS),
+        left(_fitting(words.van, van - 1), van) if van else "",
+        words.changed[:changed].rstrip(),
         item=item,
     )
+
+
+def heads(cells: int) -> Line:
+    """The names of the columns."""
+    number, customer, state, base_van, last_change = JOB_HEADS
+    name, van, changed = _widths(cells)
+    start = left(number, NUMBER_CELLS), left(customer, name), left(state, STATE_CELLS)
+    return line("   ", *start, left(base_van, van) if van else "", cut(last_change, changed + 1))
+
+
+def _widths(cells: int) -> tuple[int, int, int]:
+    """Columns of the name, the van and the last change."""
+    if cells < WITH_VAN:
+        return max(cells - 3 - NUMBER_CELLS - STATE_CELLS - DAY_CELLS, 8), 0, DAY_CELLS - 1
+    rest = cells - 3 - NUMBER_CELLS - STATE_CELLS - CHANGED_CELLS
+    return rest * 3 // 5, rest - rest * 3 // 5, CHANGED_CELLS - 1
+
+
+def _fitting(van: str, cells: int) -> str:
+    """The van, or where there is no room for all of its name what stands before the first comma."""
+    return van if width(van) <= cells else cut(van.partition(",")[0], cells)
+
+
+def _said_of(row: JobRow) -> str:
+    """What a job is found by: all of its words, also those for which the window has no room."""
+    cells = row.cells
+    told = (cells.number, cells.name, cells.state, cells.van, cells.changed) if cells is not None else (row.name,)
+    return " ".join(told).casefold()
 
 
 def _indented(number: str) -> str:
