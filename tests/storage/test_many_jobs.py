@@ -13,7 +13,7 @@ import pytest
 from specbuilder.storage import known_lines
 from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.jobs import JobsFolder
-from tests.storage.scene import CATALOGUE
+from specbuilder.storage.rules_files import read_rules, rules_folder
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 
@@ -73,7 +73,7 @@ def test_a_file_changed_just_now_is_not_trusted_to_look_changed_next_time(folder
 def test_who_has_a_job_is_looked_up_each_time(folder: Path, read: list[str]) -> None:
     jobs = JobsFolder(folder)
     jobs.list()
-    job = JobsFolder(folder).open("0001", "counter 2", CATALOGUE)
+    job = JobsFolder(folder).open("0001", "counter 2", read_rules(rules_folder()))
     assert [line.holder is not None for line in jobs.list()] == [True, False, False]
     job.abandon()
     assert [line.holder for line in jobs.list()] == [None, None, None]
