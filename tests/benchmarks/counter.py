@@ -85,10 +85,9 @@ def keys(jobs: Path, presses: int = 200) -> None:
         edits = [terminal.key(key) for _ in range(presses // 4) for key in (b"u", b"r")]
     _line("arrow key", arrows, floor)
     _line("undo, redo", edits, floor)
-    most = max(f.written for f in arrows)
-    print(
-        f"bytes         {median(f.written for f in arrows):5.0f} an arrow, most {most} (bound 1,500 without scrolling)"
-    )
+    for name, frames, bound in (("an arrow", arrows, "2,500 without scrolling"), ("an edit", edits, "9,000")):
+        written = [f.written for f in frames if f.written]
+        print(f"bytes         {median(written):5.0f} {name}, most {max(written):,} (bound {bound})   n={len(written)}")
 
 
 def _line(name: str, frames: list[Frame], floor: list[Frame]) -> None:
