@@ -42,10 +42,10 @@ class Pad:
             return hints(page, cells)
         signs, told = self._signs(page), list(hints(page, _EVERYTHING).bits)
         told = [bit for bit in told if bit.hot is not None]
-        if page.entry is not None and not page.searches:
-            told = _short(told, signs, cells)
         always = (Act.ACTIONS, Act.BACK) if page.entry is None else (Act.ENTER, Act.BACK)
         kept = [bit for bit in told if bit.hot in always]
+        if page.entry is not None:
+            kept = told = _short(kept, signs, cells)
         room = cells - 1 - sum(_cells(bit) + len(GAP) for bit in kept) - sum(map(_cells, signs))
         shown: list[Bit] = []
         for bit in told:
