@@ -14,9 +14,9 @@ from .items import OnOption
 from .keys import WALKED
 
 if TYPE_CHECKING:
-    from .counter import Counter
+    from .pile import Pile
 
-Done = Callable[["Counter"], bool]
+Done = Callable[["Pile"], bool]
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,25 +45,25 @@ class Guide:
         """What is to do now, in words."""
         return words.lesson(self.at + 1, len(LESSONS), self.lesson.words())
 
-    def look(self, counter: Counter) -> None:
+    def look(self, counter: Pile) -> None:
         """Go on when it is done."""
         while self.at < len(LESSONS) - 1 and self._is_done(counter):
             self.at += 1
             self._edits = _edits(counter)
 
-    def _is_done(self, counter: Counter) -> bool:
+    def _is_done(self, counter: Pile) -> bool:
         if self.lesson.words is words.undo:
             return _edits(counter) < self._edits
         return self.lesson.done(counter)
 
 
-def _edits(counter: Counter) -> int:
+def _edits(counter: Pile) -> int:
     opening = counter.opening
     return len(opening.desk.session.past) if opening is not None and counter.walk is not None else 0
 
 
 def _is_chosen(group: str) -> Done:
-    def done(counter: Counter) -> bool:
+    def done(counter: Pile) -> bool:
         options = counter.catalogue.options
         return counter.walk is not None and any(
             options[choice.option].group == GroupId(group)
@@ -82,31 +82,31 @@ def _stands_elsewhere(where: Where) -> Done:
     return lambda counter: counter.top.where is not where
 
 
-def _is_open(counter: Counter) -> bool:
+def _is_open(counter: Pile) -> bool:
     return counter.walk is not None
 
 
-def _is_left(counter: Counter) -> bool:
+def _is_left(counter: Pile) -> bool:
     return counter.walk is None
 
 
-def _is_answered(counter: Counter) -> bool:
+def _is_answered(counter: Pile) -> bool:
     return _is_open(counter) and counter.report.spec.answers.get(BriefKey("adults")) is not None
 
 
-def _is_on_a_van(counter: Counter) -> bool:
+def _is_on_a_van(counter: Pile) -> bool:
     at = counter.top.at
     on_van = isinstance(at, OnOption) and counter.catalogue.options[at.option].van is not None
     return on_van or _has_a_van(counter)
 
 
-def _has_a_van(counter: Counter) -> bool:
+def _has_a_van(counter: Pile) -> bool:
     options = counter.catalogue.options
     chosen = counter.report.spec.choices if counter.walk is not None else ()
     return any(options[choice.option].van is not None for choice in chosen if choice.option in options)
 
 
-def _is_at_seating(counter: Counter) -> bool:
+def _is_at_seating(counter: Pile) -> bool:
     return counter.walk is not None and counter.walk.step.value == "seating"
 
 

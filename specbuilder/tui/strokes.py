@@ -2,17 +2,26 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from specbuilder.wording.hints import answered_already
 
 from .keys import Act
 from .screens.page import Page
 
-if TYPE_CHECKING:
-    from .counter import Counter
-
 DIGITS = frozenset("0123456789")
+
+
+class Keyed(Protocol):
+    """What the keys are pressed on."""
+
+    def back(self) -> None:
+        """One step back."""
+        ...
+
+    def do(self, act: Act) -> None:
+        """What an act means on the page that has the keys."""
+        ...
 
 
 def begins_text(page: Page, act: Act | None, character: str | None) -> bool:
@@ -36,7 +45,7 @@ def swallowed(page: Page, act: Act | None, character: str | None) -> bool:
     return True
 
 
-def type_on(counter: Counter, page: Page, key: str, character: str | None, act: Act | None) -> None:
+def type_on(counter: Keyed, page: Page, key: str, character: str | None, act: Act | None) -> None:
     """One key while something is typed."""
     assert page.entry is not None
     if act is Act.ENTER:
