@@ -26,8 +26,11 @@ class JournalFile:
         refuse_special(path, writing=True)
         with disk(path, writing=True):
             self._file = _open(path)
-            os.ftruncate(self._file, len(content))
-            self._on_disk = len(content)
+            # Whoever moved or cut it since it was read must not make us append to a hole.
+            stands = os.fstat(self._file).st_size >= len(content)
+            self._on_disk = len(content) if stands else 0
+            os.ftruncate(self._file, self._on_disk)
+            self._write()
 
     @classmethod
     def new(cls, path: Path, content: bytes) -> JournalFile:

@@ -60,7 +60,7 @@ class OpenJob:
         self._clock = clock
         self._lock: JobLock | None = None
         self._journal: JournalFile | None = None
-        self._lost = False
+        self._lost = self._tried = False
         self.read_only_because: ReadOnly | None = None
         self._hold(found, held)
         self.taken_over_from = self._lock.left_by if self._lock else None
@@ -84,8 +84,9 @@ class OpenJob:
 
     @property
     def written(self) -> bool:
-        """True when its file was written since it was opened; one that is gone was not."""
-        return _identity(self.files.spec) not in (None, self._stood)
+        """True when its file was written since it was opened, as far as anybody can tell of one that is gone."""
+        now = _identity(self.files.spec)
+        return now != self._stood if now is not None else self._tried and self._stood is not None
 
     @property
     def waiting(self) -> bool:
@@ -156,6 +157,7 @@ class OpenJob:
         keep_yesterday(self.files, now)
         journal.append(saved_line(digest_of(text)))
         journal.sync()
+        self._tried = True
         write_whole(self.files.spec, text, changed_s=now.timestamp())
 
     def set_aside(self, catalogue: Catalogue, spec: Spec, report: Report) -> Path:

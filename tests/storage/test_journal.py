@@ -260,6 +260,12 @@ def test_what_a_disk_may_have_dropped_is_written_once_more(tmp_path: Path, monke
     assert on_disk(tmp_path) == START + entry_line(TAKE) + entry_line(Undo())
 
 
+def test_a_journal_that_was_moved_after_it_was_read_is_written_again_and_holds_no_hole(tmp_path: Path) -> None:
+    file = JournalFile(tmp_path / "a.journal", START + entry_line(TAKE))
+    file.append(entry_line(Undo()))
+    assert on_disk(tmp_path) == START + entry_line(TAKE) + entry_line(Undo())
+
+
 def test_a_removed_folder_costs_nothing_once_it_is_back(tmp_path: Path) -> None:
     folder = tmp_path / "jobs"
     folder.mkdir()

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from . import app_faults
-from .lines import SIGN, leftovers, said, snapshot, states, worked_out_once
+from .lines import SIGN, leftovers, said, snapshot, states
+from .once import worked_out_once
 from .steps import ERRORS, Fault, Steps, faulty
 from .tally import Run
 from .words import says_cure
@@ -30,6 +31,8 @@ COMMANDS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("draft", ("set", "1", "adults=3", "--to", "{out}/elsewhere.toml")),
 )
 """State to begin with, and what is typed."""
+LASTING = (Fault.GONE, Fault.READ_ONLY)
+"""Where nothing can be taken back any more."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -100,21 +103,23 @@ def command(run: Run, one: Scene, fault: Fault, at: int) -> None:
     _set_up(one.state, work, out, older)
     with faulty(Steps(fault, at, work, (out,))) as steps:
         done = said(work, *one.words)
-    what = f"{one.name}, {fault} at step {at} ({steps.names[-1] if steps.names else ''})"
+    what = f"{one.name}, {fault} at step {at} ({steps.names[at] if at < len(steps.names) else ''})"
     if not steps.hit:
         return
+    if fault is Fault.GONE and (work.with_name("work.elsewhere")).exists():
+        return  # a new folder was made in the place of the one that was gone
     if done.own_mistake:
         run.tally.mistake(f"{what}: {done}")
     _says_enough(run, what, done.err, done.code, work, out)
     for lock in work.glob("*.lock"):  # of a process that has ended: the next one takes it over
         lock.unlink()
     left = snapshot(work)
-    _holds(run, what, one, done.code, " ".join(done.err), left)
+    _holds(run, what, one, done.code, " ".join(done.err), left, fault)
     _papers_whole(run, what, one, older, _files(out), failed=done.code != 0, fault=fault)
     _again(run, what, one, left, work, out)
 
 
-def _holds(run: Run, what: str, one: Scene, code: int, err: str, left: dict[str, str]) -> None:
+def _holds(run: Run, what: str, one: Scene, code: int, err: str, left: dict[str, str], fault: Fault) -> None:
     """What stands is what stood or what was asked for, and is what was said."""
     if any(words.startswith("cannot be read") for words in left.values()):
         run.tally.lose(f"{what}: a job cannot be read any more: {left}")
@@ -122,6 +127,8 @@ def _holds(run: Run, what: str, one: Scene, code: int, err: str, left: dict[str,
         run.tally.lose(f"{what}: said to be done, and it is not: {_differs(left, one.after)}")
     elif code and "Nothing was changed" in err and _jobs(left) != _jobs(one.before):
         run.tally.lose(f"{what}: said that nothing was changed, and it was: {_differs(left, one.before)}")
+    elif fault in LASTING and one.words[0] in ("new", "change") and set(_jobs(left)) == set(_jobs(one.after)):
+        run.tally.note("beginnings that a gone or read-only disk did not let be taken away")
     elif _jobs(left) not in (_jobs(one.before), _jobs(one.after)):
         run.tally.lose(f"{what}: half done: {_differs(left, one.before)}; {err}")
 
@@ -141,8 +148,10 @@ def _papers_whole(
         whole = [known[name] for known in (one.papers, older) if name in known]
         if not _same_paper(content, whole):
             run.tally.lose(f"{what}: {name} is half a paper")
+    # A spec is one file: once it stands, and only its folder did not, it is the new one.
+    wholes = (older, one.papers) if one.words[0] == "export" else (older,)
     # A disk on which nothing can be renamed any more cannot be put as it was.
-    if failed and fault is not Fault.READ_ONLY and one.words[0] in ("paper", "export") and papers != older:
+    if failed and fault is not Fault.READ_ONLY and one.words[0] in ("paper", "export") and papers not in wholes:
         run.tally.lose(f"{what}: it failed, and the papers are others than before")
 
 
@@ -152,6 +161,8 @@ def _same_paper(content: bytes, whole: list[bytes]) -> bool:
 
 def _again(run: Run, what: str, one: Scene, left: dict[str, str], work: Path, out: Path) -> None:
     """On a sound disk it can be done, once, and nothing is left lying about."""
+    if one.words[0] in ("new", "change") and set(_jobs(left)) == set(_jobs(one.after)):
+        return  # it was begun: again would be another one
     if _jobs(left) == _jobs(one.after) != _jobs(one.before):
         # It stands, and what is missing is made up for with the next step, whatever that is.
         number = "2" if one.words[0] == "new" else "1"

@@ -6,22 +6,16 @@ import contextlib
 import io
 import os
 import shutil
-from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
 from pathlib import Path
-from typing import Any
 
-from specbuilder.cli import asked
-from specbuilder.cli import papers as paper
 from specbuilder.cli.main import main
 from specbuilder.cli.output import Exit
-from specbuilder.office import leaving
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_files import job_files
 from specbuilder.storage.job_recovery import JobUnreadableError
 
-from .scene import EXAMPLES, RULES, catalogue, house_of, stands, told
+from .scene import EXAMPLES, RULES, house_of, stands, told
 
 CODES = frozenset(Exit) - {Exit.OWN_MISTAKE}
 SIGN = ("--customer", "M. Hale", "--firm", "the counter", "--place", "premises")
@@ -98,24 +92,3 @@ def leftovers(folder: Path) -> list[str]:
         for path in folder.rglob("*")
         if path.name.endswith((".part", ".old", ".lock")) or path.name.startswith(".")
     )
-
-
-@contextlib.contextmanager
-def worked_out_once() -> Iterator[None]:
-    """Rules are read once and papers of one case are set once: what is tried here is the disk, not the sums."""
-    real = leaving.pressed
-    known: dict[tuple[str, tuple[str, ...]], dict[str, bytes]] = {}
-
-    def pressed(case: Any, sheets: Any, *formats: Any) -> dict[str, bytes]:
-        key = f"{told(case.stand.spec)} {case.today} {case.replaced_by}", tuple(sheet.name for sheet in sheets)
-        if key not in known:
-            known[key] = real(case, sheets, *formats)
-        return known[key]
-
-    read, gaps, leaving.pressed, paper.pressed = asked.read_rules, asked.gaps, pressed, pressed
-    asked.read_rules = lambda folder: catalogue(Path(str(folder)))
-    asked.gaps = cache(gaps)
-    try:
-        yield
-    finally:
-        asked.read_rules, asked.gaps, leaving.pressed, paper.pressed = read, gaps, real, real

@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
-EXAMPLES = 6
+EXAMPLES = 12
 """Told of each sort; all are counted."""
 
 
