@@ -14,7 +14,14 @@ from specbuilder.model.stand import Stand
 from specbuilder.office.house import House, stand_of
 from specbuilder.session.life import SIGNED_STATES
 from specbuilder.wording import build as words
-from specbuilder.wording.lines import build_head, hold_line, next_call_line, only_a_job_stands, part_line, promise_line
+from specbuilder.wording.job_lines import (
+    build_head,
+    hold_line,
+    next_call_line,
+    only_a_job_stands,
+    part_line,
+    promise_line,
+)
 from specbuilder.wording.papers import deposit_line
 from specbuilder.wording.plain import ended
 from specbuilder.workshop.progress import HoldPoint, PartOfBuild, hold_points, next_hold, parts_of_build

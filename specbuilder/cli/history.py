@@ -11,7 +11,7 @@ from specbuilder.office.house import House
 from specbuilder.session import state
 from specbuilder.session.state import Done, Session
 from specbuilder.wording import edits as words
-from specbuilder.wording.lines import only_a_job_is_undone
+from specbuilder.wording.job_lines import only_a_job_is_undone
 from specbuilder.wording.plain import ended
 from specbuilder.wording.records import stays_done
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
+from specbuilder.model.report import Price
 from specbuilder.model.spec import Spec
 from specbuilder.office.house import House
 from specbuilder.office.variants import begin_variant
@@ -19,9 +20,9 @@ from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.storage.spec_files import SpecFaultsError
 from specbuilder.wording.glance import price_words
-from specbuilder.wording.jobs import job_words, no_jobs, read_only
+from specbuilder.wording.job_lines import job_line, new_command, no_such_job, only_a_job_stands, variant_copied
+from specbuilder.wording.jobs import no_jobs, read_only
 from specbuilder.wording.life import not_current
-from specbuilder.wording.lines import new_command, no_such_job, only_a_job_stands, variant_copied
 from specbuilder.wording.plain import ended
 
 from . import output
@@ -35,10 +36,13 @@ from .restore import restore
 
 
 def jobs(house: House, arguments: Namespace) -> Answer:
-    """One line a job; those that have all the words. A job that cannot be read shows no price."""
+    """One line a job; those that have all the words."""
     lines = tuple(_Line(house, line) for line in house.jobs.list())
     wanted = " ".join(arguments.words).casefold().split()
     shown = tuple(line for line in lines if all(word in line.words.casefold() for word in wanted))
+    if arguments.prices:
+        for line in shown:
+            line.work_price_out()
     if arguments.json:
         return Answer((json_text({"format": FORMAT, "jobs": [line.json() for line in shown]}),))
     if not shown:
@@ -98,26 +102,30 @@ def _refuse_replaced(house: House, spec: Spec) -> None:
 
 
 class _Line:
-    """A job of the list. The price needs the whole spec."""
+    """A job of the list, from the head of its file; its price needs the whole spec, and is worked out when asked."""
 
     def __init__(self, house: House, line: JobLine) -> None:
-        self.line = line
-        self.price: Any = None
-        price = ""
-        try:
-            if line.state is not None:
-                was = opened(line.number, house)
-                found = evaluate(was.catalogue, was.spec).price
-                self.price, price = price_value(found), price_words(was.catalogue, found)
-        except (StopError, SpecFaultsError, DiskError, RulesFaults):
-            pass  # the line says less; asked for by its number the job says why
-        self.words = self._words(price)
+        self.house, self.line = house, line
+        self.price: Price | None = None
+        self.price_words = ""
 
-    def _words(self, price: str) -> str:
+    def work_price_out(self) -> None:
+        """A job that cannot be read says less; asked for by its number it says why."""
+        try:
+            was = opened(self.line.number, self.house)
+        except (StopError, SpecFaultsError, DiskError, RulesFaults):
+            return
+        self.price = evaluate(was.catalogue, was.spec).price
+        self.price_words = price_words(was.catalogue, self.price)
+
+    @property
+    def words(self) -> str:
+        """All of it in one line."""
         line = self.line
         if line.state is None:
             return f"{line.number} cannot be read: {ended(str(line.faults[0]))}" if line.faults else line.number
-        return job_words(number=line.number, customer=line.customer, state=line.state, price=price, van=line.van).line
+        changed = f"{line.changed:%Y-%m-%d %H:%M}" if line.changed is not None else ""
+        return job_line(line.number, line.customer, line.state, line.revision, line.van, changed, self.price_words)
 
     def lines(self) -> Iterator[str]:
         """What it says, and who has it open."""
@@ -127,17 +135,17 @@ class _Line:
             yield f"{self.line.number} {ended(read_only(self.line.holder.counter, since))}"
 
     def json(self) -> dict[str, Any]:
-        """The same for other programs."""
+        """The same for other programs; without a price that was not asked for."""
         line = self.line
-        return {
+        told = {
             "number": line.number,
             "revision": line.revision,
             "state": line.state.value if line.state is not None else None,
             "customer": line.customer,
             "van": line.van,
-            "price": self.price,
             "changed": line.changed.isoformat(timespec="minutes") if line.changed is not None else None,
             "open_at": line.holder.counter if line.holder is not None else None,
             "faults": [str(fault) for fault in line.faults],
             "words": self.words,
         }
+        return told if self.price is None else {**told, "price": price_value(self.price)}

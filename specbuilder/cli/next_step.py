@@ -14,8 +14,8 @@ from specbuilder.session.change_order import order_number
 from specbuilder.session.life import SIGNED_STATES, state_on
 from specbuilder.session.state import Session
 from specbuilder.wording import papers as words
+from specbuilder.wording.job_lines import next_step_line
 from specbuilder.wording.life import hindrance_lines
-from specbuilder.wording.lines import next_step_line
 from specbuilder.wording.plain import ended
 
 _MINUTE = "%Y-%m-%d %H:%M"

@@ -18,8 +18,8 @@ from specbuilder.storage.disk import make_folder
 from specbuilder.storage.faults import quotable
 from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.papers import write_papers
+from specbuilder.wording.job_lines import how_read_out, paper_line
 from specbuilder.wording.life import replaced_on_paper
-from specbuilder.wording.lines import how_read_out, paper_line
 from specbuilder.wording.papers import about, called
 from specbuilder.wording.standing import standing_lines
 

@@ -10,7 +10,7 @@ from specbuilder.storage.disk import DiskError
 from specbuilder.storage.faults import quotable
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
-from specbuilder.wording.lines import can_be_read, no_such_copy, only_a_job_stands, restored
+from specbuilder.wording.job_lines import can_be_read, no_such_copy, only_a_job_stands, restored
 
 from .answers import Answer
 from .change import standing

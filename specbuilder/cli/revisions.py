@@ -12,7 +12,7 @@ from specbuilder.session.compare import compare
 from specbuilder.session.life import state_on
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.job_recovery import JobUnreadableError
-from specbuilder.wording import lines as line_words
+from specbuilder.wording import job_lines as line_words
 from specbuilder.wording import older as words
 from specbuilder.wording.life import begun
 

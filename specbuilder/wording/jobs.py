@@ -2,46 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from specbuilder.model.kinds import JobState
 
 from .key_names import pressed
-from .plain import ended, fitted
+from .plain import ended
 from .states import job_state_word
 
 NO_NAME = "no name yet"
 JOB_HEADS = ("Job", "Customer", "State", "Base van", "Changed")
 """Over the columns of the list."""
-_LONGEST_NAME = 40
 _MOST_FAULTS = 20
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class JobWords:
-    """The cells of one line of the job list."""
-
-    number: str
-    name: str
-    state: str
-    price: str
-    van: str
-
-    @property
-    def line(self) -> str:
-        """All of it in one line, for line commands."""
-        return f"{self.number} {self.name}, {self.state}, {self.price}, {self.van}"
-
-
-def job_words(*, number: str, customer: str, state: JobState, price: str, van: str) -> JobWords:
-    """One line of the list; what is missing says so (``no name yet``, ``cannot tell``, ``van not known``)."""
-    return JobWords(
-        number=number,
-        name=fitted(customer, _LONGEST_NAME) or NO_NAME,
-        state=job_state_word(state),
-        price=price or "price: cannot tell",
-        van=van or "van not known",
-    )
 
 
 def state_and_revision(state: JobState, revision: int) -> str:

@@ -341,10 +341,14 @@ def test_jobs(counter: Counter) -> None:
     )
     counter("new", "customer=The Saturday family", "gas-bundle")
     counter("new", "hushwain")
-    assert counter("jobs").out == (
-        "0001 The Saturday family, draft, £984 to £3,792 VAT in, van not included, van not known",
-        "0002 no name yet, draft, £0 to £3,744 VAT in, van not included, Hushwain",
-    )
+    assert [line.partition(", changed ")[0] for line in counter("jobs").out] == [
+        "0001 The Saturday family: draft, van not known",
+        "0002 no name yet: draft, Hushwain",
+    ]
+    assert [line.partition(", changed ")[0] for line in counter("jobs", "--prices").out] == [
+        "0001 The Saturday family: draft, van not known, £984 to £3,792 VAT in, van not included",
+        "0002 no name yet: draft, Hushwain, £0 to £3,744 VAT in, van not included",
+    ]
 
 
 def test_audit(counter: Counter) -> None:

@@ -22,7 +22,9 @@ def test_jobs_are_narrowed_by_words_and_told_to_programs(job: Counter) -> None:
     assert [(one["number"], one["customer"], one["state"], one["faults"]) for one in told] == [
         ("0002", "The lake couple", "draft", [])
     ]
-    assert told[0]["price"]["gross_pence"]
+    assert "price" not in told[0]
+    priced = json.loads("".join(job("jobs", "lake", "--prices", "--json").out))["jobs"]
+    assert priced[0]["price"]["gross_pence"]
 
 
 def test_a_variant_is_a_copy_that_goes_its_own_way(job: Counter) -> None:

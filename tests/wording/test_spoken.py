@@ -12,7 +12,7 @@ from specbuilder.model.kinds import JobState, OptionState, Owner, Place, Step, V
 from specbuilder.model.origin import NOWHERE, Origin
 from specbuilder.model.report import Pence, StepStatus
 from specbuilder.model.span import Span, point
-from specbuilder.wording import jobs, states
+from specbuilder.wording import job_lines, jobs, states
 from specbuilder.wording.audit import audit_summary, lint_line
 from specbuilder.wording.plain import ended, fitted, lowered, printable, raised
 from specbuilder.wording.spoken import group_lines, spec_lines
@@ -89,8 +89,8 @@ def test_sides_are_explained() -> None:
 
 
 def test_jobs_and_troubles() -> None:
-    row = jobs.job_words(number="0152", customer="", state=JobState.DRAFT, price="", van="")
-    assert row.line == "0152 no name yet, draft, price: cannot tell, van not known"
+    told = job_lines.job_line("0152", "", JobState.DRAFT, 1, "", "")
+    assert told == "0152 no name yet: draft, van not known."
     assert jobs.read_only("counter 1", "10:02") == "Read only: counter 1 has this job since 10:02"
     assert jobs.rules_unreadable(("a", "b")) == (
         "Rules: 2 faults. The program starts when they are mended.",

@@ -9,6 +9,7 @@ from .command import JSON, THING, Command, Group, job_only
 
 def _jobs(parser: ArgumentParser) -> None:
     parser.add_argument("words", metavar="WORDS", nargs="*", help="only those whose line has these letters")
+    parser.add_argument("--prices", action="store_true", help="with the price of each, which takes a while")
     parser.add_argument("--json", action="store_true", help=JSON)
 
 
