@@ -9,7 +9,10 @@ import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
+from specbuilder.model.edits import NameCustomer, SetNote, Take, WriteNote
+from specbuilder.model.ids import OptionId
 from specbuilder.tui.counter import Counter
+from specbuilder.tui.keys import Where
 
 from .bench import KEYS, counter_on, edits, press, spec, to_jobs, too_wide, typed
 from .hand_made import ALL, at_once
@@ -17,6 +20,7 @@ from .hand_made import ALL, at_once
 pytestmark = pytest.mark.long
 
 SEQUENCES = st.lists(st.sampled_from([typed(key) for key in KEYS]), max_size=30)
+PRIVATE = ("CASH ONLY 4711", "07700900123", "MARGIN IS 41")
 FEW = settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
 
 
@@ -73,6 +77,29 @@ def test_no_line_is_wider_than_its_window(keys: list[str]) -> None:
             press(counter, key)
         for cells in (59, 79, 88):
             assert too_wide(counter, cells) == []
+
+
+@FEW
+@given(SEQUENCES)
+def test_whatever_was_pressed_before_nothing_private_stands_in_the_customer_view(keys: list[str]) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        counter = begun(folder)
+        counter.edit(WriteNote(note=PRIVATE[0]))
+        counter.edit(NameCustomer(name="A. Person", contact=PRIVATE[1]))
+        counter.edit(Take(option=OptionId("pod-galley")))
+        counter.edit(SetNote(option=OptionId("pod-galley"), note=PRIVATE[2]))
+        press(counter, *keys)
+        to_jobs(counter)
+        press(counter, "enter", "f8")
+        if counter.top.where is not Where.CUSTOMER:
+            return  # another job, or none, has the cursor of the list
+        counter.rows_high = 500
+        seen: list[str] = []
+        for key in ("left", "left", "right", "+", "right"):
+            press(counter, key)
+            seen += [line.text for line in (*counter.top.head(88), *counter.top.shown, *counter.top.foot(88))]
+        assert any("VAT IN" in text for text in seen)
+        assert not [text for text in seen if any(words in text for words in PRIVATE)]
 
 
 @FEW
