@@ -70,6 +70,7 @@ async def test_a_window_resized_while_a_search_runs_shows_what_it_finds(demo: Pa
         assert stage.spec() == before
 
 
+@pytest.mark.long
 async def test_a_window_that_is_made_too_small_meanwhile_still_takes_what_was_found(demo: Path) -> None:
     gated = Gated()
     async with on_stage(demo) as stage:
@@ -169,6 +170,7 @@ def test_a_slow_share_is_said_once_and_nothing_is_lost(demo: Path, monkeypatch: 
     assert [choice.option for choice in spec(again).choices] == [choice.option for choice in wanted.choices]
 
 
+@pytest.mark.long
 async def test_keys_pressed_while_a_slow_share_writes_are_all_done_in_order(
     empty: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
