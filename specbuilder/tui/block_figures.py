@@ -60,6 +60,12 @@ def drawn(text: str, cells: int) -> tuple[str, ...]:
     return next((way for way in ways if way and max(map(len, way)) <= cells), ())
 
 
+def doubled(rows: tuple[str, ...]) -> tuple[str, ...]:
+    """The same twice as wide and twice as high."""
+    wide = ("".join(sign * 2 for sign in row) for row in rows)
+    return tuple(row for row in wide for _ in range(2))
+
+
 def _row(text: str, font: dict[str, tuple[str, str, str, str, str]]) -> tuple[str, ...]:
     if any(sign not in font and sign != " " for sign in text):
         return ()

@@ -82,9 +82,9 @@ LIGHT = _full(
     "light",
     ground="#e6e6e6",
     ink="#101418",
-    mine="#003f74",
+    mine="#002d7a",
     shade="#c8c8c8",
-    care="#6a3400",
+    care="#5c2e00",
     trial="#d3bce8",
     dark=False,
 )

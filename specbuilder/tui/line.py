@@ -112,6 +112,13 @@ def wrapped(text: str, cells: int, at_most: int | None = None) -> list[str]:
     return lines
 
 
+def parted(text: str, cells: int) -> list[str]:
+    """Parts that stand three blanks apart: on one line where they fit, else each on its own lines."""
+    if width(text) <= cells:
+        return [clean(text)] if text else []
+    return [row for part in text.split("   ") for row in wrapped(part, cells)]
+
+
 def _pieces(words: Iterable[str], cells: int) -> Iterable[str]:
     for word in words:
         while width(word) > cells:

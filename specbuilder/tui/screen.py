@@ -24,7 +24,10 @@ from .screens.page import Page
 from .widgets.board import Board
 
 NARROWEST, LOWEST = 60, 18
-WIDE, WIDEST = 100, 160
+WIDE, WIDEST, VAST = 100, 160, 190
+"""From so many columns on there are two panes, three, and three even while a page is read."""
+LOW = 22
+"""With fewer rows a page that is opened takes the place of the one below it."""
 HEADING_ROWS = 4
 ROOMY, ROOMIEST = 120, 140
 """From so many columns on a page that is opened beside the walk gets half the window, and more than half."""
@@ -156,7 +159,9 @@ class CounterScreen(Screen[None]):
         small = self.size.width < NARROWEST or self.size.height < LOWEST
         self.set_class(small, "-too-small")
         self.set_class(bool(counter.sides), "-side")
-        self.set_class(bool(counter.sides) and counter.top.tall and self.size.width < ROOMY, "-tall")
+        self.set_class(bool(counter.sides) and self._tall(counter.top), "-tall")
+        self.set_class(counter.top.heads > 1, "-two-heads")
+        self.set_class(self.size.width >= VAST, "-vast")
         self.set_class(counter.full, "-full")
         self.set_class(counter.top.shut, "-shut")
         self.set_class(bool(counter.sides) and self.size.width >= ROOMY, "-reading")
@@ -188,6 +193,10 @@ class CounterScreen(Screen[None]):
         """The frame is out: what stands on it may be taken by the keys pressed from now on."""
         self.counter.painted(Message().time)
 
+    def _tall(self, page: Page) -> bool:
+        """A page that is read by itself, in a window in which two would be too narrow or too low."""
+        return self.size.width < ROOMY and (page.tall or self.size.height < LOW)
+
     def _measure(self) -> None:
         """Tell the counter how wide and high its pages are; a board that is not shown has no size and says nothing."""
         counter, main, side = self.counter, self.boards["main"], self.boards["side"]
@@ -207,7 +216,7 @@ class CounterScreen(Screen[None]):
         walk, rows = self.counter.walk, board.size.height
         told = list(self.counter.main.foot(board.cells))
         if walk is None or self.size.width >= WIDE:
-            return fitted(told, rows, board.cells)
+            return [rule(board.cells, self.counter.marks.line), *fitted(told, rows - 1, board.cells)]
         return walk.foot(told, board.cells, rows)
 
     def _across(self, board: Board) -> Line:
@@ -231,7 +240,16 @@ class CounterScreen(Screen[None]):
         else:
             heading.show([])
             side.show([])
-        third.show(walk.third(third.cells) if walk is not None and self.size.width >= WIDEST else [])
+        third.show(self._third(third))
+
+    def _third(self, board: Board) -> list[Line]:
+        """What is open, behind a line that parts it from the ledgers."""
+        walk = self.counter.walk
+        if walk is None or self.size.width < WIDEST:
+            return []
+        rows, side = walk.third(board.cells - 2), self.counter.marks.side
+        blank = [EMPTY] * (board.size.height - len(rows))
+        return [Line((Bit(f"{side}"), *row.bits), row.item) for row in (*rows, *blank)]
 
     def _paint_tail(self, board: Board) -> None:
         counter = self.counter

@@ -31,7 +31,7 @@ from .screens.job_actions import JobActionsPage
 from .screens.job_heading import heading
 from .screens.ledgers import LedgerPage, LedgersPage, ledgers_head
 from .screens.life import life_page
-from .screens.margin import below, beside, open_lines
+from .screens.margin import below, beside, open_lines, worst
 from .screens.open_things import OpenPage, item_of
 from .screens.page import Host, Page
 from .screens.side_by_side import SideBySidePage
@@ -211,9 +211,12 @@ class Walk:
         return heading(self.host, self.step, cells, told, self.desk.aside.report if self.desk.aside else None)
 
     def foot(self, told: list[Line], cells: int, rows: int) -> list[Line]:
-        """Under the page in a small window: sentences, and ledgers where there is room for both."""
-        if self.step in (Step.BRIEF, Step.CHECK) or rows < BARS_FROM:
+        """Under the page in a small window: sentences and six ledgers, in the lowest windows the worst of them."""
+        if self.step in (Step.BRIEF, Step.CHECK):
             return fitted(told, rows, cells)
+        if rows < BARS_FROM:
+            sentences = fitted(told, rows - 1, cells)
+            return [*sentences, *[EMPTY] * (rows - 1 - len(sentences)), *worst(self.host, cells)]
         room = rows - BAR_ROWS
         sentences = fitted(told, room, cells)
         return [*sentences, *[EMPTY] * (room - len(sentences)), *below(self.host, cells)]

@@ -178,7 +178,8 @@ def open_question(question: OpenQuestion) -> str:
     who = f"{question.owner} finds out" if question.owner else "nobody finds out yet"
     when = f"by {question.due}" if question.due else "no date"
     stops = f", stops {question.stops}" if question.stops else ""
-    return f"{question.text}: {who} {when}{stops}" if question.owner else f"{question.text}: {who}, {when}{stops}"
+    text = question.text if question.text.endswith("?") else f"{question.text}:"
+    return f"{text} {who} {when}{stops}" if question.owner else f"{text} {who}, {when}{stops}"
 
 
 def nothing_open() -> str:

@@ -26,7 +26,7 @@ FOREMAN = "the foreman"
 
 def build_title(spec: Spec) -> str:
     """Over the page."""
-    return f"Build of job {one_line(spec.number)}, revision {spec.revision}"
+    return f"BUILD of job {one_line(spec.number)}, revision {spec.revision}"
 
 
 def hold_state(point: HoldPoint, following: bool, due: date | None) -> str:
@@ -137,27 +137,27 @@ def nothing_read() -> str:
 
 def supply_title(name: str) -> str:
     """Over the form of a part."""
-    return f"Where is it: {lowered(name)}"
+    return f"WHERE IS IT: {lowered(name)}"
 
 
 def deposit_title() -> str:
     """Over the form of a deposit."""
-    return "Deposit received"
+    return "DEPOSIT received"
 
 
 def promise_title() -> str:
     """Over the form of a promise."""
-    return "A promise: said to the customer and relied on"
+    return "A PROMISE: said to the customer and relied on"
 
 
 def call_title() -> str:
     """Over the form of a call."""
-    return "The next call"
+    return "THE NEXT CALL"
 
 
 def built_title(spec: Spec) -> str:
     """Over the form of the hand-over."""
-    return f"Hand over as built, revision {spec.revision}"
+    return f"HAND OVER as built, revision {spec.revision}"
 
 
 def built_words() -> tuple[str, ...]:

@@ -21,12 +21,12 @@ SETTLE, MIND = "to settle", TO_MIND
 class CircuitCells:
     """The cells of one row, in their order."""
 
-    mark: str
     circuit: str
     load: str
     cable: str
     fuse: str
     drop: str
+    mark: str
 
     @property
     def all(self) -> tuple[str, ...]:
@@ -71,6 +71,16 @@ def circuits_count(report: Report) -> str:
     mind += bool(backed_up_words(lines))
     runs = "1 run" if len(lines) == 1 else f"{len(lines)} runs"
     return f"Circuits: {runs}, {settle} {SETTLE}, {mind} {MIND}"
+
+
+def circuits_title(report: Report) -> str:
+    """``CIRCUITS: 28 runs, 0 to settle, 5 to mind``."""
+    return circuits_count(report).replace("Circuits", "CIRCUITS", 1)
+
+
+def no_circuits() -> str:
+    """What stands where no cable is run yet."""
+    return "No cable is run yet. Cables come with what gives or takes current: the steps kitchen, heating and power."
 
 
 def minded(line: CircuitLine) -> bool:

@@ -25,7 +25,7 @@ def give_up(spec: Spec) -> Confirmed:
     before = spec.revision - 1
     what = "The change order" if spec.changes_signed else f"Revision {spec.revision}"
     return Confirmed(
-        title=f"Give up {'the change' if spec.changes_signed else f'revision {spec.revision}'}?",
+        title=f"GIVE UP {'THE CHANGE' if spec.changes_signed else f'revision {spec.revision}'}",
         sentences=(
             f"{what} is laid aside with all that was said in it; its files are kept under another name.",
             f"Revision {before} holds again, as it left the house.",
@@ -37,7 +37,7 @@ def give_up(spec: Spec) -> Confirmed:
 def quote_again(spec: Spec) -> Confirmed:
     """Before a quote that has run out is quoted anew."""
     return Confirmed(
-        title="Quote again?",
+        title="QUOTE AGAIN",
         sentences=(
             f"Revision {spec.revision} was quoted until {written_day(spec.valid_until)}. It stays as it was.",
             f"Revision {spec.revision + 1} begins as a draft with the prices of today; "

@@ -18,7 +18,7 @@ from . import ledger_detail, quantities, readings
 from .brief import line_words
 from .dates import written_moment
 from .names import choice_name, group_name, key_name, lack_name, listed, option_name, tag_name
-from .plain import ended, raised
+from .plain import ended, lowered, raised
 from .states import step_name, to_be_said
 
 _FEW = 3
@@ -101,6 +101,12 @@ def finding_line(catalogue: Catalogue, report: Report, finding: Finding) -> str:
     missing = _missing(catalogue, finding)
     told = f"{head} It is about {listed(about, most=_FEW)}." if about else head
     return f"{told} {ended(f'Missing: {missing}')}" if missing else told
+
+
+def offers_line(catalogue: Catalogue, finding: Finding) -> str:
+    """``What we can do: take the lighter panel; leave it out.``; empty where the house names nothing."""
+    fixes = catalogue.rules[finding.rule].fixes
+    return ended(f"What we can do: {'; '.join(lowered(fix.rstrip('.')) for fix in fixes)}") if fixes else ""
 
 
 def now_broken(catalogue: Catalogue, before: Report, after: Report) -> str:

@@ -27,7 +27,7 @@ def field_words(name: str) -> FieldWords:
 def field_value(name: str, text: str) -> str:
     """What stands beside the label: the text, or ``not known yet``; a note that nobody wrote is no gap."""
     if not text:
-        return "none" if name in _NOTES else NOT_KNOWN
+        return _MAY_BE_EMPTY.get(name, NOT_KNOWN)
     return f"{number_text(float(text), _UNITS[name], _EXACT)} {_UNITS[name]}" if name in _UNITS else text
 
 
@@ -37,7 +37,7 @@ def not_taken(text: str) -> str:
 
 
 def form_title(name: str) -> str:
-    """The line over a form."""
+    """The line over a form: what it is in capitals, so that it is a title without colour and bold letters, too."""
     return _TITLES[name]
 
 
@@ -78,7 +78,13 @@ _WEIGHED = (
     "In kg, from the scales: empty, before the work, nobody in it, tank nine tenths full (running order). "
     "75 kg for the driver in his seat are added."
 )
-_NOTES = ("choice-note", "job-note", "stops", "reading", "remarks", "expected", "reason")
+_MAY_BE_EMPTY = {
+    **dict.fromkeys(("choice-note", "job-note", "stops", "remarks"), "none"),
+    "reading": "not read yet",
+    "expected": "no day yet",
+    "reason": "none given",
+}
+"""What stands in a field that is no gap while it is empty."""
 _PLACES = "1 premises  2 home  3 distance"
 
 _FIELDS: dict[str, FieldWords] = {
@@ -175,18 +181,18 @@ _FIELDS: dict[str, FieldWords] = {
 }
 
 _TITLES: dict[str, str] = {
-    "customer": "Who it is for",
-    "van": "The real van, from the vehicle itself",
-    "who": "Who finds out, by when?",
-    "accept": "Accept in writing",
-    "details": "Details",
-    "usual": "House usual for this step",
-    "open": "Open things",
-    "find": "Find",
-    "actions": "Actions",
-    "keys": "Keys",
-    "ledgers": "Ledgers, worst first",
-    "jobs": "Jobs",
-    "job-state": "State of the job",
+    "customer": "WHO IT IS FOR",
+    "van": "THE REAL VAN, from the vehicle itself",
+    "who": "WHO FINDS OUT, by when",
+    "accept": "ACCEPT in writing",
+    "details": "DETAILS",
+    "usual": "HOUSE USUAL for this step",
+    "open": "OPEN THINGS",
+    "find": "FIND",
+    "actions": "ACTIONS",
+    "keys": "KEYS",
+    "ledgers": "LEDGERS, worst first",
+    "jobs": "JOBS",
+    "job-state": "STATE OF THE JOB",
     "build": "Build",
 }

@@ -42,6 +42,8 @@ class _Style:
     estimate: bool = False
     """With the word ESTIMATE; else the estimate is told as *about*."""
     ceiling: bool = False
+    without: bool = False
+    """*without van* in place of *van not included*."""
     bare: bool = False
     """Without *VAT in*, *left* and what was accepted: below 80 columns."""
 
@@ -54,8 +56,9 @@ _STYLES = (
     _Style(gap=2),
     _Style(gap=2, tight=True),
     _Style(gap=2, tight=True, merged=True),
-    _Style(gap=1, tight=True, merged=True),
-    _Style(gap=1, tight=True, merged=True, bare=True),
+    _Style(gap=2, tight=True, merged=True, without=True),
+    _Style(gap=2, tight=True, merged=True, without=True, bare=True),
+    _Style(gap=1, tight=True, merged=True, without=True, bare=True),
 )
 
 
@@ -63,7 +66,8 @@ def glance(catalogue: Catalogue, report: Report, width: int) -> str:
     """Price or range, weight left, undecided, not known, broken: always in this order, shortened to fit ``width``.
 
     Shortened in this order: the ceiling, the word ESTIMATE to *about*, the gaps, the ranges, then undecided and not
-    known together as *open*, and below 80 columns the words *VAT in* and *left*, and what is said of the van.
+    known together as *open*, what is said of the van, and below 80 columns the words *VAT in* and *left*. Two cells
+    stay between the parts from 64 columns on, so that no figure is read with the words of its neighbour.
     """
     lines = [_glance(catalogue, report, style) for style in _STYLES]
     return next((line for line in lines if len(line) <= width), fitted(lines[-1], width))
@@ -207,8 +211,10 @@ def _glance(catalogue: Catalogue, report: Report, style: _Style) -> str:
         weight += f" ({ESTIMATE})"
     state = [f"{undecided + unknown} open"] if style.merged else [f"{undecided} undecided", f"{unknown} not known"]
     end = f"{broken} broken" + (f", {accepted} accepted" if accepted and not style.bare else "")
+    if style.without:
+        price = price.replace("van not included", "without van")
     if style.bare:
-        price = price.replace(" VAT in", "").replace("van not included", "without van")
+        price = price.replace(" VAT in", "")
         room = room_of(report.readings.get(WEIGHT))
         either_way = room is not None and room.least < 0 <= room.most
         weight = NOT_SETTLED if either_way else weight.removesuffix(" left")

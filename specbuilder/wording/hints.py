@@ -53,6 +53,11 @@ def open_it() -> str:
     return "open"
 
 
+def open_by_number(last: int) -> str:
+    """``1-3 open``: a digit opens the line it stands before."""
+    return f"1-{last} {open_it()}"
+
+
 def why_it() -> str:
     """Enter tells why."""
     return "why"

@@ -25,6 +25,11 @@ def reading_catalogue() -> str:
     return "checking: the catalogue is being read, keys are kept"
 
 
+def type_letters() -> str:
+    """What stands where nothing is typed to look for yet."""
+    return "Type a few letters of a part, a question, a ledger, a rule or a field. Enter goes to what is found."
+
+
 def nothing_found() -> str:
     """Said when nothing holds the words typed."""
     return "Nothing has these letters. Fewer letters find more."

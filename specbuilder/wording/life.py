@@ -159,7 +159,7 @@ def begun(spec: Spec, today: Catalogue | None = None) -> str:
 
 def only_looked_at(spec: Spec) -> str:
     """Said when somebody wants to change what is only looked at."""
-    return f"Revision {spec.revision} is only looked at, as it was: nothing is changed in it. Esc leads to the jobs."
+    return f"Revision {spec.revision} is only looked at: nothing is changed in it. Esc leads to the jobs."
 
 
 def begun_short(spec: Spec, today: Catalogue | None = None) -> str:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 
 def broken_head(count: int) -> str:
-    """``Broken (1)``."""
-    return f"Broken ({count})"
+    """``BROKEN (1)``."""
+    return f"BROKEN ({count})"
 
 
 def open_count_head(count: int) -> str:
-    """``Undecided, not known (6)``."""
-    return f"Undecided, not known ({count})"
+    """``UNDECIDED, NOT KNOWN (6)``."""
+    return f"UNDECIDED, NOT KNOWN ({count})"

@@ -22,10 +22,10 @@ from .states import job_state_word
 
 
 def older_title(spec: Spec, own: Catalogue, today: Catalogue) -> str:
-    """``Prices are from 2030-03; those of today are 2031-04``."""
+    """``PRICES of 2030-03, those of today are 2031-04: 0098 The lake couple``."""
     name = one_line(spec.customer.name)
     job = f"{one_line(spec.number)} {name}".strip()
-    return f"{job}: prices are from {_version(own, today)}, those of today are {today.firm.catalogue_version}"
+    return f"PRICES of {_version(own, today)}, those of today are {today.firm.catalogue_version}: {job}"
 
 
 def _version(own: Catalogue, today: Catalogue) -> str:
@@ -62,7 +62,7 @@ def move_line(spec: Spec, state: JobState) -> str:
 
 def against_title(own: Catalogue, today: Catalogue) -> str:
     """Over the comparison."""
-    return f"As it was ({_version(own, today)}) against today ({today.firm.catalogue_version})"
+    return f"AS IT WAS ({_version(own, today)}) against today ({today.firm.catalogue_version})"
 
 
 def checking_against() -> str:
@@ -89,7 +89,7 @@ def _against(then: Stand, now: Stand, comparison: Comparison) -> Iterator[str]:
 
 def revisions_title(number: str) -> str:
     """Over the list of revisions."""
-    return f"Revisions of job {number}"
+    return f"REVISIONS of job {number}"
 
 
 def past_words(spec: Spec, state: JobState, newest: bool) -> tuple[str, str]:

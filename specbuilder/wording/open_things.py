@@ -24,6 +24,14 @@ def asked_of(report: Report, text: str) -> OpenQuestion | None:
     return next((q for q in report.spec.questions if q.text == text), None)
 
 
+def asked_words(report: Report, text: str) -> str:
+    """``How high is the barrier? stops B2``: a question somebody asked, and what waits for its answer."""
+    found = asked_of(report, text)
+    if found is None or not found.stops:
+        return text
+    return f"{text if text.endswith('?') else f'{text},'} stops {found.stops}"
+
+
 def who_and_when(question: OpenQuestion | None) -> str:
     """``customer, 2031-04-28``; ``nobody yet`` where nobody was asked."""
     if question is None or not question.owner:

@@ -24,7 +24,7 @@ ALL_FORMATS = "each as PDF and text"
 
 def papers_title(spec: Spec) -> str:
     """Over the list of papers."""
-    return f"Papers of job {one_line(spec.number)}, revision {spec.revision}"
+    return f"PAPERS of job {one_line(spec.number)}, revision {spec.revision}"
 
 
 def stands(spec: Spec, state: JobState, currency: str) -> str:
@@ -156,8 +156,8 @@ def written(count: int, folder: str) -> str:
 
 
 def paper_title(title: str, first: int, last: int, lines: int) -> str:
-    """Over a paper: ``Customer's copy   lines 1 to 17 of 229``."""
-    return f"{title}   lines {first} to {last} of {lines}" if lines else title
+    """Over a paper: ``CUSTOMER'S COPY   lines 1 to 17 of 229``."""
+    return f"{title.upper()}   lines {first} to {last} of {lines}" if lines else title.upper()
 
 
 def looking_for(place: int, places: int, text: str) -> str:

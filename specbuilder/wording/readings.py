@@ -42,6 +42,8 @@ class Bar:
     verdict: Verdict
     words: str
     """``holds: 218 kg spare``, ``cannot tell: barrier height``."""
+    shorter: tuple[str, ...]
+    """The same for less room, the longer ones first: ``needs barrier height``, ``cannot tell``."""
     level: str
     """``STOP`` or ``SIGN`` when broken at that level, else empty."""
     estimate: bool
@@ -51,6 +53,12 @@ class Bar:
 def estimated_legend() -> str:
     """What the sign beside a short name means."""
     return f"{ESTIMATED}: ESTIMATE"
+
+
+def bar_legends() -> tuple[str, ...]:
+    """What the signs of a bar mean, the fullest first."""
+    estimate = estimated_legend()
+    return f"full: used   hollow: may come   {estimate}", f"full: used  hollow: may  {estimate}", estimate
 
 
 def reading_line(catalogue: Catalogue, reading: Reading) -> str:
@@ -88,6 +96,7 @@ def reading_bar(catalogue: Catalogue, reading: Reading) -> Bar:
         amount=reading_amount(catalogue, reading),
         verdict=reading.verdict,
         words=_short_words(catalogue, reading),
+        shorter=_shorter_words(catalogue, reading),
         level=spec.level.value if broken else "",
         estimate=is_estimate(catalogue, reading),
     )
@@ -143,6 +152,19 @@ def _short_words(catalogue: Catalogue, reading: Reading) -> str:
     if reading.applies and reading.verdict is Verdict.CANNOT_TELL:
         return _cannot_tell(catalogue, reading, asking="", most=1)
     return _words(catalogue, reading)
+
+
+def _shorter_words(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
+    """Never a word that is cut: what is lacking first, at last the verdict alone."""
+    if not reading.applies:
+        return ()
+    if reading.verdict is not Verdict.CANNOT_TELL:
+        word = "holds" if reading.verdict is Verdict.HOLDS else not_kept(catalogue, reading)
+        return (word,) if _short_words(catalogue, reading).startswith(f"{word}:") else ()
+    names = tuple(dict.fromkeys(lack_name(catalogue, lack) for lack in reading.lacks))
+    more = f"{names[0]}, {len(names) - 1} more" if len(names) > 1 else ""
+    needs = (f"cannot tell: {more}", f"needs {more}") if more else ()
+    return (*needs, *(f"needs {name}" for name in names[:1]), "cannot tell")
 
 
 def _words(catalogue: Catalogue, reading: Reading) -> str:

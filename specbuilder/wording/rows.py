@@ -19,7 +19,7 @@ from .states import THEIRS, USUAL, state_word
 
 NOTE_WIDTH = 23
 """The note of a row is never wider at 80 columns."""
-_EVERYWHERE = "in every finished build"
+_EVERYWHERE, _EVERYWHERE_SHORT = "in every finished build", "in every build"
 SLOW_WEEKS = 5
 """From this many weeks on a row says how long its parts take."""
 
@@ -155,9 +155,13 @@ def _brings(catalogue: Catalogue, brings: tuple[OptionId, ...], width: int) -> s
 
 def _from(catalogue: Catalogue, status: OptionStatus, width: int = 200) -> str:
     if status.cause is None:
-        return _EVERYWHERE
+        return _everywhere(width)
     source = reasons.source_of(catalogue, status.cause, status.option, width - len("from "))
-    return f"from {source}" if source else _EVERYWHERE
+    return f"from {source}" if source else _everywhere(width)
+
+
+def _everywhere(width: int) -> str:
+    return _EVERYWHERE if len(_EVERYWHERE) <= width else _EVERYWHERE_SHORT
 
 
 def _about(catalogue: Catalogue, report: Report, rule: RuleId, option: OptionId, room: int) -> str:

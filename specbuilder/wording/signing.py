@@ -28,7 +28,7 @@ def step_word(step: LifeStep) -> str:
 
 def quote_title(spec: Spec) -> str:
     """Over the form of a quote."""
-    return f"Quote revision {spec.revision}"
+    return f"QUOTE revision {spec.revision}"
 
 
 def quote_words(catalogue: Catalogue, report: Report, now: str, open_points: int) -> tuple[str, ...]:
@@ -59,8 +59,8 @@ def quote_take() -> str:
 def order_title(spec: Spec, number: int) -> str:
     """Over the form of a signature."""
     if not spec.changes_signed:
-        return f"Sign the order, revision {spec.revision}"
-    return f"Sign change order {number}: revision {spec.revision} instead of revision {spec.replaces}"
+        return f"SIGN THE ORDER, revision {spec.revision}"
+    return f"SIGN CHANGE ORDER {number}: revision {spec.revision} instead of revision {spec.replaces}"
 
 
 def order_words(report: Report, currency: str) -> tuple[str, ...]:

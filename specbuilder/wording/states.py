@@ -88,8 +88,11 @@ def step_tab(status: StepStatus) -> str:
 
 
 def step_tab_short(status: StepStatus, letters: int = 0) -> str:
-    """The same without numbers, for narrow windows: ``kitchen?!``; with ``letters`` the name is cut: ``kitc?!``."""
-    name = step_name(status.step)[: letters or None]
+    """The same without numbers, for narrow windows: ``kitchen?!``; with ``letters`` the name is cut: ``kitc?!``.
+
+    Five letters and more are a short name of the house: ``kitch?!``.
+    """
+    name = _SHORT.get(status.step, step_name(status.step))[: letters or None] if letters else step_name(status.step)
     doubt = "?" if status.undecided + status.unknown else ""
     return name + doubt + ("!" if status.broken else "")
 
@@ -154,6 +157,7 @@ def clash_count(count: int) -> str:
     return "1 clash" if count == 1 else f"{count} clashes"
 
 
+_SHORT = {Step.SEATING: "seats", Step.KITCHEN: "kitch", Step.HEATING: Step.HEATING.value[:4]}
 _KERB_LEFT = ("GB", "IE")
 
 _TITLES: dict[Step, str] = {

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from specbuilder.model.catalogue import Catalogue
@@ -22,7 +22,7 @@ from .names import choice_name, key_name, listed, option_name, rule_name
 from .plain import ended, fitted, raised
 from .proposal import aim_word
 from .readings import reading_measure
-from .way_parts import main_name
+from .way_parts import main_name, single
 from .ways import rank_word, ranked_by, way_title, way_words
 
 _LOUD = (Level.STOP, Level.SIGN)
@@ -45,6 +45,7 @@ def trial_glance(catalogue: Catalogue, job: Report, tried: Report, width: int) -
     """``£15,522 (-5,190)   429 kg left (+181)   breaks 3  cannot tell 1  stays 11 of 15``: shortened to fit."""
     styles = ((False, False), (True, False), (True, True))
     lines = [_glance(catalogue, job, tried, tight=tight, bare=bare) for tight, bare in styles]
+    lines.append(_narrow_glance(catalogue, job, tried))
     return next((line for line in lines if len(line) <= width), fitted(lines[-1], width))
 
 
@@ -113,6 +114,15 @@ def _glance(catalogue: Catalogue, job: Report, tried: Report, *, tight: bool, ba
     parts = [f"breaks {breaks}{all_}", f"cannot tell {unsure}", f"stays {stays} of {len(stood)}"]
     gap = " " * (2 if tight else 3)
     return gap.join((price, weight, "  ".join(parts if not bare else (parts[0], parts[2]))))
+
+
+def _narrow_glance(catalogue: Catalogue, job: Report, tried: Report) -> str:
+    """``breaks 3   £15,522-21,000 (-5,190)   kg (+181)``: what must not be missed stands first."""
+    was = {f.rule for f in job.broken(*_LOUD)}
+    breaks = sum(f.rule not in was for f in tried.broken(*_LOUD))
+    price = price_words(catalogue, tried.price, tight=True).partition(" VAT in")[0]
+    mass = f"  kg{told}" if (told := _mass(job, tried)) else ""
+    return f"breaks {breaks}  {price} ({_money(job, tried)}){mass}"
 
 
 def _money(job: Report, tried: Report) -> str:
@@ -221,13 +231,19 @@ def switch_asked(catalogue: Catalogue, option: OptionId) -> str:
     return f"CHANGE to {option_name(catalogue, option)}"
 
 
-def way_short(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, width: int) -> str:
-    """The way in one line; what is asked for itself stands over the list and is left out where more is done."""
-    if isinstance(goal, LetIn):
-        rest = tuple(edit for edit in way.edits if not (isinstance(edit, Take) and edit.option == goal.option))
-        if rest and len(rest) < len(way.edits):
-            return f"with {way_title(catalogue, before, goal, replace(way, edits=rest), width - 5)}"
-    return way_title(catalogue, before, goal, way, width)
+def way_short(
+    catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, width: int, beside: Sequence[WayOut] = ()
+) -> str:
+    """The way in one line, first what only it does of the ways ``beside`` it.
+
+    What is asked for itself stands over the list; where more is done it is left out, unless its place is chosen by it.
+    """
+    edits = tuple(single(way.edits))
+    if isinstance(goal, LetIn) and len(edits) > 1:
+        edits = tuple(e for e in edits if not (isinstance(e, Take) and e.option == goal.option and not e.place))
+    shared = [set(single(other.edits)) for other in beside]
+    edits = tuple(sorted(edits, key=lambda edit: all(edit in one for one in shared)))
+    return raised(way_title(catalogue, before, goal, replace(way, edits=edits), width))
 
 
 def way_told(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> str:

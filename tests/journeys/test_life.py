@@ -69,7 +69,7 @@ async def test_a_quote_is_signed_by_three_keys_and_asks_for_the_deposit(
     async with on_stage(scene.folder, size, plain=plain) as stage:
         await opened(stage)
         screen = await stage.press("p", "s")
-        assert "Sign the order" in screen
+        assert "SIGN THE ORDER" in screen
         assert scene.spec().customer.name in screen
         screen = await stage.press("enter")
         assert stage.presses == 3
@@ -223,7 +223,7 @@ async def test_a_paper_is_scrolled_and_looked_through(scene: Scene, size: tuple[
         assert '"heater" 2 of 2' in await stage.press("n")
         assert '"heater" 1 of 2' in await stage.press("enter")
         assert "stands nowhere" in await stage.press("/", "'zeppelin'", "enter")
-        assert "Papers of job" in await stage.press("escape")
+        assert "PAPERS of job" in await stage.press("escape")
         if plain:
             assert all(ord(sign) < 128 or sign == "£" for sign in first)
 
@@ -253,7 +253,7 @@ async def test_a_new_job_has_papers_from_its_first_answer_on(empty: Path) -> Non
     async with on_stage(empty) as stage:
         assert "from its first answer on" in await stage.press("n", "p")
         await stage.press("2", "enter", "p")
-        assert "Papers of job 0001" in stage.screen()
+        assert "PAPERS of job 0001" in stage.screen()
 
 
 @WINDOWS
@@ -282,9 +282,9 @@ async def test_the_list_of_jobs_tells_state_and_revision_and_leads_to_the_papers
         screen = stage.screen()
         assert "changed 2" in screen
         assert f"{scene.number}b" in screen
-        assert "Revisions of job" in await stage.press("e")
+        assert "REVISIONS of job" in await stage.press("e")
         await stage.press("escape")
-        assert f"Papers of job {scene.number}, revision 2" in await stage.press("p")
+        assert f"PAPERS of job {scene.number}, revision 2" in await stage.press("p")
 
 
 async def test_a_quote_that_has_run_out_says_so_in_the_list_and_over_the_job(scene: Scene) -> None:
@@ -294,6 +294,6 @@ async def test_a_quote_that_has_run_out_says_so_in_the_list_and_over_the_job(sce
         assert "expired 1" in stage.screen()
         await opened(stage)
         assert "expired" in stage.screen().splitlines()[0]
-        assert "Quote again?" in await stage.press("p", "s")
+        assert "QUOTE AGAIN" in await stage.press("p", "s")
         await stage.press("enter")
         assert (stage.spec().state, stage.spec().revision) == (JobState.DRAFT, 2)

@@ -107,7 +107,7 @@ async def test_the_revision_that_was_replaced_is_looked_at_and_leaves_the_house_
         await stage.press("p", "s", "enter")
         await stage.found()
         screen = await stage.press("e")
-        assert "Revisions of job" in screen
+        assert "REVISIONS of job" in screen
         screen = await stage.press("enter")
         assert "only looked at" in screen
         assert stage.spec().has(GAS)
@@ -145,7 +145,7 @@ async def test_a_change_is_given_up_by_a_second_key_and_revision_1_holds(
         await opened(stage)
         await change_drawn_up(stage)
         screen = await stage.press("p", "g")
-        assert "Give up the change?" in screen
+        assert "GIVE UP THE CHANGE" in screen
         assert stage.spec().revision == 2
         await stage.press("escape")
         assert stage.spec().revision == 2

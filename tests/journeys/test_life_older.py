@@ -125,12 +125,12 @@ async def test_a_quote_that_has_run_out_is_quoted_again_and_not_signed(scene: Sc
         screen = await stage.press("p")
         assert "has run out" in screen
         screen = await stage.press("s")
-        assert "Quote again?" in screen
+        assert "QUOTE AGAIN" in screen
         await stage.press("enter")
         assert (stage.spec().state, stage.spec().revision) == (JobState.DRAFT, 2)
         assert stage.app.counter.catalogue.firm.catalogue_version != "2030-03"
         screen = await stage.press("p", "s")
-        assert "Quote revision 2" in screen
+        assert "QUOTE revision 2" in screen
 
 
 async def test_an_edit_of_a_quote_of_older_rules_begins_a_draft_of_today(scene: Scene) -> None:

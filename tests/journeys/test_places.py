@@ -49,15 +49,15 @@ async def test_a_window_that_is_too_small_says_so_and_loses_nothing(demo: Path) 
 async def test_panes_come_with_the_width(demo: Path) -> None:
     async with on_stage(demo, SMALL) as stage:
         screen = await stage.press("down", "down", "enter")
-        assert "Ledgers, worst first" not in screen
+        assert "LEDGERS, worst first" not in screen
         await stage.pilot.resize_terminal(140, 40)
         await stage.pilot.pause()
         screen = stage.screen()
-        assert "Ledgers, worst first" in screen
-        assert "Undecided, not known" in screen
+        assert "LEDGERS, worst first" in screen
+        assert "UNDECIDED, NOT KNOWN" in screen
         await stage.pilot.resize_terminal(180, 50)
         await stage.pilot.pause()
-        assert stage.screen().count("Undecided, not known") == 1
+        assert stage.screen().count("UNDECIDED, NOT KNOWN") == 1
 
 
 async def test_coming_back_from_a_job_shows_no_other_name_until_down(demo: Path) -> None:
@@ -166,7 +166,7 @@ async def test_a_note_is_accepted_in_writing_by_two_keys_and_taken_back_by_one(d
     async with on_stage(demo) as stage:
         await stage.press("enter", *["right"] * 8, "home")
         screen = await stage.press("a")
-        assert "Accept in writing" in screen
+        assert "ACCEPT in writing" in screen
         assert "The Saturday family" in screen
         assert not stage.spec().accepted
         await stage.press("enter")
@@ -197,9 +197,9 @@ async def test_one_plain_click_does_everything_the_walk_needs(demo: Path, size: 
         assert "one of" in screen
         screen = await click("Fixed high cap, short")
         assert not stage.spec().has("high-cap-short")
-        assert "Open things" in await click("kg left")
+        assert "OPEN THINGS" in await click("kg left")
         screen = await click("Esc back") if "Esc back" in screen else await stage.press("escape")
-        assert "Open things" not in screen
+        assert "OPEN THINGS" not in screen
 
 
 async def test_the_ground_can_be_turned_to_light_and_back(demo: Path) -> None:

@@ -20,7 +20,7 @@ COLOUR = re.compile(rb"\x1b\[[\d;]*(?:38|48);[25]|\x1b\[(?:\d+;)*(?:3[0-7]|4[0-7
 def test_it_opens_a_job_and_is_left_by_its_own_key(demo: Path, environment: dict[str, str], colours: bool) -> None:
     command = [sys.executable, "-m", "specbuilder", "--jobs", str(demo), "--ascii"]
     with Terminal(command, 80, 24, environment) as terminal:
-        terminal.until("Jobs")
+        terminal.until("JOBS")
         terminal.until("The Saturday family")
         terminal.key(b"\r")
         terminal.until("0147 The Saturday family")

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import pytest
+from rich.color import Color, ColorSystem
 
 from specbuilder.tui.ink import COLOURLESS, DARK, LIGHT, SIXTEEN, Ink, Look, look_for, turned
 
@@ -10,20 +11,43 @@ def _light(channel: int) -> float:
     return share / 12.92 if share <= 0.04045 else ((share + 0.055) / 1.055) ** 2.4
 
 
-def _luminance(look: Look, ink: Ink, behind: bool) -> float:
-    style = look.styles[ink]
-    colour = style.bgcolor if behind else style.color
+def _luminance(colour: Color | None) -> float:
     assert colour is not None
-    assert colour.triplet is not None
-    red, green, blue = colour.triplet
+    red, green, blue = colour.get_truecolor()
     return 0.2126 * _light(red) + 0.7152 * _light(green) + 0.0722 * _light(blue)
+
+
+def _contrast(one: Color | None, other: Color | None) -> float:
+    light, dark = sorted((_luminance(one), _luminance(other)), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
 
 
 @pytest.mark.parametrize("look", [DARK, LIGHT], ids=lambda look: look.name)
 @pytest.mark.parametrize("ink", Ink)
 def test_every_ink_stands_out_seven_to_one(look: Look, ink: Ink) -> None:
-    light, dark = sorted((_luminance(look, ink, False), _luminance(look, ink, True)), reverse=True)
-    assert (light + 0.05) / (dark + 0.05) >= 7
+    style = look.styles[ink]
+    assert _contrast(style.color, style.bgcolor) >= 7
+
+
+@pytest.mark.parametrize("look", [DARK, LIGHT], ids=lambda look: look.name)
+@pytest.mark.parametrize("ink", Ink)
+def test_every_ink_stands_out_seven_to_one_among_256_colours(look: Look, ink: Ink) -> None:
+    style = look.styles[ink]
+    assert style.color is not None
+    assert style.bgcolor is not None
+    found = (colour.downgrade(ColorSystem.EIGHT_BIT) for colour in (style.color, style.bgcolor))
+    assert _contrast(*found) >= 7
+
+
+def test_among_sixteen_colours_an_ink_has_both_colours_or_is_painted_on_the_ground_of_the_terminal() -> None:
+    for ink, style in SIXTEEN.styles.items():
+        assert style.bgcolor is None or style.color is not None, ink
+        assert style.color is None or style.color != style.bgcolor, ink
+
+
+@pytest.mark.parametrize("look", [DARK, LIGHT, SIXTEEN, COLOURLESS], ids=lambda look: look.name)
+def test_no_ink_is_dim_or_blinks(look: Look) -> None:
+    assert not [ink for ink, style in look.styles.items() if style.dim or style.blink or style.conceal]
 
 
 @pytest.mark.parametrize("ink", [Ink.DOUBT, Ink.HERE, Ink.MINE, Ink.CARE, Ink.CARET])

@@ -106,7 +106,7 @@ def test_open_things() -> None:
     assert says(key=BriefKey("parking_limit_mm")) == "Where it lives: barrier height, not known yet"
     assert says(group=GroupId("cooking")) == "Cooking, undecided"
     assert says(rule=RuleId("flame-needs-alarm")) == "STOP, broken: You cannot smell it."
-    assert says(question="Which cloth?") == "Which cloth?: customer finds out by 2031-04-28, stops B6"
+    assert says(question="Which cloth?") == "Which cloth? customer finds out by 2031-04-28, stops B6"
     assert says(step=Step.BASE_VAN) == "Data of the real van, not known yet (end of the chassis number)"
     assert open_question(OpenQuestion(text="Fabric")) == "Fabric: nobody finds out yet, no date"
     assert nothing_open() == "Nothing open. Print this page: it says None."

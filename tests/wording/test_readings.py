@@ -129,6 +129,7 @@ def test_a_bar() -> None:
         amount="13 of 8 kg",
         verdict=Verdict.BROKEN,
         words="broken: 13 of 8 kg",
+        shorter=("broken",),
         level="STOP",
         estimate=False,
     )
@@ -139,6 +140,7 @@ def test_a_bar() -> None:
         amount="2,035 mm",
         verdict=Verdict.CANNOT_TELL,
         words="cannot tell: barrier height",
+        shorter=("needs barrier height", "cannot tell"),
         level="",
         estimate=True,
     )

@@ -13,21 +13,20 @@ from specbuilder.session.walk import open_lines
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnAnswer, OnAssumed, OnField, OnGroup
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import Bit, Line, cut, left, line, right, width, wrapped
+from specbuilder.tui.line import Bit, Line, cut, line, width, wrapped
 from specbuilder.wording.brief import hint, line_words, not_an_answer
 from specbuilder.wording.brief_groups import assumed_hint, assumed_words, group_answer, group_hints
 from specbuilder.wording.forms import not_taken
 from specbuilder.wording.hints import next_line, open_it, type_it
 from specbuilder.wording.names import group_name, key_name
+from specbuilder.wording.plain import lowered
 from specbuilder.wording.typed import MINUS, answer, below_nought, forgets, one_digit
 
 from .answering import broken_about, digits_for, digits_for_group, enter_for, enter_typing, letters_for
+from .brief_columns import NUMBER_CELLS, heading_cells, line_start
 from .fields import FieldLines, value_of
 from .numbered import answer_foot, asked_lines, numbered_lines
 from .page import Host, Page
-
-NUMBER_CELLS = 5
-HEADING_CELLS = 20
 
 
 class BriefPage(Page):
@@ -77,7 +76,7 @@ class BriefPage(Page):
 
     def _assumed(self, number: int, keys: Sequence[BriefKey], head: tuple[str, str], cells: int) -> Line:
         start, _ = self._start(head, "", False, cells)
-        start = start[: NUMBER_CELLS + HEADING_CELLS]
+        start = start[: NUMBER_CELLS + heading_cells(cells)]
         words = assumed_words(self.host.catalogue, self.host.report, keys)
         return line(start, cut(words, cells - len(start)), item=OnAssumed(number))
 
@@ -115,7 +114,7 @@ class BriefPage(Page):
     def _group(self, group: GroupId, head: tuple[str, str], cells: int) -> Line:
         report = self.host.report
         unknown = not report.groups[group].decided
-        start, room = self._start(head, group_name(self.host.catalogue, group), unknown, cells)
+        start, room = self._start(head, lowered(group_name(self.host.catalogue, group)), unknown, cells)
         words = group_answer(self.host.catalogue, report, group)
         ink = Ink.DOUBT if unknown else Ink.PLAIN
         return line(start, Bit(cut(words, room), ink), item=OnGroup(group))
@@ -123,9 +122,7 @@ class BriefPage(Page):
     def _start(self, head: tuple[str, str], name: str, unknown: bool, cells: int) -> tuple[str, int]:
         """Mark, number, heading and short name; and how many cells are left for the answer."""
         mark = self.host.marks.doubt if unknown else " "
-        names = min(max(cells // 3 - 4, 12), 34)
-        start = f" {mark}{right(head[0], 2)} {left(head[1], HEADING_CELLS)}{left(name, names)} "
-        return start, max(cells - len(start), 4)
+        return line_start(mark, head, name, cells)
 
     # -- acts ------------------------------------------------------------------------------------------------------
 

@@ -12,12 +12,12 @@ from specbuilder.session.facts import DERIVED
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnAnswer, OnFinding, OnQuestion, OnText, OnWord
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, parted, wrapped
 from specbuilder.tui.readiness import Readiness
 from specbuilder.wording.brief import line_words
 from specbuilder.wording.check import cautions_head, hand_over_hint, hand_over_line, open_head, standing
 from specbuilder.wording.circuit_rows import circuits_hint
-from specbuilder.wording.findings import finding_line, findings_none, silent_count, silent_words
+from specbuilder.wording.findings import finding_line, findings_none, offers_line, silent_count, silent_words
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.hints import next_line, why_it
 from specbuilder.wording.names import key_name
@@ -59,8 +59,8 @@ class CheckPage(Page):
     def lines(self, cells: int) -> Sequence[Line]:
         """Findings, open things, the state of the job, the hand-over."""
         catalogue, report = self.host.catalogue, self.host.report
-        heads = (standing(catalogue, report), self._may_words())
-        result = [line(" ", Bit(part, Ink.HEAD)) for text in heads for part in wrapped(text, cells - 2)]
+        heads = (*wrapped(standing(catalogue, report), cells - 2), *parted(self._may_words(), cells - 2))
+        result = [line(" ", Bit(part, Ink.HEAD)) for part in heads]
         shown = [f for f in report.findings if f.verdict is not Verdict.HOLDS]
         loud = [f for f in shown if f.level is not Level.NOTE]
         notes = [f for f in shown if f.level is Level.NOTE]
@@ -117,7 +117,7 @@ class CheckPage(Page):
                 return answer_foot(self.host.catalogue, self.host.catalogue.brief[key], cells)
             case OnFinding(rule):
                 found = self._found(rule)
-                texts = [finding_line(self.host.catalogue, self.host.report, found)] if found else []
+                texts = [self._below(found, cells)] if found else []
             case OnWord():
                 texts = [circuits_hint() if self.at == CIRCUITS else hand_over_hint()]
             case _ if self.at is not None and (text := question_of(self.host, self.at)):
@@ -125,6 +125,11 @@ class CheckPage(Page):
             case _:
                 texts = []
         return [line(f" {part}") for text in texts for part in wrapped(text, cells - 2)]
+
+    def _below(self, found: Finding, cells: int) -> str:
+        """All of a sentence that is too long for its row; under one that is not, what the house offers."""
+        words = finding_line(self.host.catalogue, self.host.report, found)
+        return words if len(wrapped(words, cells - 4)) > LINES_EACH else offers_line(self.host.catalogue, found)
 
     # -- acts ------------------------------------------------------------------------------------------------------
 

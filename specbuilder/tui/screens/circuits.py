@@ -17,10 +17,12 @@ from specbuilder.wording.circuit_rows import (
     backed_up_words,
     circuit_told,
     circuits_count,
+    circuits_title,
     estimate_sign,
     legend,
     long_cells,
     minded,
+    no_circuits,
     point_mark,
     short_cells,
     side_head,
@@ -35,8 +37,8 @@ from .page import Host, Page
 
 CIRCUITS = OnWord("circuits")
 """The line that counts them and leads here."""
-COUNT = OnWord("count")
-"""The line over the rows, where the cursor begins: the signs stand there."""
+SIGNS = OnWord("signs")
+"""The line over the rows, where the cursor begins: what the signs mean."""
 SIGN_CELLS = 4
 LEAST_NAME, MOST_NAME = 12, 32
 GAP = 1
@@ -58,6 +60,8 @@ class CircuitsPage(Page):
     """All of them; the one under the cursor says more below its row."""
 
     where: ClassVar[Where] = Where.CIRCUITS
+    tall: ClassVar[bool] = True
+    heads: ClassVar[int] = 2
 
     def __init__(self, host: Host) -> None:
         super().__init__(host)
@@ -65,8 +69,9 @@ class CircuitsPage(Page):
         self._table: tuple[tuple[CircuitLine, ...], int, list[str]] | None = None
 
     def head(self, cells: int) -> Sequence[Line]:
-        """The names of the columns."""
-        return [line(" " * SIGN_CELLS, Bit(self._rows(cells)[0], Ink.HEAD))]
+        """How many there are, and the names of the columns."""
+        title = cut(circuits_title(self.host.report), cells - 2)
+        return [line(" ", Bit(title, Ink.HEAD)), line(" " * SIGN_CELLS, Bit(self._rows(cells)[0], Ink.HEAD))]
 
     def lay(self, cells: int) -> None:
         """Lay the lines out; those of another row once more when the cursor had to go to it."""
@@ -76,11 +81,14 @@ class CircuitsPage(Page):
             super().lay(cells)
 
     def lines(self, cells: int) -> Sequence[Line]:
-        """The count, both sides with the row under the cursor unfolded, the protection, the caution."""
+        """Both sides with the row under the cursor unfolded, the protection, the caution."""
         told = self.host.report.circuits
         texts = dict(zip((one.label for one in told), self._rows(cells)[1:], strict=True))
-        result = self._count(cells)
+        marks = self.host.marks
+        result = [line(" ", cut(legend(marks.broken, marks.mind), cells - 2), item=SIGNS)]
         self._below = 0
+        if not told:
+            result += [EMPTY, *_read(no_circuits(), cells, first=70)]
         for side in sides(told):
             if side:
                 result += [EMPTY, line(" ", Bit(side_head(side), Ink.HEAD))]
@@ -116,13 +124,6 @@ class CircuitsPage(Page):
             self._table = told, cells, [_cells(row, widths) for row in rows]
         return self._table[2]
 
-    def _count(self, cells: int) -> list[Line]:
-        marks = self.host.marks
-        texts = (circuits_count(self.host.report), legend(marks.broken, marks.mind))
-        if sum(map(width, texts)) + 5 <= cells:
-            return [line(" ", Bit(texts[0], Ink.HEAD), "   ", texts[1], item=COUNT)]
-        return [line(" ", Bit(cut(texts[0], cells - 2), Ink.HEAD), item=COUNT), line(" ", cut(texts[1], cells - 2))]
-
     def _row(self, one: CircuitLine, text: str) -> Line:
         ink = Ink.CARE if one.serious else Ink.PLAIN
         return line(f" {sign_of(self.host, one)}{estimate_sign(one)} ", Bit(text, ink), item=OnCircuit(one.label))
@@ -140,7 +141,7 @@ class CircuitsPage(Page):
         marks, points = self.host.marks, self.host.report.mains
         if not points:
             return []
-        rows = [EMPTY, line(" ", Bit(TITLE, Ink.HEAD))]
+        rows = [EMPTY, line(" ", Bit(TITLE.upper(), Ink.HEAD))]
         for index, point in enumerate(points):
             mark = point_mark(point, marks.holds, marks.mind, marks.broken)
             first, *rest = wrapped(mains_line(self.host.catalogue, point), cells - 5)
@@ -154,6 +155,7 @@ class CircuitPage(Page):
     """One run: all that is said of it, and the part it belongs to."""
 
     where: ClassVar[Where] = Where.CIRCUIT
+    tall: ClassVar[bool] = True
 
     def __init__(self, host: Host, label: str) -> None:
         super().__init__(host)
@@ -207,13 +209,13 @@ def _widest(rows: Sequence[CircuitCells]) -> list[int]:
 
 def _widths(rows: Sequence[CircuitCells], cells: int) -> list[int]:
     """Widths of the columns; the mark is left out where the circuit would get too little, and stands below its row."""
-    mark, circuit, *rest = _widest(rows)
+    circuit, *rest, mark = _widest(rows)
     room = cells - SIGN_CELLS - 1 - sum(rest) - GAP * (len(rest) + 1)
     if room - mark - GAP >= min(circuit, MOST_NAME):
-        return [mark, min(circuit, room - mark - GAP), *rest]
+        return [min(circuit, room - mark - GAP), *rest, mark]
     if room - mark - GAP >= LEAST_NAME + 6:
-        return [mark, room - mark - GAP, *rest]
-    return [0, max(min(circuit, room), 4), *rest]
+        return [room - mark - GAP, *rest, mark]
+    return [max(min(circuit, room), 4), *rest, 0]
 
 
 def _cells(row: CircuitCells, widths: Sequence[int]) -> str:

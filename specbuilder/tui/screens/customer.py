@@ -10,7 +10,7 @@ from specbuilder.documents.formats import block_lines
 from specbuilder.documents.sheets.customer.shown import Shown, shown
 from specbuilder.session.papers import case_of
 from specbuilder.storage.disk import DiskError
-from specbuilder.tui.block_figures import drawn
+from specbuilder.tui.block_figures import doubled, drawn
 from specbuilder.tui.deeds import TROUBLES
 from specbuilder.tui.errands import Errand, Stop
 from specbuilder.tui.ink import Ink
@@ -30,8 +30,10 @@ WIDEST_TEXT = 100
 NARROW = 72
 """Below this width the margin goes and what belongs together stands close."""
 LABEL_CELLS = 21
-GAP = 2
+GAP = 4
 """So many empty lines at most between what is read from afar."""
+LOW = 18
+"""In fewer rows the price gives its room to what was told and what is open."""
 
 
 class Asks(Enum):
@@ -40,6 +42,22 @@ class Asks(Enum):
     NOTHING = 0
     LEAVE = 1
     COPY = 2
+
+
+class Size(Enum):
+    """How large the price is."""
+
+    LETTERS = 0
+    BLOCK = 1
+    DOUBLE = 2
+
+
+def _price(price: str, room: int, size: Size) -> tuple[str, ...]:
+    """The price in figures of this size, as far as they fit and there are signs for it; else in letters."""
+    block = drawn(price, room if size is Size.BLOCK else room // 2) if size is not Size.LETTERS else ()
+    if size is Size.DOUBLE and block:
+        return doubled(block)
+    return block or drawn(price, room if size is Size.DOUBLE else 0) or (price,)
 
 
 class CustomerPage(Page):
@@ -99,16 +117,27 @@ class CustomerPage(Page):
 
     def _first(self, content: Shown, cells: int) -> list[Line]:
         """Price, who travels and sleeps, weight, height, what works, what was told, what is open."""
-        parts = [list(part) for part in self._parts(content, cells)]
+        sizes = (self._laid(content, cells, size) for size in (Size.DOUBLE, Size.BLOCK, Size.LETTERS))
+        parts = next(parts for parts, fits in sizes if fits)
         spare = self._room - sum(map(len, parts))
         gaps = [spare // len(parts) + (at < spare % len(parts)) if spare > 0 else 0 for at, _ in enumerate(parts)]
         return [row for part, gap in zip(parts, gaps, strict=True) for row in (*[EMPTY] * min(gap, GAP), *part)]
 
-    def _parts(self, content: Shown, cells: int) -> Iterator[Iterable[Line]]:
+    def _laid(self, content: Shown, cells: int, size: Size) -> tuple[list[list[Line]], bool]:
+        """The page with its price that large, and whether the window has room for it.
+
+        Twice the size wants a line between all parts; in a window that is not low the price is in figures anyway.
+        """
+        parts = [list(part) for part in self._parts(content, cells, size)]
+        spare = self._room - sum(map(len, parts))
+        fits = {Size.DOUBLE: spare >= len(parts), Size.BLOCK: spare >= 0 or self._room >= LOW, Size.LETTERS: True}
+        return parts, fits[size]
+
+    def _parts(self, content: Shown, cells: int, size: Size) -> Iterator[Iterable[Line]]:
         """What stands together, from the top; empty lines go between as far as there are any."""
         margin, marks = self._margin(cells), self.host.marks
         room = cells - len(margin) - 1
-        figures = [line(margin, Bit(row, Ink.HEAD)) for row in drawn(content.price, room) or (content.price,)]
+        figures = [line(margin, Bit(row, Ink.HEAD)) for row in _price(content.price, room, size)]
         yield [*figures, *(line(margin, text) for text in wrapped(content.note, min(room, WIDEST_TEXT)))]
         yield [line(margin, Bit(cut("      ".join(content.counts), room), Ink.HEAD))]
         for name, text in content.facts:
@@ -142,19 +171,18 @@ class CustomerPage(Page):
             return line(margin, Bit(key, Ink.HEAD, Act.ENTER), Bit(colon + rest, Ink.HEAD))
         if self.told:
             return line(margin, Bit(cut(self.told, cells - len(margin)), Ink.HEAD))
-        parts, room = self._keys(short=False), cells - len(margin)
-        if sum(width(part.text) + 3 for part in parts) > room:
-            parts = self._keys(short=True)
+        ways, room = [self._keys(short=short) for short in (0, 1, 2)], cells - len(margin)
+        parts = next((way for way in ways if sum(width(part.text) + 2 for part in way) - 2 <= room), ways[-1])
         gap = " " * max(min((room - sum(width(part.text) for part in parts)) // max(len(parts) - 1, 1), 6), 1)
         bits = [bit for part in parts for bit in (part, Bit(gap))]
         return line(margin, *bits[:-1])
 
-    def _keys(self, *, short: bool) -> list[Bit]:
+    def _keys(self, *, short: int) -> list[Bit]:
         return [
-            Bit(words.page_words(self.page, PAGES, short=short)),
-            *([Bit(words.next_page(short=short), hot=Act.AFTER)] if self.page < PAGES else []),
+            Bit(words.page_words(self.page, PAGES, short=short > 1)),
+            *([Bit(words.next_page(short=short > 1), hot=Act.AFTER)] if self.page < PAGES else []),
             *([Bit(words.prices_hint(self.priced), hot=Act.MORE)] if self.page == PRICED else []),
-            Bit(words.copy_hint(short=short), hot=Act.PAPERS),
+            Bit(words.copy_hint(short=short > 0), hot=Act.PAPERS),
             Bit(words.leave_hint(), hot=Act.BACK),
         ]
 

@@ -66,7 +66,7 @@ class DetailsPage(Page):
         told = [row_sentence(self.host.catalogue, self.host.report, self.option)]
         told += detail_lines(self.host.catalogue, self.option)
         told += (circuit_short(one) for one in self.host.report.circuits if one.option == self.option)
-        texts = [part for text in told for part in wrapped(text, cells - 3)]
+        texts = [part for text in told for part in wrapped(text, cells - 4)]
         return [*result, EMPTY, *(line(f"   {text}", item=OnText(i)) for i, text in enumerate(texts))]
 
     def _places(self, cells: int) -> list[Line]:

@@ -20,7 +20,7 @@ from specbuilder.wording.weighed import other_axle, weighed_words
 
 from .page import Host
 
-LABEL_CELLS = 24
+LABEL_CELLS = 27
 
 _CUSTOMER = (Field.NAME, Field.CONTACT, Field.JOB_NOTE)
 _VAN = (
@@ -92,7 +92,7 @@ def field_line(
     item: OnField, mark: str, value: str, entry: Entry | None, draft: str, cells: int, label: str = ""
 ) -> Line:
     """Label (the field's own, unless another is given) and value, or the text being typed."""
-    named = Bit(f" {mark} " + left(label or field_words(item.field).label, LABEL_CELLS))
+    named = Bit(f" {mark} " + left(cut(label or field_words(item.field).label, LABEL_CELLS - 1), LABEL_CELLS))
     room = max(cells - LABEL_CELLS - 4, 4)
     if entry is not None:
         return line(named, *entry.bits(room), item=item)

@@ -9,11 +9,11 @@ from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
 from specbuilder.session.find import Hit, HitKind, find
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnOption, OnReading
-from specbuilder.tui.keys import Where
-from specbuilder.tui.line import Bit, Line, cut, left, line
+from specbuilder.tui.keys import Act, Where
+from specbuilder.tui.line import Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.finding_things import hit_words
 from specbuilder.wording.forms import field_value, field_words, form_title
-from specbuilder.wording.last_line import nothing_found
+from specbuilder.wording.last_line import nothing_found, type_letters
 from specbuilder.wording.names import key_name
 from specbuilder.wording.states import step_name
 
@@ -29,6 +29,7 @@ class FindPage(Page):
     """What was typed, and what it found."""
 
     where: ClassVar[Where] = Where.FIND
+    tall: ClassVar[bool] = True
     searches: ClassVar[bool] = True
 
     def __init__(self, host: Host) -> None:
@@ -44,7 +45,9 @@ class FindPage(Page):
     def lines(self, cells: int) -> Sequence[Line]:
         """One line a hit, best first."""
         if not self.hits:
-            return [line(f"   {nothing_found()}")] if self.entry is not None and self.entry.text.strip() else []
+            typed = self.entry is not None and self.entry.text.strip()
+            told = nothing_found() if typed else type_letters()
+            return [line(f"   {text}") for text in wrapped(told, cells - 4)]
         rows: list[Line] = []
         for item, hit in self.hits.items():
             kind, name = self._words(item, hit)
@@ -57,6 +60,10 @@ class FindPage(Page):
             value = field_value(item.field, value_of(self.host.report.spec, item.field))
             return hit.kind.value, f"{field_words(item.field).label}: {value}"
         return hit_words(self.host.catalogue, self.host.report, hit.kind.value, hit.id)
+
+    def hint_of(self, act: Act) -> str | None:
+        """Enter only where something is found."""
+        return "" if act is Act.ENTER and not self.hits else None
 
     def searched(self) -> None:
         """Look again; the best stands first."""

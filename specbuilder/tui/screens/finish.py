@@ -41,6 +41,7 @@ class FinishPage(ProposedPage[Finished]):
     """The proposal for one aim; a digit chooses another."""
 
     where: ClassVar[Where] = Where.FINISH
+    tall: ClassVar[bool] = True
 
     def __init__(self, host: Host) -> None:
         super().__init__(host)

@@ -110,8 +110,15 @@ class FormPage(Page):
     def _row(self, one: FormField, cells: int) -> Line:
         typing = self.entry if self.at == one.item else None
         mark = self.host.marks.doubt if one.needed and not one.value else " "
-        shown = field_value(one.field, one.value) if one.needed or one.value else ""
-        row = field_line(one.item, mark, shown, typing, self.host.drafts.get(one.item, ""), cells, one.label)
+        row = field_line(
+            one.item,
+            mark,
+            field_value(one.field, one.value),
+            typing,
+            self.host.drafts.get(one.item, ""),
+            cells,
+            one.label,
+        )
         answers = (Bit(f"{number} {each}", hot=OnDigit(number)) for number, each in enumerate(one.numbered, 1))
         return Line((*row.bits, *(bit for each in answers for bit in (Bit("  "), each))), row.item)
 

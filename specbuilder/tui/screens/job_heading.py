@@ -16,7 +16,7 @@ from specbuilder.wording.what_if import trial_glance, trial_head
 
 from .page import Host
 
-LETTERS = (4, 3)
+LETTERS = (6, 4, 3)
 """What is left of a step's name in the narrowest windows."""
 NARROW = 76
 """Below this width the glance line says only what must never be cut."""
@@ -32,8 +32,15 @@ def heading(host: Host, step: Step, cells: int, told: str, job: Report | None = 
     return [
         *(first if job is None else _banner(host, job, cells)),
         steps_line(host, step, cells),
-        line(" ", Bit(cut(step_title(step), cells - 2), Ink.HEAD)),
+        line(" ", Bit(_title(step, cells - 2), Ink.HEAD)),
     ]
+
+
+def _title(step: Step, cells: int) -> str:
+    """The question of the step, in a narrow window as many of its parts as fit whole."""
+    parts = step_title(step).split(",")
+    ways = (",".join(parts[:number]) for number in range(len(parts), 0, -1))
+    return next((way for way in ways if width(way) <= cells), cut(step_title(step), cells))
 
 
 def _state(host: Host) -> tuple[str, str] | None:

@@ -15,13 +15,13 @@ from specbuilder.session.power_notes import power_notes
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnGroup, OnOption, OnReading, OnText
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, width, wrapped
 from specbuilder.tui.marks import Marks
 from specbuilder.wording.findings import silent_words
 from specbuilder.wording.forms import form_title
 from specbuilder.wording.ledger_detail import reading_detail
 from specbuilder.wording.power import power_lines
-from specbuilder.wording.readings import ESTIMATED, Bar, estimated_legend, is_noted, reading_bar, worst_first
+from specbuilder.wording.readings import ESTIMATED, Bar, bar_legends, is_noted, reading_bar, worst_first
 from specbuilder.wording.why import why_needs_nothing
 
 from .circuits import CIRCUITS, CircuitsPage, circuits_lines
@@ -56,19 +56,21 @@ def bar_line(host: Host, reading: Reading, cells: int) -> Line:
     if is_noted(host.catalogue, reading):
         ink, mark = Ink.PLAIN, host.marks.mind
     estimate = ESTIMATED if bar.estimate else " "
-    start = Bit(f" {mark}{estimate}{left(bar.short, NAME_CELLS)} ")
-    room = max(cells - NAME_CELLS - bar_cells - 5, 0)
-    words = f"{bar.words} {bar.level}".rstrip()
+    start = Bit(f" {mark}{estimate} {left(bar.short, NAME_CELLS)} ")
+    room = max(cells - NAME_CELLS - bar_cells - 6, 0)
+    ways = [f"{words} {bar.level}".rstrip() for words in (bar.words, *bar.shorter)]
+    words = next((way for way in ways if width(way) <= room), ways[-1])
     return line(
         start, *bar_bits(bar, bar_cells, host.marks), " ", Bit(cut(words, room), ink), item=OnReading(reading.id)
     )
 
 
 def ledgers_head(cells: int) -> Line:
-    """The line over the bars."""
-    title, legend = form_title("ledgers"), estimated_legend()
-    room = cells - len(title) - 4
-    return line(" ", Bit(title, Ink.HEAD, Act.LEDGERS), "  ", cut(legend, room) if room > 12 else "")
+    """The line over the bars, with as much of what their signs mean as there is room for."""
+    title = Bit(form_title("ledgers"), Ink.HEAD, Act.LEDGERS)
+    room = cells - width(title.text) - 5
+    legend = next((told for told in bar_legends() if width(told) <= room), "")
+    return line(" ", title, "   ", legend)
 
 
 def told(host: Host) -> tuple[Reading, ...]:
@@ -81,6 +83,7 @@ class LedgersPage(Page):
     """All of them, worst first."""
 
     where: ClassVar[Where] = Where.LEDGERS
+    tall: ClassVar[bool] = True
 
     def head(self, cells: int) -> Sequence[Line]:
         """Its name, and what the sign beside a figure means."""
@@ -120,6 +123,7 @@ class LedgerPage(Page):
     """One of them, entry by entry."""
 
     where: ClassVar[Where] = Where.LEDGER
+    tall: ClassVar[bool] = True
 
     def __init__(self, host: Host, ledger: LedgerId) -> None:
         super().__init__(host)

@@ -56,6 +56,11 @@ def below(host: Host, cells: int) -> list[Line]:
     return [_side_by_side(one, other, half) for one, other in zip(bars[::2], [*bars[1::2], EMPTY], strict=False)]
 
 
+def worst(host: Host, cells: int) -> list[Line]:
+    """Under the walk in the lowest windows: the one ledger that must not be missed."""
+    return ledger_lines(host, cells, 1)
+
+
 def _side_by_side(one: Line, other: Line, cells: int) -> Line:
     gap = Bit(" " * max(cells - len(one.text), 0))
     first = [Bit(bit.text, bit.ink, one.item) for bit in one.bits]

@@ -15,7 +15,7 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import OnText
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, wrapped
-from specbuilder.wording.hints import go_back
+from specbuilder.wording.hints import go_back, open_by_number
 from specbuilder.wording.older import (
     against_lines,
     against_title,
@@ -94,7 +94,11 @@ class OlderRulesPage(Page):
 
     def digit_hint(self) -> str:
         """Digits do what the lines say."""
-        return "1-3"
+        return open_by_number(3)
+
+    def hint_of(self, act: Act) -> str | None:
+        """There is no customer here to turn the screen to."""
+        return "" if act is Act.CUSTOMER else None
 
 
 class AgainstPage(Page):

@@ -14,7 +14,7 @@ from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Bit, Line, left, line
 from specbuilder.wording.brief import nothing_open, open_thing
 from specbuilder.wording.forms import form_title
-from specbuilder.wording.open_things import asked_of, question_text, who_and_when
+from specbuilder.wording.open_things import asked_of, asked_words, question_text, who_and_when
 from specbuilder.wording.states import step_name
 
 from .accept import AcceptPage
@@ -79,7 +79,9 @@ def thing_lines(host: Host, cells: int, *, who: bool = True) -> list[Line]:
         )
         mark, ink = (host.marks.broken, Ink.CARE) if thing.rule else (host.marks.doubt, Ink.PLAIN)
         text = question_of(host, item)
-        asked = who_and_when(asked_of(report, text)) if who and text is not None and not thing.question else ""
+        asked = who_and_when(asked_of(report, text)) if who and text is not None else ""
+        if thing.question is not None:
+            words = asked_words(report, thing.question)
         room = cells - STEP_CELLS - 5 - len(asked)
         result.append(
             line(
@@ -97,6 +99,7 @@ class OpenPage(Page):
     """The list, with who finds it out."""
 
     where: ClassVar[Where] = Where.OPEN
+    tall: ClassVar[bool] = True
 
     def head(self, cells: int) -> Sequence[Line]:
         """Its name."""

@@ -30,6 +30,9 @@ class Page(ABC):
     shut: ClassVar[bool] = False
     """True: the customer reads it. Nothing else is seen beside it, and only its own second key leads away."""
 
+    heads: ClassVar[int] = 1
+    """So many lines over it stay in view."""
+
     def __init__(self, host: Host) -> None:
         self.host = host
         self.at: Item | None = None

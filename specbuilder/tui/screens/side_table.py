@@ -66,7 +66,7 @@ def columns_line(found: Laid, cells: int) -> Line:
 
 
 def table_lines(found: Laid, cells: int, high: int, marks: Marks, into: str, at: Item | None) -> list[Line]:
-    """All of it, with empty lines between where the window has room for them.
+    """All of it, with empty lines between all rows where the window has room for them, else behind the sums only.
 
     Args:
         found: the two.
@@ -81,9 +81,11 @@ def table_lines(found: Laid, cells: int, high: int, marks: Marks, into: str, at:
     if not rows:
         below = [line(MARGIN, words.nothing_differs()), EMPTY, *below]
     spare = high - sum(map(len, rows)) - len(below) - 2
+    sums = _first_change(found.beside.table.rows)
+    apart = range(len(rows)) if spare >= len(rows) else (sums - 1,)
     result = [EMPTY] if spare >= 0 else []
     for number, row in enumerate(rows):
-        result += [*row, EMPTY] if number < spare else row
+        result += [*row, EMPTY] if number in apart else row
     return [*result, EMPTY, *below] if result[-1:] != [EMPTY] else [*result, *below]
 
 

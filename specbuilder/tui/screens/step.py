@@ -15,7 +15,7 @@ from specbuilder.tui.columns import Columns
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnField, OnGroup, OnOption
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, width, wrapped
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
 from specbuilder.wording.folded import folded_words
 from specbuilder.wording.hints import open_it, type_it, why_it
 from specbuilder.wording.rows import row_count_words, row_sentence, row_words
@@ -30,7 +30,7 @@ from .sheet import bring, ours_again
 from .switch import SwitchPage
 from .usual import UsualPage
 
-NAME_CELLS, KIND_CELLS = 19, 13
+NAME_CELLS, KIND_CELLS = 16, 12
 ROOMY = 82
 """From this width on groups stand apart by an empty line."""
 
@@ -61,17 +61,17 @@ class StepPage(Page):
     def lines(self, cells: int) -> Sequence[Line]:
         """Every group of the step."""
         result, after_folded = list[Line](), True
+        columns = Columns.of(cells)
         for group in self.host.catalogue.groups_of(self.step):
             folded = group.id in self.folded
             if result and cells >= ROOMY and not (folded and after_folded):
                 result.append(EMPTY)
             after_folded = folded
             if folded:
-                result.append(self._folded(group, Columns.of(cells, cells)))
+                result.append(self._folded(group, columns))
                 continue
             result.append(self._head(group, cells))
             options = _in_order(self._options(group), group)
-            columns = Columns.of(cells, max((width(option.name) for option in options), default=0))
             result += (self._option(option, columns) for option in options)
         return [*result, *self.fields.lines(cells, self.at, self.entry)]
 
@@ -112,7 +112,7 @@ class StepPage(Page):
     def _option(self, option: Option, columns: Columns) -> Line:
         catalogue, report = self.host.catalogue, self.host.report
         status = report.options[option.id]
-        words = row_words(catalogue, report, option.id, columns.note)
+        words = row_words(catalogue, report, option.id, columns.note_cells)
         mark, ink = self.host.marks.of_state(status.state), ink_of(status.state)
         if status.clashes and report.spec.has(option.id):
             mark, ink = self.host.marks.broken, Ink.CARE

@@ -114,7 +114,7 @@ class SwitchPage(ProposedPage[Switched]):
         rows = list[Line]()
         for unfit in switch.unfit:
             words = unfit_words(self.host.catalogue, unfit)
-            first, *rest = wrapped(f"{words.name}: {words.why}", cells - 5)
+            first, *rest = wrapped(f"{words.name}: {words.why}".removesuffix(": "), cells - 5)
             rows.append(line(f" {self.host.marks.broken} ", Bit(first, Ink.CARE)))
             rows += sentences(rest, cells)
             rows += sentences([words.instead], cells, indent="     ")

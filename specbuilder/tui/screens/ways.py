@@ -135,9 +135,9 @@ class WaysList:
         figures = difference_cells(way.difference).columns
         if cells >= SIDE_BY_SIDE:
             room = cells - len(start) - 1 - COLUMNS_WIDTH
-            title = way_short(catalogue, spec, self.goal, way, room - 1)
+            title = way_short(catalogue, spec, self.goal, way, room - 1, self.ways)
             return [line(start, left(title, room), figures, item=OnWay(number))]
-        title = way_short(catalogue, spec, self.goal, way, 2 * (cells - len(start) - 4))
+        title = way_short(catalogue, spec, self.goal, way, 2 * (cells - len(start) - 4), self.ways)
         first, *rest = wrapped(title, cells - len(start), 2) or [""]
         return [
             line(start, first, item=OnWay(number)),

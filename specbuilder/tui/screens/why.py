@@ -14,7 +14,7 @@ from specbuilder.model.ways import ClearFindings, Goal, LetIn
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import OnText, OnWay
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import Bit, Line, cut, line
+from specbuilder.tui.line import Bit, Line, cut, fitted, line
 from specbuilder.wording.hints import go_there, take_it
 from specbuilder.wording.what_if import (
     more_reasons,
@@ -86,7 +86,7 @@ class WhyPage(Page):
             return [*rows, *laid(offers, cells, len(rows))]
         room = max(self.host.rows_high - self.ways.height(cells), LEAST_REASONS)
         if len(rows) > room and not self.whole:
-            rows = [*rows[: room - 1], line(f"   {more_reasons()}", item=OnText(room))]
+            rows = [*fitted(rows, room - 1, cells), line(f"   {more_reasons()}", item=OnText(room))]
         rows += self.ways.lines(cells, self.at)
         return [*rows, *laid(offers, cells, len(rows))]
 

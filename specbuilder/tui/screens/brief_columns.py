@@ -1,0 +1,26 @@
+"""Where the cells of a line of the brief stand: mark, number, question, its own name, answer."""
+
+from __future__ import annotations
+
+from specbuilder.tui.line import cut, left, right
+
+NUMBER_CELLS = 5
+HEADING_CELLS = 20
+HEADED_FROM = 70
+"""Below this width a line has its own name only; the whole question stands below the list."""
+LEAST_ANSWER, LONGEST_NAME = 26, 33
+"""Cells an answer keeps however long the names are, and what a name takes at most."""
+
+
+def heading_cells(cells: int) -> int:
+    """Columns of the question."""
+    return HEADING_CELLS if cells >= HEADED_FROM else 0
+
+
+def line_start(mark: str, head: tuple[str, str], name: str, cells: int) -> tuple[str, int]:
+    """Mark, number, heading and short name; and how many cells are left for the answer."""
+    heading = heading_cells(cells)
+    names = min(LONGEST_NAME, max(cells - NUMBER_CELLS - heading - LEAST_ANSWER, 12))
+    asks = left(cut(head[1], heading - 1), heading) if heading else ""
+    start = f" {mark}{right(head[0], 2)} {asks}{left(cut(name, names - 1), names)} "
+    return start, max(cells - len(start), 4)
