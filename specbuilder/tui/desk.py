@@ -59,6 +59,8 @@ class Desk(InHand):
         self.kept_aside: Path | None = None
         """Where the last job that another counter took over meanwhile was laid when it was left."""
         self._slow_s, self._told_slow = 0.0, False
+        self.saved_in_s = 0.0
+        """Seconds it took to write the job whole when it was left."""
 
     @property
     def read_only(self) -> bool:
@@ -131,7 +133,7 @@ class Desk(InHand):
     def leave(self, place: CursorPlace | None) -> bool:
         """Write the file whole and let go of the job. False: the disk did not take it, and the job stays open."""
         self.back_to_job()
-        self.kept_aside = None
+        self.kept_aside, self.saved_in_s = None, 0.0
         if self.looked_at is not None:
             self.looked_at = None
             return True
@@ -144,6 +146,7 @@ class Desk(InHand):
             job.abandon()
             self.job = None
             return True
+        begun = monotonic()
         try:
             if place is not None:
                 job.append(place)
@@ -157,7 +160,7 @@ class Desk(InHand):
             else:
                 self.trouble = Trouble(reason=error.reason.value)
                 return False
-        self.job, self.trouble = None, None
+        self.job, self.trouble, self.saved_in_s = None, None, monotonic() - begun
         return True
 
     def _kept_aside(self, job: OpenJob) -> Path | None:

@@ -15,7 +15,7 @@ from specbuilder.storage.job_list import JobLine
 from specbuilder.storage.job_recovery import Instead, JobUnreadableError
 from specbuilder.storage.journal import CursorPlace
 from specbuilder.storage.rules_files import RulesFaults
-from specbuilder.wording.around import rules_changed
+from specbuilder.wording.around import rules_changed, slow_save
 from specbuilder.wording.check import handed_over
 from specbuilder.wording.jobs import NO_NAME, disk_trouble, kept_aside, read_only, state_and_revision, unreadable
 from specbuilder.wording.life import begun, not_current, only_looked_at
@@ -23,7 +23,7 @@ from specbuilder.wording.older import one_revision
 from specbuilder.wording.variants import no_number, variant_begun
 
 from .deeds import Deeds
-from .desk import Desk, Trouble
+from .desk import SLOW_S, Desk, Trouble
 from .items import Item, OnJob
 from .screens.jobs import JobCells, JobRow, JobsPage, NoticePage
 from .screens.older_rules import OlderRulesPage
@@ -156,8 +156,10 @@ class Opening:
         jobs = self.floor.jobs
         jobs.rows = self.rows()
         jobs.at = jobs.alone = OnJob(number) if number else None
-        aside = self.desk.kept_aside
-        self.floor.say(kept_aside(number, aside.name) if aside is not None else " ".join(self._rules_told()))
+        aside, took_s = self.desk.kept_aside, self.desk.saved_in_s
+        told = (kept_aside(number, aside.name),) if aside is not None else self._rules_told()
+        slow = (slow_save(number, took_s),) if took_s >= SLOW_S else ()
+        self.floor.say(" ".join((*slow, *told)))
 
     def _rules_told(self) -> tuple[str, ...]:
         """That the rules were edited while the program runs, where they were."""

@@ -15,6 +15,11 @@ def slow_folder(seconds: float) -> str:
     )
 
 
+def slow_save(number: str, seconds: float) -> str:
+    """Said on the list when it took that long to write a job whole."""
+    return f"Job {number} is saved. The jobs folder is slow: that took {seconds:.1f} s."
+
+
 def rules_changed(where: str) -> str:
     """Said when the folder of rules is no longer what the program works with."""
     return f"Rules edited since this program read them count from its next start on: {where}"

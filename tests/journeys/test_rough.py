@@ -13,9 +13,11 @@ import pytest
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import JobState
+from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 from specbuilder.model.ways import Goal, RankBy, WaysOut
 from specbuilder.storage.journal_file import JournalFile
+from specbuilder.storage.open_job import OpenJob
 from specbuilder.tui.errands import Stop
 from specbuilder.tui.searches import Searches
 from tests.conftest import RULES
@@ -197,6 +199,24 @@ def edit_price(rules: Path) -> None:
     path = rules / "options" / "base-van.toml"
     text = path.read_text("utf-8")
     path.write_text(text.replace("price_net_pence", "# edited\nprice_net_pence", 1), "utf-8")
+
+
+def test_a_job_that_is_slow_to_save_is_saved_and_it_is_said(demo: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *"tow bar", "enter", "enter")
+    really = OpenJob.save
+
+    def save(self: OpenJob, catalogue: Catalogue, spec: Spec, report: Report) -> None:
+        time.sleep(0.6)
+        really(self, catalogue, spec, report)
+
+    monkeypatch.setattr(OpenJob, "save", save)
+    press(counter, "escape")
+    assert "Job 0147 is saved. The jobs folder is slow" in counter.message
+    assert "tow-bar" in (demo / "0147-r1.toml").read_text("utf-8")
+    monkeypatch.undo()
+    press(counter, "enter", "escape")
+    assert "slow" not in counter.message
 
 
 async def test_rules_edited_while_the_program_runs_are_said_and_the_job_goes_on_with_those_it_has(
