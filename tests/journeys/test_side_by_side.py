@@ -17,6 +17,7 @@ from specbuilder.storage.spec_files import read_spec_file
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.keys import Where
 from specbuilder.tui.line import width
+from specbuilder.wording.quantities import money
 from tests.office.scene import Scene
 
 from .bench import catalogue as shipped
@@ -78,7 +79,7 @@ def one(tmp_path: Path) -> Path:
 async def test_u5_two_variants_and_one_line_merged(one: Path, size: tuple[int, int], plain: bool) -> None:
     async with on_stage(one, size, plain=plain) as stage:
         await stage.press("enter")
-        before = stage.spec()
+        before, dear = stage.spec(), stage.report().price.gross.most
         stage.presses = 0
         screen = await stage.press("v")
         assert "no other variant" in screen
@@ -92,8 +93,10 @@ async def test_u5_two_variants_and_one_line_merged(one: Path, size: tuple[int, i
         await stage.found()
         await stage.press("1")
         await stage.press("/", "'awn'", "enter", "-", "v")
-        variant, counted = stage.spec(), stage.presses
+        variant, counted, cheap = stage.spec(), stage.presses, stage.report().price.gross.most
         screen = await stage.found()
+        assert cheap < dear
+        assert all(money(pence, "£") in screen for pence in (dear, cheap)), "both prices stand beside each other"
         rows = screen.splitlines()
         assert "SIDE BY SIDE" in rows[0]
         assert "A  0147" in rows[0]

@@ -113,6 +113,18 @@ def test_a_step_back_reaches_behind_what_was_printed_and_the_print_stays(demo: P
     to_jobs(counter)
 
 
+def test_a_colleague_is_answered_within_seven_keys(demo: Path) -> None:
+    counter = counter_on(demo, runner=at_once)
+    press(counter, "enter")
+    keys = ("p", "4", "/", *"hea", "enter")
+    assert len(keys) == 7
+    press(counter, *keys)
+    assert counter.top.where is Where.PAPER
+    here = counter.top.cursor()
+    assert here is not None
+    assert "hea" in "\n".join(line.text for line in counter.top.shown[here : here + 2]).casefold()
+
+
 def test_everything_broken_is_reached_by_next_without_an_arrow(demo: Path) -> None:
     counter = counter_on(demo, runner=at_once)
     press(counter, "enter", "/", *"cei", "enter", *"20000", "enter", *["right"] * 6)
