@@ -14,7 +14,7 @@ from specbuilder.model.rules import WithinBound
 from specbuilder.model.spec import Choice
 from specbuilder.reasoning.budget import Budget
 from specbuilder.reasoning.conflicts import in_conflict
-from specbuilder.reasoning.reasoner import Core, States, Swap
+from specbuilder.reasoning.reasoner import Core, States
 
 from .machine import Machine, Ways, machine_of
 
@@ -34,6 +34,10 @@ class Proven(NamedTuple):
     """The first of its places that is not blocked."""
     blocked_by: tuple[Choice, ...] = ()
     """Choices that block it, where they are at hand; not always a minimal set."""
+
+
+_OPEN = {place: Proven(OptionState.OPEN, place) for place in (None, *Place)}
+_FOLLOWS = {place: Proven(OptionState.FOLLOWS, place) for place in (None, *Place)}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,7 +136,7 @@ def _alone(states: States, ways: Ways, wherever: int) -> Proven:
         can = states.can_be(lit)
         if can:
             follows = states.can_be(-wherever) is False
-            return Proven(OptionState.FOLLOWS if follows else OptionState.OPEN, place)
+            return (_FOLLOWS if follows else _OPEN)[place]
         unsure = unsure or can is None
     return Proven(None if unsure else OptionState.BLOCKED)
 
@@ -156,9 +160,19 @@ def _beside(
     asked: Sequence[OptionId],
 ) -> Mapping[OptionId, Proven]:
     options, places = machine.compiled.catalogue.options, machine.places
-    swaps = [Swap(lit, rivals[options[option].group]) for option in asked for _, lit in places[option]]
-    answers = iter(machine.reasoner.beside(held, swaps, Budget(seconds=SECONDS)))
-    return {option: _in_place([(place, next(answers)) for place, _ in places[option]], choices) for option in asked}
+    of_group = {group: machine.swaps(group, lits) for group, lits in rivals.items()}
+    swaps = [swap for option in asked for swap in of_group[options[option].group][option]]
+    answers = machine.reasoner.beside(held, swaps, Budget(seconds=SECONDS))
+    found: dict[OptionId, Proven] = {}
+    at = 0
+    for option in asked:
+        ways = places[option]
+        if answers[at] is True:
+            found[option] = _OPEN[ways[0][0]]
+        else:
+            found[option] = _in_place([(place, answers[at + i]) for i, (place, _) in enumerate(ways)], choices)
+        at += len(ways)
+    return found
 
 
 def _in_place(ways: Sequence[tuple[Place | None, bool | Core | None]], choices: Mapping[int, Choice]) -> Proven:
@@ -167,7 +181,7 @@ def _in_place(ways: Sequence[tuple[Place | None, bool | Core | None]], choices: 
     unsure = False
     for place, answer in ways:
         if answer is True:
-            return Proven(OptionState.OPEN, place)
+            return _OPEN[place]
         if isinstance(answer, frozenset):
             by = by or tuple(choices[lit] for lit in sorted(answer, key=abs) if lit in choices)
         else:

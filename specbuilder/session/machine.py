@@ -11,13 +11,13 @@ from typing import TypeAlias
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.facts import Facts
-from specbuilder.model.ids import BriefKey, OptionId, RuleId
+from specbuilder.model.ids import BriefKey, GroupId, OptionId, RuleId
 from specbuilder.model.kinds import Level, Owner, Place, Truth
 from specbuilder.model.own_parts import is_brought
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.spec import Choice
 from specbuilder.reasoning.best import Completer
-from specbuilder.reasoning.reasoner import Reasoner
+from specbuilder.reasoning.reasoner import Reasoner, Swap
 from specbuilder.rulegraph.clauses import placements_of
 from specbuilder.rulegraph.truth import brief_truth
 
@@ -29,6 +29,10 @@ KEPT = 6
 
 Ways: TypeAlias = tuple[tuple[Place | None, int], ...]
 """Where an option can stand, each place with its literal."""
+
+
+Swaps: TypeAlias = Mapping[OptionId, tuple[Swap, ...]]
+"""The swap of each option at each of its places."""
 
 
 @dataclass(slots=True, eq=False)
@@ -43,13 +47,24 @@ class Machine:
     """Limits that the brief alone breaks: they block nothing, and are told as findings."""
     places: Mapping[OptionId, Ways] = field(init=False)
     """The literal of each option at each of its places, the usual one first."""
+    _swaps: dict[tuple[GroupId, tuple[int, ...]], Swaps] = field(init=False)
 
     def __post_init__(self) -> None:
+        self._swaps = {}
         counts = self.compiled.counts
         self.places = {
             option.id: tuple((p.place, counts[p][0]) for p in placements_of(option))
             for option in self.compiled.catalogue.options.values()
         }
+
+    def swaps(self, group: GroupId, rivals: tuple[int, ...]) -> Swaps:
+        """How each option of a group would stand in the place of what is chosen there; asked for at every edit."""
+        found = self._swaps.get((group, rivals))
+        if found is None:
+            options = self.compiled.catalogue.options_of(group)
+            found = {option.id: tuple(Swap(lit, rivals) for _, lit in self.places[option.id]) for option in options}
+            self._swaps[group, rivals] = found
+        return found
 
     def answers(self, facts: Facts) -> dict[int, BriefKey]:
         """The settled atoms of the brief as literals, each with its line.
