@@ -13,6 +13,7 @@ from .screens.page import Page
 def click(counter: Counter, hot: Item | Act | None, item: Item | None, *, side: bool) -> None:
     """A click on the heading, the main page, the last lines, or (``side``) on the page beside it."""
     counter.top.settled = False
+    stood, said = (counter.top, counter.top.at), counter.message
     if isinstance(hot, Act | OnDigit | OnSign):
         if item is not None:
             _stand(counter, item, side)
@@ -27,6 +28,8 @@ def click(counter: Counter, hot: Item | Act | None, item: Item | None, *, side: 
     elif item is not None:
         _click_line(counter, item, side)
     counter.lay()
+    if (counter.top, counter.top.at) != stood and counter.message == said:
+        counter.forget()
 
 
 def click_beside(counter: Counter, item: Item | None) -> None:

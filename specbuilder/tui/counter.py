@@ -130,7 +130,7 @@ class Counter(Pile):
             page.digit(int(character))
         self.lay()
         if (self.top, self.top.at) != (page, at) and self.message == said:
-            self._forget()
+            self.forget()
         if self.opening is not None and self.main.entry is not None:
             self.opening.remember()
 
@@ -146,7 +146,7 @@ class Counter(Pile):
                 self.say(pasted_too_long(len(page.entry.text) - before, len(text), LONGEST))
             self.lay()
 
-    def _forget(self) -> None:
+    def forget(self) -> None:
         """What was said about another line goes; what was done stays, and so does trouble with the disk."""
         if not self.hint and (self.opening is None or self.opening.desk.trouble is None):
             self.say("")

@@ -12,7 +12,7 @@ from string import ascii_lowercase, ascii_uppercase, digits
 from specbuilder.wording.pad import RUB_OUT, SPACE, shift_words
 
 from .entry import WHOLE
-from .items import OnSign
+from .items import OnDigit, OnSign
 from .keys import Act
 from .line import Bit, Line, width
 from .screens.heading import GAP, hints
@@ -21,6 +21,8 @@ from .screens.page import Page
 BACKSPACE, SHIFT = "backspace", "shift"
 """Signs that are no characters."""
 _SETS = (ascii_lowercase, ascii_uppercase, f"{digits}.,:-'/@&()")
+FOOT_ROWS = 2
+"""So many lines of a foot can be read in every window."""
 _EVERYTHING = 10_000
 """Cells in which every hint has room."""
 
@@ -40,7 +42,7 @@ class Pad:
         """The last line under a page: hints, and while the mouse is in use what it needs beside them."""
         if not self.in_use:
             return hints(page, cells)
-        signs, told = self._signs(page), list(hints(page, _EVERYTHING).bits)
+        signs, told = self._signs(page, cells), list(hints(page, _EVERYTHING).bits)
         told = [bit for bit in told if bit.hot is not None]
         always = (Act.ACTIONS, Act.BACK) if page.entry is None else (Act.ENTER, Act.BACK)
         kept = [bit for bit in told if bit.hot in always]
@@ -56,13 +58,20 @@ class Pad:
                 shown.append(bit)
         return Line((Bit(" "), *(part for bit in shown for part in (bit, Bit(GAP))), *signs))
 
-    def _signs(self, page: Page) -> tuple[Bit, ...]:
+    def _signs(self, page: Page, cells: int) -> tuple[Bit, ...]:
         if page.entry is None:
-            return _row(digits) if page.digit_hint() or page.letters() else ()
+            return _row(digits) if (page.digit_hint() or page.letters()) and not _has_answers(page, cells) else ()
         allowed = page.letters()
         if allowed:
             return (*_row("".join(sorted(allowed - {" "}))), *_space(allowed), _rub_out())
         return (*_row(_SETS[self.chosen]), Bit(" "), _shift(self.chosen), *_space(WHOLE | {" "}), _rub_out())
+
+
+def _has_answers(page: Page, cells: int) -> bool:
+    """True where the answers stand behind their digits already, in the row or right below the list."""
+    row = page.cursor()
+    seen = [*([page.shown[row]] if row is not None else []), *page.foot(cells)[:FOOT_ROWS]]
+    return any(isinstance(bit.hot, OnDigit) for line in seen for bit in line.bits)
 
 
 def _cells(bit: Bit) -> int:

@@ -107,6 +107,16 @@ def test_a_click_on_a_word_while_a_text_is_typed_keeps_the_text_beside_its_line(
     assert spec(counter).answers.get("parking_limit_mm") == 2100
 
 
+def test_what_was_said_about_a_line_goes_with_a_click_on_another(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "home", "down", "down", *"99", "enter")
+    assert counter.message
+    other = next(row.item for row in counter.top.shown if row.item not in (None, counter.top.at))
+    click(counter, None, other, side=False)
+    assert counter.top.at == other
+    assert not counter.message
+
+
 def test_a_click_on_the_jobs_that_are_not_shown_shows_them(demo: Path) -> None:
     counter = counter_on(demo)
     press(counter, "enter", "escape")
