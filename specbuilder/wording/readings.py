@@ -160,7 +160,10 @@ def _shorter_words(catalogue: Catalogue, reading: Reading) -> tuple[str, ...]:
         return ()
     if reading.verdict is not Verdict.CANNOT_TELL:
         word = "holds" if reading.verdict is Verdict.HOLDS else not_kept(catalogue, reading)
-        return (word,) if _short_words(catalogue, reading).startswith(f"{word}:") else ()
+        words = _short_words(catalogue, reading)
+        if not words.startswith(f"{word}:"):
+            return ()
+        return tuple(dict.fromkeys((bare(words.removesuffix(" spare")), word))) if " of " in words else (word,)
     names = tuple(dict.fromkeys(lack_name(catalogue, lack) for lack in reading.lacks))
     more = f"{names[0]}, {len(names) - 1} more" if len(names) > 1 else ""
     needs = (f"cannot tell: {more}", f"needs {more}") if more else ()

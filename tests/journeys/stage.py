@@ -21,7 +21,7 @@ from specbuilder.model.spec import Spec
 from specbuilder.storage.jobs import JobsFolder
 from specbuilder.storage.spec_files import read_spec_file
 from specbuilder.tui.counter_app import CounterApp
-from specbuilder.tui.ink import COLOURLESS, DARK
+from specbuilder.tui.ink import COLOURLESS, DARK, Look
 from specbuilder.tui.line import width
 from specbuilder.tui.start import Start
 from specbuilder.tui.widgets.board import Board
@@ -154,10 +154,11 @@ async def on_stage(
     rules: Path | None = None,
     plain: bool = False,
     start: type[Start] = Start,
+    look: Look = DARK,
 ) -> AsyncIterator[Stage]:
     """The app in a window of this size, with its catalogue read. ``plain``: ASCII marks and no colour."""
     os.environ.pop("NO_COLOR", None)
-    app = CounterApp(start(jobs, rules, "counter 1"), COLOURLESS if plain else DARK, ascii_marks=plain)
+    app = CounterApp(start(jobs, rules, "counter 1"), COLOURLESS if plain else look, ascii_marks=plain)
     async with app.run_test(size=size) as pilot:
         for _ in range(2000):
             if app.counter.opening is not None or app.counter.sides:

@@ -53,14 +53,14 @@ def long_names(folder: Path) -> datetime:
 def half_done(folder: Path) -> datetime:
     """One job, with much that is open."""
     folder.mkdir(parents=True)
-    shutil.copy(EXAMPLES / "half-done-family.toml", folder / "0152-r1.toml")
+    shutil.copy(EXAMPLES / "half-done-family.toml", folder / "0151-r1.toml")
     return NOON
 
 
 def unreadable(folder: Path) -> datetime:
     """A job with a slip of the pen in its file."""
     half_done(folder)
-    path = folder / "0152-r1.toml"
+    path = folder / "0151-r1.toml"
     path.write_text(path.read_text("utf-8").replace("adults = ", 'adults = "two" # ', 1), "utf-8")
     return NOON
 
@@ -110,5 +110,5 @@ def old(folder: Path) -> datetime:
 def two_variants(folder: Path) -> datetime:
     """A job and a variant of it are made by the keys of the scene."""
     folder.mkdir(parents=True)
-    shutil.copy(EXAMPLES / "saturday-family.toml", folder / "0147-r1.toml")
+    shutil.copy(EXAMPLES / "saturday-family.toml", folder / "0101-r1.toml")
     return NOON

@@ -129,7 +129,7 @@ def test_a_bar() -> None:
         amount="13 of 8 kg",
         verdict=Verdict.BROKEN,
         words="broken: 13 of 8 kg",
-        shorter=("broken",),
+        shorter=("broken: 13 of 8", "broken"),
         level="STOP",
         estimate=False,
     )

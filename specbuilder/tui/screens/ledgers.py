@@ -43,7 +43,9 @@ def bar_bits(bar: Bar, cells: int, marks: Marks) -> tuple[Bit, ...]:
     may = max(min(round(bar.may * full), full) - used, 0)
     if bar.may > bar.used and may == 0 and used < full:
         may = 1
-    end = marks.past if past else marks.chosen if bar.used >= 1 else marks.open if bar.may >= 1 else marks.free
+    if bar.used >= 1 and not past:
+        return (Bit(marks.chosen * cells, Ink.MINE),)
+    end = marks.past if past else marks.open if bar.may >= 1 else marks.free
     return Bit(marks.chosen * used, Ink.MINE), Bit(marks.open * may + marks.free * (full - used - may) + end)
 
 
