@@ -131,7 +131,7 @@ def test_a_paste_of_a_hundred_thousand_characters_is_cut_and_said(demo: Path, wh
         assert spec(counter) == before
 
 
-@pytest.mark.parametrize(("typed", "kilograms"), [("2,5", 2.5), ("2.5", 2.5), ("16", 16)])
+@pytest.mark.parametrize(("typed", "kilograms"), [("2,5", 2.5), ("2.5", 2.5)])
 def test_a_decimal_comma_is_as_good_as_a_point(demo: Path, typed: str, kilograms: float) -> None:
     counter = counter_on(demo)
     press(counter, "enter", "/", *"fri", "enter", "y", *typed, "enter")

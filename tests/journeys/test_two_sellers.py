@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+import pytest
+
 from specbuilder.model.ids import OptionId
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.keys import Where
@@ -24,6 +26,7 @@ def two(folder: Path) -> tuple[Counter, Counter]:
     return first, second
 
 
+@pytest.mark.long
 @WINDOWS
 async def test_the_second_is_told_who_has_the_job_and_since_when(
     demo: Path, size: tuple[int, int], plain: bool
