@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import shutil
 from pathlib import Path
 
@@ -14,15 +13,15 @@ from specbuilder.model.kinds import JobState, Owner
 from specbuilder.tui.keys import Where
 from tests.office.scene import Scene
 
+from .clicking import action, find, opened, take_first_way, typed, unfold
 from .conftest import EXAMPLES
 from .house_scene import THREE_OPEN, scene_of_old, set_clock
-from .stage import SMALL, WIDE, Stage, on_stage
+from .stage import SMALL, WIDE, on_stage
 
 SIZES = pytest.mark.parametrize("size", [SMALL, pytest.param(WIDE, marks=pytest.mark.long)], ids=["80x24", "140x40"])
 LONG_SIZES = pytest.mark.parametrize(
     "size", [pytest.param(SMALL, marks=pytest.mark.long), pytest.param(WIDE, marks=pytest.mark.long)]
 )
-FIRST_WAY = re.compile(r"(?:^|\|)[ ►][! ](1) \S")
 
 
 @pytest.fixture
@@ -40,56 +39,6 @@ def scene(empty: Path, catalogue: Catalogue, monkeypatch: pytest.MonkeyPatch) ->
     made = Scene(empty, catalogue)
     set_clock(made, monkeypatch)
     return made
-
-
-async def opened(stage: Stage, name: str = "The Saturday family") -> None:
-    """The job of this name, by two clicks on its line."""
-    await stage.click(name, name)
-    await stage.found()
-    stage.presses = 0
-
-
-async def typed(stage: Stage, text: str) -> None:
-    """A text, sign by sign, on the last line."""
-    for sign in text:
-        *above, hints = stage.screen().splitlines()
-        pad = hints.index("abcdef" if "abcdef" in hints else "0" if "0 1 2" in hints else ", ")
-        await stage.click_at(hints.index("space" if sign == " " else sign, pad), len(above))
-
-
-async def find(stage: Stage, letters: str, row: str) -> str:
-    """Find by letters that are clicked, and stand on that row."""
-    await action(stage, "/        find")
-    await typed(stage, letters)
-    return await twice(stage, row, Where.FIND)
-
-
-async def action(stage: Stage, words: str) -> str:
-    """An act by its words in the list of actions."""
-    await stage.click("F9", last=True)
-    await stage.wheel_to(words)
-    return await twice(stage, words, Where.ACTIONS)
-
-
-async def take_first_way(stage: Stage) -> None:
-    """The first way out, by clicks on its line."""
-    before, screen = stage.spec(), stage.screen()
-    x, y = next((m.start(1), y) for y, row in enumerate(screen.splitlines()) if (m := FIRST_WAY.search(row)))
-    for _ in range(2):
-        if stage.spec() == before:
-            await stage.click_at(x, y)
-
-
-async def unfold(stage: Stage, folded: str) -> None:
-    """A folded question, by a click on its line, and another one where the cursor was elsewhere."""
-    if folded in await stage.click(folded):
-        await stage.click(folded)
-
-
-async def twice(stage: Stage, words: str, where: Where) -> str:
-    """A line of a page by a second click, where the first one was not that already."""
-    screen = await stage.click(words)
-    return await stage.click(words) if stage.app.counter.top.where is where else screen
 
 
 @SIZES
