@@ -257,6 +257,7 @@ class JobsFolder:
     def _created(self, files: JobFiles, lock: JobLock, start: Spec) -> OpenJob:
         named = replace(start, number=files.number, revision=files.revision)
         try:
+            clear_halves(files)
             JournalFile.new(files.journal, start_line(named)).close()
             return OpenJob(files, find(files, None), self._clock, lock)
         except DiskError:

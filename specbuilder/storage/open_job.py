@@ -171,10 +171,7 @@ class OpenJob:
         return path
 
     def take_back(self) -> bool:
-        """Undoes everything since the job was opened, in the journal as well: for when it could not be saved.
-
-        False: it could not be taken back, or the file holds it already. Then it stays.
-        """
+        """Undoes everything since the job was opened, in the journal as well. False: it stays, or the file holds it."""
         if self._journal is None or self.written:
             return False
         try:

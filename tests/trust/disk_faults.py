@@ -77,13 +77,13 @@ def scene(run: Run, state: Path, words: tuple[str, ...]) -> Scene:
     """The command on a sound disk."""
     work, out = run.folder / "work", run.folder / "out"
     typed = tuple(word.format(out=out) for word in words)
-    _set_up(state, work, out, {})
+    set_up(state, work, out, {})
     before = snapshot(work)
     steps = Steps(Fault.RENAMED, 10**9, work, (out,))
     with faulty(steps):
         done = said(work, *typed)
     assert done.code == 0, (words, done)
-    papers = _files(out)
+    papers = files_in(out)
     older = dict.fromkeys(papers, b"an older paper") if words[0] in ("paper", "export") else {}
     return Scene(
         state=state,
@@ -100,7 +100,7 @@ def command(run: Run, one: Scene, fault: Fault, at: int) -> None:
     """Runs the command with a fault at this step, then on a sound disk."""
     work, out = run.folder / "work", run.folder / "out"
     older = one.older if run.dice.random() < 0.5 else {}
-    _set_up(one.state, work, out, older)
+    set_up(one.state, work, out, older)
     with faulty(Steps(fault, at, work, (out,))) as steps:
         done = said(work, *one.words)
     what = f"{one.name}, {fault} at step {at} ({steps.names[at] if at < len(steps.names) else ''})"
@@ -115,8 +115,10 @@ def command(run: Run, one: Scene, fault: Fault, at: int) -> None:
         lock.unlink()
     left = snapshot(work)
     _holds(run, what, one, done.code, " ".join(done.err), left, fault)
-    _papers_whole(run, what, one, older, _files(out), failed=done.code != 0, fault=fault)
-    _again(run, what, one, left, work, out)
+    papers = papers_whole(run, what, one, older, out)
+    if done.code != 0:
+        _papers_as_before(run, what, one, older, papers, fault)
+    again(run, what, one, left, work, out)
 
 
 def _holds(run: Run, what: str, one: Scene, code: int, err: str, left: dict[str, str], fault: Fault) -> None:
@@ -133,33 +135,29 @@ def _holds(run: Run, what: str, one: Scene, code: int, err: str, left: dict[str,
         run.tally.lose(f"{what}: half done: {_differs(left, one.before)}; {err}")
 
 
-def _papers_whole(
-    run: Run,
-    what: str,
-    one: Scene,
-    older: dict[str, bytes],
-    papers: dict[str, bytes],
-    *,
-    failed: bool,
-    fault: Fault,
-) -> None:
-    """Every paper is the old one or the new one; after a refusal all are the old ones."""
+def papers_whole(run: Run, what: str, one: Scene, older: dict[str, bytes], out: Path) -> dict[str, bytes]:
+    """Every paper is the old one or the new one; gives those that are there."""
+    papers = files_in(out)
     for name, content in papers.items():
-        whole = [known[name] for known in (one.papers, older) if name in known]
-        if not _same_paper(content, whole):
+        if content not in [known[name] for known in (one.papers, older) if name in known]:
             run.tally.lose(f"{what}: {name} is half a paper")
-    # A spec is one file: once it stands, and only its folder did not, it is the new one.
+    return papers
+
+
+def _papers_as_before(
+    run: Run, what: str, one: Scene, older: dict[str, bytes], papers: dict[str, bytes], fault: Fault
+) -> None:
+    """After a refusal all papers are the old ones.
+
+    A spec is one file: once it stands, and only its folder did not, it is the new one. A disk on which nothing can be
+    renamed any more cannot be put as it was.
+    """
     wholes = (older, one.papers) if one.words[0] == "export" else (older,)
-    # A disk on which nothing can be renamed any more cannot be put as it was.
-    if failed and fault is not Fault.READ_ONLY and one.words[0] in ("paper", "export") and papers not in wholes:
+    if fault is not Fault.READ_ONLY and one.words[0] in ("paper", "export") and papers not in wholes:
         run.tally.lose(f"{what}: it failed, and the papers are others than before")
 
 
-def _same_paper(content: bytes, whole: list[bytes]) -> bool:
-    return content in whole or any(content[-40:] == each[-40:] and len(content) == len(each) for each in whole)
-
-
-def _again(run: Run, what: str, one: Scene, left: dict[str, str], work: Path, out: Path) -> None:
+def again(run: Run, what: str, one: Scene, left: dict[str, str], work: Path, out: Path) -> None:
     """On a sound disk it can be done, once, and nothing is left lying about."""
     if one.words[0] in ("new", "change") and set(_jobs(left)) == set(_jobs(one.after)):
         return  # it was begun: again would be another one
@@ -198,11 +196,11 @@ def _differs(one: dict[str, str], other: dict[str, str]) -> str:
     return str({name: (one.get(name), other.get(name)) for name in {*one, *other} if one.get(name) != other.get(name)})
 
 
-def _files(folder: Path) -> dict[str, bytes]:
+def files_in(folder: Path) -> dict[str, bytes]:
     return {path.name: path.read_bytes() for path in sorted(folder.glob("[!.]*"))} if folder.is_dir() else {}
 
 
-def _set_up(state: Path, work: Path, out: Path, older: dict[str, bytes]) -> None:
+def set_up(state: Path, work: Path, out: Path, older: dict[str, bytes]) -> None:
     for folder in (work, out, work.with_name(f"{work.name}.elsewhere")):
         shutil.rmtree(folder, ignore_errors=True)
     shutil.copytree(state, work)

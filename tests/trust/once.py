@@ -22,7 +22,6 @@ from specbuilder.storage.json_values import to_json
 
 from .scene import NOW, catalogue
 
-
 _MOST = 200
 """Kept of each sort."""
 
