@@ -10,6 +10,7 @@ from specbuilder.model.catalogue import Catalogue, Group
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import OptionState, Owner, Pick, Step
 from specbuilder.model.own_parts import blanks_of
+from specbuilder.model.plain_text import one_line
 from specbuilder.model.report import Effect, OptionStatus, Report
 from specbuilder.model.spec import Choice
 
@@ -31,6 +32,8 @@ def head_lines(catalogue: Catalogue, report: Report) -> tuple[str, ...]:
     lines = [f"Job {spec.number or 'without a number yet'}, revision {spec.revision}, {state_words(spec.state)}."]
     if spec.replaces is not None:
         lines.append(f"Replaces revision {spec.replaces}.")
+    if spec.reason:
+        lines.append(ended(f"Reason of this revision: {one_line(spec.reason)}"))
     lines += (
         f"Customer: {spec.customer.name or 'no name yet'}.",
         f"Van: {van_words(catalogue, report)}.",

@@ -7,11 +7,11 @@ import os
 import re
 import subprocess
 import sys
+from importlib import metadata
 from pathlib import Path
 
 import pytest
 
-from specbuilder.cli.line.parser import version_text
 from specbuilder.tui.marks import PLAIN, SHAPES
 
 from .counter import RULES, Counter
@@ -134,13 +134,14 @@ def test_errors_go_to_stderr_and_leave_stdout_empty(job: Counter) -> None:
         assert said.err, words
 
 
-def test_the_version_is_that_of_the_package(counter: Counter) -> None:
-    declared = re.search(r'^version = "(.+)"$', (ROOT / "pyproject.toml").read_text("utf-8"), re.MULTILINE)
-    assert declared is not None
+def test_the_version_is_that_of_the_package_and_stands_nowhere_else(counter: Counter) -> None:
     said = counter("--version")
     assert (said.code, said.err) == (0, ())
-    assert said.out == (f"specbuilder {version_text()}",)
-    assert version_text() == declared[1]
+    assert said.out == (f"specbuilder {metadata.version('specbuilder')}",)
+    declared = re.search(r'^version = "(.+)"$', (ROOT / "pyproject.toml").read_text("utf-8"), re.MULTILINE)
+    assert declared is not None
+    files = (ROOT / "specbuilder").rglob("*.py")
+    assert not [path.name for path in files if declared[1] in path.read_text("utf-8")]
 
 
 def test_a_paper_is_read_out_with_every_cell_behind_its_head(two: Counter) -> None:
