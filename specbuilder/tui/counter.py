@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from math import inf
 from typing import TYPE_CHECKING, TypeVar
 
-from specbuilder.wording.around import pasted_too_long
+from specbuilder.wording.around import nothing_pasted, pasted_too_long
 from specbuilder.wording.last_line import own_mistake, reading_catalogue
 
 from .entry import LONGEST
@@ -135,15 +135,18 @@ class Counter(Pile):
             self.opening.remember()
 
     def paste(self, text: str) -> None:
-        """Text from the clipboard goes where text is being typed, and nowhere else."""
+        """Text from the clipboard goes where text may be typed, and nowhere else."""
         page = self.top
-        if page.entry is None and page.takes_text():
+        if page.entry is None and (page.takes_text() or page.letters()):
             page.start_typing()
         if page.entry is not None:
-            before = len(page.entry.text)
+            before = page.entry.text
             page.type_text(text)
-            if len(page.entry.text) == LONGEST and len(page.entry.text) - before < len(text):
-                self.say(pasted_too_long(len(page.entry.text) - before, len(text), LONGEST))
+            taken = len(page.entry.text) - len(before)
+            if len(page.entry.text) == LONGEST and taken < len(text):
+                self.say(pasted_too_long(taken, len(text), LONGEST))
+            elif page.entry.text.strip() == before.strip() and text.strip():
+                self.say(nothing_pasted())
             self.lay()
 
     def forget(self) -> None:

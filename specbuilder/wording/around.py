@@ -8,6 +8,11 @@ def pasted_too_long(taken: int, pasted: int, most: int) -> str:
     return f"The first {taken:,} of {pasted:,} pasted characters stand here; {most:,} is the most a line holds."
 
 
+def nothing_pasted() -> str:
+    """Said where only figures may stand and none were pasted."""
+    return "Nothing of what was pasted may stand on this line. Enter or Esc leaves it as it was"
+
+
 def slow_folder(seconds: float) -> str:
     """Said once a job, when the jobs folder takes so long to write one key down."""
     return (

@@ -11,7 +11,7 @@ from threading import Event
 import pytest
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import BriefKey, OptionId
 from specbuilder.model.kinds import JobState
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
@@ -19,6 +19,7 @@ from specbuilder.model.ways import Goal, RankBy, WaysOut
 from specbuilder.storage.journal_file import JournalFile
 from specbuilder.storage.open_job import OpenJob
 from specbuilder.tui.errands import Stop
+from specbuilder.tui.items import OnAnswer
 from specbuilder.tui.searches import Searches
 from tests.conftest import RULES
 
@@ -129,6 +130,22 @@ def test_a_paste_of_a_hundred_thousand_characters_is_cut_and_said(demo: Path, wh
         assert spec(counter).customer.name == ("Mortimer " * 12)[:100].strip()
     else:
         assert spec(counter) == before
+
+
+def test_a_figure_is_pasted_where_figures_stand_and_letters_are_not(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter")
+    barrier = OnAnswer(BriefKey("parking_limit_mm"))
+    counter.go_to(barrier)
+    before = spec(counter)
+    counter.paste("no idea")
+    assert "Nothing of what was pasted" in counter.message
+    press(counter, "escape")
+    assert spec(counter) == before
+    assert counter.drafts.get(barrier, "").strip() == ""
+    counter.paste("2,300 mm")
+    press(counter, "enter")
+    assert spec(counter).answers.get(BriefKey("parking_limit_mm")) == 2300
 
 
 @pytest.mark.parametrize(("typed", "kilograms"), [("2,5", 2.5), ("2.5", 2.5)])
