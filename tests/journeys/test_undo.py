@@ -68,3 +68,18 @@ def test_a_step_back_into_another_step_closes_what_told_about_this_one(demo: Pat
     assert not counter.sides
     press(counter, "l", "r", "r")
     assert counter.top.where is Where.LEDGERS, "what tells about all steps stays"
+
+
+def test_as_many_steps_back_as_edits_leave_the_file_as_it_was_byte_for_byte(demo: Path) -> None:
+    path = demo / "0147-r1.toml"
+    counter = counter_on(demo)
+    press(counter, "enter", "escape")
+    before = path.read_bytes()
+    press(counter, "enter", "home", "down", "1", "/", *"tow bar", "enter", "enter", "/", *"laptop", "enter", "-")
+    press(counter, "/", *"customer's name", "enter", *"A. Person", "enter", "f4", "escape")
+    assert path.read_bytes() != before
+    press(counter, "enter", "f4", "f4", "f4", "escape")
+    assert path.read_bytes() == before
+    press(counter, "enter", "f5", "f5", "f5", "f5", "escape")
+    assert b"A. Person" in path.read_bytes()
+    assert b"tow-bar" in path.read_bytes()
