@@ -251,5 +251,5 @@ def _cause(cause: Cause) -> dict[str, Any]:
 
 
 def json_text(content: dict[str, Any]) -> str:
-    """JSON in ASCII: nothing that could move a cursor is left in it."""
-    return json.dumps(content, indent=2, allow_nan=False)
+    """JSON in ASCII on one line: nothing that could move a cursor is left in it."""
+    return json.dumps(content, allow_nan=False)

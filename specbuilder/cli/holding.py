@@ -145,8 +145,7 @@ def keep_whole(job: OpenJob, catalogue: Catalogue, spec: Spec, entries: Iterable
     Raises:
         DiskError: not everything could be written, and the job is still held.
     """
-    for entry in entries:
-        job.append(entry)
+    job.append(*entries)
     job.save(catalogue, spec, evaluate(catalogue, spec))
     job.close()
 

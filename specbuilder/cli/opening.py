@@ -46,8 +46,6 @@ def opened(file: str, house: House, *, as_it_was: bool = False) -> Opened:
         DiskError: there is no such file or job, or it cannot be read.
         RulesFaults: the rules it was agreed on were altered.
     """
-    if not file:
-        raise StopError(Exit.UNUSABLE, "The name of FILE is empty: name a spec file, or the number of a job.")
     job = job_of(file, house.jobs)
     if job is None:
         read = read_spec_file(Path(file), house.catalogue)
@@ -70,9 +68,11 @@ def job_of(file: str, jobs: JobsFolder) -> JobFiles | None:
     the jobs folder. None: a file elsewhere.
 
     Raises:
-        StopError: what stands behind the @ is no revision of it.
+        StopError: nothing is named, or what stands behind the @ is no revision of it.
         DiskError: no job has this number, or the jobs folder cannot be read.
     """
+    if not file:
+        raise StopError(Exit.UNUSABLE, "The name of FILE is empty: name a spec file, or the number of a job.")
     text, at, revision = file.partition("@")
     number = full_number(text)
     if is_job_number(number):

@@ -213,8 +213,7 @@ def begun_whole(job: OpenJob, session: Session, edits: tuple[Edit, ...]) -> Sess
     """
     session = _done(session, edits)
     try:
-        for edit in edits:
-            job.append(edit)
+        job.append(*edits)
         job.save(session.catalogue, session.spec, stand_of(session.catalogue, session.spec).report)
         job.close()
     except DiskError as error:

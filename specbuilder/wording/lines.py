@@ -57,9 +57,9 @@ def asked_words(question: OpenQuestion | None) -> str:
     """``customer finds it out by 2031-04-28. It stops B6.``"""
     if question is None or not question.owner:
         return "Nobody finds it out yet."
-    when = f"by {question.due}" if question.due else "no date"
+    when = f" by {question.due}" if question.due else ", no date named"
     stops = f" It stops {question.stops}." if question.stops else ""
-    return f"{raised(one_line(question.owner))} finds it out {when}.{stops}"
+    return f"{raised(one_line(question.owner))} finds it out{when}.{stops}"
 
 
 def no_such_question(text: str) -> str:

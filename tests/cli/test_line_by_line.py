@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 
+from specbuilder.wording.brief import nothing_open
+
 from .counter import Counter, Said
 from .test_commands import GLANCE
 
@@ -56,7 +58,7 @@ def test_nothing_open_says_so(counter: Counter) -> None:
     counter(
         "new", "adults=2", "no-galley", "no-cooking", "hushwain", "parking_limit_mm=0", "vin_tail=AB1234", "year=2029"
     )
-    assert counter("open", "1").out == ("Nothing open. Print this page: it says None.",)
+    assert counter("open", "1").out == (nothing_open(),)
 
 
 def test_find_names_state_and_step_and_the_id_that_every_command_takes(job: Counter) -> None:
