@@ -28,16 +28,15 @@ async def typed(stage: Stage, text: str) -> None:
 
 async def find(stage: Stage, letters: str, row: str) -> str:
     """Find by letters that are clicked, and stand on that row."""
-    await action(stage, "/        find")
+    await action(stage, r"/ +find\b")
     await typed(stage, letters)
     return await twice(stage, row, Where.FIND)
 
 
-async def action(stage: Stage, words: str) -> str:
-    """An act by its words in the list of actions."""
+async def action(stage: Stage, line: str) -> str:
+    """An act by its line in the list of actions, a regular expression."""
     await stage.click("F9", last=True)
-    await stage.wheel_to(words)
-    return await twice(stage, words, Where.ACTIONS)
+    return await twice(stage, await stage.wheel_to(line), Where.ACTIONS)
 
 
 async def take_first_way(stage: Stage) -> None:

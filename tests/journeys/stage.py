@@ -84,11 +84,11 @@ class Stage:
         return self.screen()
 
     async def wheel_to(self, word: str, turns: int = 20) -> str:
-        """Turn the wheel over the page on top until these words can be read."""
+        """Turn the wheel over the page on top until this can be read, a regular expression, and give that back."""
         board = self.app.query_one("#side" if self.app.counter.sides else "#main", Board)
         for _ in range(turns):
-            if word in (screen := self.screen()):
-                return screen
+            if found := re.search(word, self.screen()):
+                return found[0]
             board.post_message(events.MouseScrollDown(board, 1, 1, 0, 1, 0, False, False, False))
             await self.pilot.pause()
         raise AssertionError(f"{word!r} is not reached by the wheel on\n{self.screen()}")
