@@ -184,7 +184,7 @@ def open_question(question: OpenQuestion) -> str:
 
 def nothing_open() -> str:
     """What stands where the list of open things is empty."""
-    return "Nothing open. Print this page: it says None."
+    return "Nothing is open: every question has its answer."
 
 
 def _several(line: BriefLine, values: tuple[str, ...] | tuple[int, ...]) -> str:

@@ -93,6 +93,11 @@ def page_words(page: int, pages: int, *, short: bool) -> str:
     return f"{'' if short else 'page '}{page} of {pages}"
 
 
+def more_below() -> str:
+    """The page is longer than the window."""
+    return "Down more"
+
+
 def next_page(*, short: bool) -> str:
     """What Right does."""
     return "->" if short else "-> next page"

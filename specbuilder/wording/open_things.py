@@ -7,6 +7,8 @@ from specbuilder.model.ids import BriefKey, GroupId
 from specbuilder.model.report import Report
 from specbuilder.model.spec import OpenQuestion
 
+from .key_names import pressed
+
 VAN_DATA = "Data of the real van: end of the chassis number and year"
 
 
@@ -37,6 +39,11 @@ def who_and_when(question: OpenQuestion | None) -> str:
     if question is None or not question.owner:
         return "nobody yet"
     return f"{question.owner}, {question.due}" if question.due else f"{question.owner}, no date"
+
+
+def then_the_papers() -> str:
+    """What comes next where nothing is open."""
+    return f"{pressed('papers')} shows the papers, and where the job stands."
 
 
 def only_this_is_open() -> str:

@@ -7,6 +7,7 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.report import Report
 
 from . import quantities
+from .key_names import pressed
 from .names import group_name, option_name
 
 _MONEY = 9
@@ -21,7 +22,10 @@ def usual_lines(catalogue: Catalogue, report: Report, options: tuple[OptionId, .
 def usual_total(catalogue: Catalogue, report: Report, options: tuple[OptionId, ...]) -> str:
     """All together, and what Enter does; or that there is nothing to take."""
     if not options:
-        return "Nothing is undecided here, or the house has no usual for it."
+        return (
+            "Nothing is undecided here, or the house has no usual for it. "
+            f"{pressed('next')} goes to the next open thing."
+        )
     money = quantities.money_delta(sum(report.options[o].effect.gross_pence for o in options))
     mass = quantities.kilograms_delta(sum(report.options[o].effect.mass_kg for o in options))
     return f"Together {money}, {mass}. Enter takes all of it, Esc none; one undo takes it back."

@@ -37,7 +37,7 @@ SCENES: tuple[Scene, ...] = (
     Scene("brief-new", houses.empty, ("n", "2", "enter", "2", "enter", "'9 6'", "enter")),
     Scene("jobs", houses.demo),
     Scene("circuits-none", houses.empty, ("n", "2", "i")),
-    Scene("usual-none", houses.empty, ("n", "2", *["right"] * 7, "h")),
+    Scene("usual-none", houses.draft, (*TO_STEP, *["right"] * 4, "h")),
     Scene("jobs-long", houses.long_names),
     Scene("walk-long", houses.long_names, ("enter", "right", "right", "right")),
     Scene("jobs-find", houses.demo, ("/", "'01'")),

@@ -109,7 +109,7 @@ def test_open_things() -> None:
     assert says(question="Which cloth?") == "Which cloth? customer finds out by 2031-04-28, stops B6"
     assert says(step=Step.BASE_VAN) == "Data of the real van, not known yet (end of the chassis number)"
     assert open_question(OpenQuestion(text="Fabric")) == "Fabric: nobody finds out yet, no date"
-    assert nothing_open() == "Nothing open. Print this page: it says None."
+    assert nothing_open() == "Nothing is open: every question has its answer."
 
 
 @pytest.mark.parametrize(

@@ -11,10 +11,10 @@ from specbuilder.session.walk import OpenThing, open_things
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Field, Item, OnAnswer, OnField, OnFinding, OnGroup, OnQuestion
 from specbuilder.tui.keys import Act, Where
-from specbuilder.tui.line import Bit, Line, left, line
+from specbuilder.tui.line import Bit, Line, left, line, wrapped
 from specbuilder.wording.brief import nothing_open, open_thing
 from specbuilder.wording.forms import form_title
-from specbuilder.wording.open_things import asked_of, asked_words, question_text, who_and_when
+from specbuilder.wording.open_things import asked_of, asked_words, question_text, then_the_papers, who_and_when
 from specbuilder.wording.states import step_name
 
 from .accept import AcceptPage
@@ -107,7 +107,13 @@ class OpenPage(Page):
 
     def lines(self, cells: int) -> Sequence[Line]:
         """One line a thing."""
-        return thing_lines(self.host, cells) or [line(f"   {nothing_open()}")]
+        told = (nothing_open(), then_the_papers())
+        empty = (line(f"   {part}") for text in told for part in wrapped(text, cells - 4))
+        return thing_lines(self.host, cells) or list(empty)
+
+    def hint_of(self, act: Act) -> str | None:
+        """Where nothing is open nobody finds it out, and there is nowhere to go."""
+        return "" if self.at is None and act in (Act.ENTER, Act.NEXT, Act.WHY, Act.ACCEPT) else None
 
     def enter(self) -> None:
         """Why, for what is broken; who and when, for the rest."""
