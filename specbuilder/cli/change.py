@@ -16,6 +16,7 @@ from specbuilder.office.house import House
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, do
 from specbuilder.wording.edits import done
+from specbuilder.wording.job_lines import begins_next
 from specbuilder.wording.plain import ended
 from specbuilder.wording.refusals import refused
 from specbuilder.wording.spoken import standing_line
@@ -145,7 +146,8 @@ def _all_done(session: Session, things: Iterable[str], meaning: Meaning) -> Work
         else:
             told = ended(refused(catalogue, edit, outcome))
             named = f"{edit.key}: {told}" if isinstance(edit, AnswerLine) else told
-            raise StopError(Exit.BROKEN, named, "Nothing was changed.")
+            cure = (begins_next(before.number),) if outcome.refused is Refusal.FROZEN and before.number else ()
+            raise StopError(Exit.BROKEN, named, *cure, "Nothing was changed.")
     return Worked(session=session, edits=tuple(edits), lines=tuple(lines))
 
 

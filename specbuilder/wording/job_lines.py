@@ -76,6 +76,11 @@ def stands_on_today(number: str) -> str:
     return f"Job {number} is held against the rules of today already."
 
 
+def begins_next(number: str) -> str:
+    """How the next revision of what has left the house is begun."""
+    return f"{COMMAND} change {number} begins it; set and drop with --try show what it would do."
+
+
 def older_line(spec: Spec, own: Catalogue, today: Catalogue) -> str:
     """Which rules it was written under."""
     then, now = own.firm.catalogue_version, today.firm.catalogue_version

@@ -47,6 +47,13 @@ def test_no_undo_reaches_behind_a_quote(job: Counter) -> None:
     quoted = job("show", "1").out
     told = f"Stays done: quote of {date.today()}. Undo reaches back to it and no further."
     assert job("undo", "1") == Said(1, (), (told, NOTHING))
+    assert job("set", "1", "usb-pair").err == (
+        "This revision has left the house: a change makes the next one.",
+        "specbuilder change 0001 begins it; set and drop with --try show what it would do.",
+        NOTHING,
+    )
+    assert job("set", "1", "usb-pair", "--try").out[1] == "All together: adds 58 pounds; parts take as long as before."
+    assert job("show", "1").out == quoted
     assert job("ask", "1", "Colour of the lamp").code == 0
     assert job("undo", "1").out[0] == 'Undone: open question "Colour of the lamp".'
     assert job("show", "1").out == quoted

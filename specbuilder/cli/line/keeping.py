@@ -104,7 +104,7 @@ PROGRAM = Group(
             example="bash",
             arguments=_completion,
             told="bash: source <(specbuilder completion bash). zsh: source <(specbuilder completion zsh). "
-            "fish: specbuilder completion fish | source.",
+            "fish: specbuilder completion fish | source. The program must be found as specbuilder on the search path.",
         ),
     ),
 )

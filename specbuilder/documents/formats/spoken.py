@@ -19,7 +19,7 @@ from specbuilder.documents.blocks import (
     Table,
     Weight,
 )
-from specbuilder.wording.plain import ended, printable
+from specbuilder.wording.plain import ended, printable, raised
 
 _BLANK = "to be filled in"
 _CAUTION = "Caution: "
@@ -34,9 +34,8 @@ def spoken_lines(paper: Paper) -> tuple[str, ...]:
     """The paper line by line, with what stands on every page said once."""
     running = paper.running
     head = (paper.title, running.firm, running.job, running.revision, running.state, running.banner)
-    return tuple(
-        filter(None, (*map(_sentence, filter(None, head)), *spoken_blocks(paper.blocks), _plain(running.foot)))
-    )
+    lines = (*(_sentence(raised(text)) for text in head), *spoken_blocks(paper.blocks), _plain(running.foot))
+    return tuple(line for line in lines if line)
 
 
 def spoken_blocks(blocks: Sequence[Block]) -> tuple[str, ...]:
