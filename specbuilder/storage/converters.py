@@ -17,7 +17,7 @@ from specbuilder.model.rules import AnyOf
 
 from .expressions import parse_expression
 from .faults import Spot, quotable
-from .fields import list_of, number_of, table_of, text_of, whole_of, word_of, yes_no_of
+from .fields import LARGEST, list_of, number_of, table_of, text_of, whole_of, word_of, yes_no_of
 from .vocabulary import Names, Vocabulary
 
 Convert: TypeAlias = Callable[[object, Spot, Vocabulary], object]
@@ -39,8 +39,12 @@ def whole(value: object, spot: Spot, words: Vocabulary) -> int | None:
 
 
 def number(value: object, spot: Spot, words: Vocabulary) -> float | None:
-    """A number."""
-    return number_of(value, spot)
+    """A number that can be counted with."""
+    found = number_of(value, spot)
+    if found is None or abs(found) <= LARGEST:
+        return found
+    spot.fault("the number is larger than anything counted here: check it.")
+    return None
 
 
 def yes_no(value: object, spot: Spot, words: Vocabulary) -> bool | None:

@@ -16,7 +16,7 @@ from .faults import Spot, meant, quotable
 from .text_limits import text_fault
 
 _W = TypeVar("_W", bound=StrEnum)
-_LARGEST_WHOLE = 2**53
+LARGEST = 2**53
 """Above this a whole number no longer survives as a float, and nothing here is counted that high."""
 
 
@@ -37,7 +37,7 @@ def whole_of(value: object, spot: Spot) -> int | None:
     if not isinstance(value, int) or isinstance(value, bool):
         _refuse(value, "a whole number", _number_cure(value), spot)
         return None
-    if abs(value) <= _LARGEST_WHOLE:
+    if abs(value) <= LARGEST:
         return value
     spot.fault("the number is larger than anything counted here: check it.")
     return None
@@ -214,7 +214,7 @@ def told(value: object) -> str:
             return "true" if value else "false"
         case str():
             return f'the text "{quotable(value)}"'
-        case int() if abs(value) > _LARGEST_WHOLE:
+        case int() if abs(value) > LARGEST:
             return "a very large number"
         case int() | float():
             return f"the number {value:.12g}"

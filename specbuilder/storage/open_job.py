@@ -117,14 +117,14 @@ class OpenJob:
             self._hold(found, error)
         return self._lock is not None
 
-    def append(self, entry: Entry | CursorPlace) -> None:
-        """Writes down what was done, before it is painted. Does not wait for the disk: see ``sync``.
+    def append(self, *entries: Entry | CursorPlace) -> None:
+        """Writes down what was done, before it is painted: all of it at once. Does not wait for the disk: see ``sync``.
 
         Raises:
             DiskError: it could not be written. It is kept and the job may go on, except when the reason is ``TAKEN``:
                 then another counter has the job, and nothing more can be written from here.
         """
-        self._writable().append(entry_line(entry))
+        self._writable().append(b"".join(map(entry_line, entries)))
 
     def retry(self) -> None:
         """Tries once more to write what waits.

@@ -21,6 +21,14 @@ from .rules_draft import Draft, Found
 from .vocabulary import Vocabulary
 
 _DAY_H = 24
+_FIRM = (
+    ("vat_percent", 0, 100),
+    ("deposit_percent", 0, 100),
+    ("quote_valid_days", 1, 3650),
+    ("undo_rate_net_pence_per_h", 0, 10_000_000),
+    ("undo_h_per_hole", 0, 1000),
+)
+"""Figures of the firm, from the least to the most they can be at all."""
 
 
 def check(draft: Draft, words: Vocabulary, faults: FaultList) -> None:
@@ -44,14 +52,20 @@ def check(draft: Draft, words: Vocabulary, faults: FaultList) -> None:
 
 
 def check_firm(firm: Firm, spot: Spot) -> Firm | None:
-    """The firm, when its working time makes dates; None after a fault."""
+    """The firm, when its figures make prices and dates; None after a fault."""
+    sound = True
+    for key, least, most in _FIRM:
+        value: float = getattr(firm, key)
+        if not least <= value <= most:
+            spot.at(key).fault(f"{value:g} is not from {least:,} to {most:,}: check it.")
+            sound = False
     if not firm.work_days:
         spot.at("work_days").fault('is empty, and dates of work need a day: name one, such as "mon".')
     if not 0 < firm.hours_per_day <= _DAY_H:
         spot.at("hours_per_day").fault(
             f"a working day of {firm.hours_per_day:g} hours makes no dates: write hours above 0, at most {_DAY_H}."
         )
-    return firm if firm.work_days and 0 < firm.hours_per_day <= _DAY_H else None
+    return firm if sound and firm.work_days and 0 < firm.hours_per_day <= _DAY_H else None
 
 
 def _check_base_vans(draft: Draft, words: Vocabulary, faults: FaultList) -> None:

@@ -249,8 +249,7 @@ class Desk(InHand):
         first = self.session.past[0].before if edits else self.session.spec
         try:
             job = self.folder.create(self.counter, first)
-            for edit in edits:
-                job.append(edit)
+            job.append(*edits)
         except DiskError as error:
             self.trouble = Trouble(reason=error.reason.value)
             return

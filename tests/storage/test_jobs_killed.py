@@ -55,6 +55,16 @@ def test_killed_at_any_moment_nothing_painted_is_lost(tmp_path: Path, after_s: f
     job.close()
 
 
+def test_what_is_done_at_once_is_written_at_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    job = left(tmp_path).open("0001", "counter 1", CATALOGUE)
+    writes: list[bytes] = []
+    write = os.write
+    monkeypatch.setattr(os, "write", lambda file, data: (writes.append(bytes(data)), write(file, data))[1])
+    job.append(GALLEY, ASH)
+    assert [data.count(b"\n") for data in writes] == [2], "a kill between two writes would leave half of it"
+    job.close()
+
+
 def test_a_torn_last_line_is_said_and_the_job_goes_on(tmp_path: Path) -> None:
     jobs = left(tmp_path)
     journal = jobs.files("0001").journal

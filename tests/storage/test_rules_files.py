@@ -178,6 +178,16 @@ def test_days_of_work_that_make_no_dates(folder: Path) -> None:
     )
 
 
+def test_figures_of_the_firm_that_make_no_price_and_no_date(folder: Path) -> None:
+    text = (folder / "firm.toml").read_text()
+    (folder / "firm.toml").write_text(text.replace("vat_percent = 20", "vat_percent = 1e15"))
+    assert faults_of(folder) == "firm.toml:5: firm.vat_percent: 1e+15 is not from 0 to 100: check it."
+    (folder / "firm.toml").write_text(text.replace("vat_percent = 20", "vat_percent = 1e308"))
+    assert faults_of(folder) == (
+        "firm.toml:5: firm.vat_percent: the number is larger than anything counted here: check it."
+    )
+
+
 def test_a_day_of_work_that_is_no_day(folder: Path) -> None:
     (folder / "firm.toml").write_text((folder / "firm.toml").read_text() + 'work_days = ["mon", "toes"]\n')
     assert faults_of(folder) == (
