@@ -16,7 +16,7 @@ from .clicks import act_of_hint, click, click_beside
 from .counter import Counter
 from .errands import Piece
 from .ink import Ink, Look
-from .items import OnSign
+from .items import OnDigit, OnSign
 from .line import EMPTY, Bit, Line, cut, fitted, line, wrapped
 from .pad import SHIFT, Pad
 from .screens.heading import jobs_heading, rule
@@ -123,6 +123,8 @@ class CounterScreen(Screen[None]):
             self.pad.turn()
         elif name in ("side", "third", "foot") and not (name == "side" and self.counter.sides):
             if event.hot is not None:
+                if name == "foot" and isinstance(event.hot, OnDigit):
+                    self.counter.close_all()  # the answers below the walk are those of the walk
                 click(self.counter, event.hot, None, side=False)
             else:
                 click_beside(self.counter, event.item)

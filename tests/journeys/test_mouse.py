@@ -262,3 +262,14 @@ async def test_u12_by_clicks_alone(scene: Scene, size: tuple[int, int]) -> None:
         assert stage.app.counter.top.where is Where.CUSTOMER, "one click stays"
         await stage.click("Enter", last=True)
         assert stage.app.counter.top.where is not Where.CUSTOMER
+
+
+@pytest.mark.long
+async def test_an_answer_below_the_walk_is_the_walks_while_another_page_lies_beside_it(one: Path) -> None:
+    async with on_stage(one, WIDE) as stage:
+        await opened(stage)
+        await action(stage, "ledgers")
+        assert stage.app.counter.top.where is Where.LEDGERS
+        await stage.click("3", row=" 1  2  3")
+        assert stage.spec().answers.given["adults"] == 3
+        assert not stage.app.counter.sides
