@@ -73,7 +73,9 @@ def _together(one: Together) -> dict[str, Any]:
 
 def finding_json(catalogue: Catalogue, report: Report, finding: Finding, cause: Cause, chain: Iterable[str]) -> str:
     """One finding with its chain of reasons, as ``why --json`` prints it."""
-    return json_text({"kind": "finding", **_finding(catalogue, report, finding), **_chain(cause, chain)})
+    return json_text(
+        {"format": FORMAT, "kind": "finding", **_finding(catalogue, report, finding), **_chain(cause, chain)}
+    )
 
 
 def option_json(catalogue: Catalogue, report: Report, option: OptionId, words: str, found: Reasons | None) -> str:
@@ -82,6 +84,7 @@ def option_json(catalogue: Catalogue, report: Report, option: OptionId, words: s
     chains = [_chain(cause, reasons(catalogue, report, cause)) for cause in causes]
     return json_text(
         {
+            "format": FORMAT,
             "kind": "option",
             "id": option,
             "state": report.options[option].state.value,
@@ -107,12 +110,13 @@ def reading_json(catalogue: Catalogue, reading: Reading, detail: Iterable[str]) 
         for entry in reading.entries
     ]
     kind = catalogue.ledgers[reading.id].kind.value
-    return json_text({"kind": kind, **reading_value(catalogue, reading), "entries": entries, "reasons": list(detail)})
+    told = {"entries": entries, "reasons": list(detail)}
+    return json_text({"format": FORMAT, "kind": kind, **reading_value(catalogue, reading), **told})
 
 
 def plain_json(kind: str, id_: str, words: str) -> str:
     """What has no chain of reasons: a group, a line of the brief, a silent ledger or rule."""
-    return json_text({"kind": kind, "id": id_, "words": words, "reasons": []})
+    return json_text({"format": FORMAT, "kind": kind, "id": id_, "words": words, "reasons": []})
 
 
 def _is(catalogue: Catalogue, reading: Reading, kind: LedgerKind) -> bool:

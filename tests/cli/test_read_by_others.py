@@ -12,6 +12,7 @@ from pathlib import Path
 
 import pytest
 
+from specbuilder.cli.line.shapes import SHAPES as JSON_SHAPES
 from specbuilder.tui.marks import PLAIN, SHAPES
 
 from .counter import RULES, Counter
@@ -61,6 +62,8 @@ JSON = (
     *("ledgers 1", "ledgers 1 total-mass", "circuits 1", "compare 1 1b", "usual 1 kitchen", "fix 1", "finish 1"),
     *("switch 1 no-galley", "jobs", "revisions 1", "build 1", "verify 1"),
 )
+IN_DETAIL = frozenset({"edit", "label", "group", "option", "place", "count", "assumed", "reasons", "cause"})
+"""Of choices and reasons within the lists of others."""
 DRAWN = re.compile(r"[\u2500-\u259f\u25a0-\u25ff]")
 COLUMNS = re.compile(r"\S {2,}\S")
 
@@ -92,13 +95,19 @@ def test_no_mark_of_the_screens_begins_a_line(two: Counter) -> None:
         assert not [line for line in two(*words.split()).out if line.lstrip()[:1] in shapes - {"x", "#", "~"}], words
 
 
-def test_what_a_program_asks_for_is_one_line_of_json_with_its_format(two: Counter) -> None:
+def test_what_a_program_asks_for_is_one_line_of_json_whose_keys_the_help_names(two: Counter) -> None:
     for words in JSON:
         said = two(*words.split(), "--json")
         assert said.code in (0, 1, 3), words
         (line,) = said.out
-        assert json.loads(line).get("format", 1) == 1, words
+        told = json.loads(line)
+        assert told["format"] == 1, words
         assert line.isascii(), words
+        lists = [one for one in told.values() if isinstance(one, list) and one and isinstance(one[0], dict)]
+        keys = {*told, *(key for rows in lists for key in rows[0])}
+        name = "check" if words == "show 1 check" else words.split()[0]
+        shape = set(re.findall(r"\w+", JSON_SHAPES[name]))
+        assert keys - shape - IN_DETAIL == set(), words
 
 
 def test_the_whole_spec_is_in_its_json(two: Counter) -> None:

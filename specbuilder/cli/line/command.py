@@ -34,8 +34,6 @@ class Command:
     arguments: Arguments
     told: str = ""
     """More of it, for its own help."""
-    shape: str = ""
-    """What its JSON holds, for its own help."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,6 +13,7 @@ from specbuilder.cli.output import EXITS, Exit, StopError
 
 from .command import Command
 from .near import nearest
+from .shapes import SHAPES
 from .table import COMMANDS, GROUPS
 
 if TYPE_CHECKING:
@@ -100,7 +101,7 @@ def _add(commands: _SubParsersAction[Parser], command: Command) -> None:
     added = commands.add_parser(command.name, help=command.says)
     added.description = f"{command.says[0].upper()}{command.says[1:]}. {command.told}".strip()
     example = f"Example: {PROGRAM} {command.name} {command.example}".rstrip()
-    added.epilog = " ".join(filter(None, (example, command.shape)))
+    added.epilog = "\n".join(filter(None, (example, SHAPES.get(command.name))))
     command.arguments(added)
     _folders(added, main=False)
 
