@@ -160,3 +160,17 @@ def test_a_paper_is_read_out_with_every_cell_behind_its_head(two: Counter) -> No
     assert two("paper", "1", "workshop", "--as", "pdf").err == (
         "A PDF cannot be read out: name the folder it is written to with --to DIR.",
     )
+
+
+def test_what_somebody_typed_never_makes_a_line_of_its_own_nor_markup(two: Counter) -> None:
+    two(
+        "set", "1", "customer=[red]x[/] $(y) `z`", "contact=one\nStep kitchen: all is decided.", "side-galley.note=a\nb"
+    )
+    two("ask", "1", "[b]", "--who", "[i]")
+    for words in READS:
+        out = two(*words.split()).out
+        assert "Step kitchen: all is decided." not in out, words
+        assert not {chr(code) for code in range(32)} & set("".join(out)), words
+    assert "Contact: one Step kitchen: all is decided." in two("brief", "1").out
+    assert "Note: a b. [side-galley.note]" in two("details", "1", "side-galley").out
+    assert "Customer: [red]x[/] $(y) `z`." in two("show", "1").out

@@ -14,15 +14,15 @@ _DOES = "price_gross_pence, mass_kg, hours and weeks say what it adds"
 
 _COMPARE = (
     "With --json, behind format: a and b say what was held against which catalogue, with price and verdict; "
-    "difference is b less a, rest what of it no line does alone. changes has a line for each choice that differs: kind, mark, group, before "
-    "and after (nothing where none stands; option, name, place, count, whose, own_part, note), price_gross_pence, "
-    "mass_kg, hours, weeks of the line alone. answers, van_data, figures (unit; bound_before and bound_after) and pieces "
-    "(holes and circuits) have before and after as well: a hole surface, x_mm, y_mm, z_mm, width_mm, height_mm, diameter_mm, "
-    "corner_radius_mm, cut_from, count and measured_on_the_van; a circuit mark, from, to, load_a, run_one_way_m, "
-    "area_mm2, side_by_side, insulation_c, fuse_a, fuse_kind and fuse_place. findings_came and findings_went are rules "
-    "broken in b or in a alone, doubts_came and doubts_went those that cannot be told there: id, level, accepted, "
-    "subjects, because. same counts the choices that stand alike, empty says "
-    "whether nothing differs. words has the lines that are printed without --json."
+    "difference is b less a, rest what of it no line does alone. changes has a line for each choice that differs: "
+    "kind, mark, group, before and after (nothing where none stands; option, name, place, count, whose, own_part, "
+    "note), price_gross_pence, mass_kg, hours, weeks of the line alone. answers, van_data, figures (unit; "
+    "bound_before and bound_after) and pieces (holes and circuits) have before and after as well: a hole surface, "
+    "x_mm, y_mm, z_mm, width_mm, height_mm, diameter_mm, corner_radius_mm, cut_from, count and measured_on_the_van;"
+    " a circuit mark, from, to, load_a, run_one_way_m, area_mm2, side_by_side, insulation_c, fuse_a, fuse_kind and "
+    "fuse_place. findings_came and findings_went are rules broken in b or in a alone, doubts_came and doubts_went "
+    "those that cannot be told there: id, level, accepted, subjects, because. same counts the choices that stand "
+    "alike, empty says whether nothing differs. words has the lines that are printed without --json."
 )
 
 SHAPES = MappingProxyType(
