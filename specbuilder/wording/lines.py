@@ -108,11 +108,6 @@ def only_tried() -> str:
     return "Nothing was changed: it was only tried. Without --try it is done."
 
 
-def same_in_both(name: str) -> str:
-    """A line that differs in nothing."""
-    return f"{name} is the same in both."
-
-
 def differs_nowhere(name: str, known: Sequence[str]) -> str:
     """No line of the comparison is called so."""
     told = f" What differs is: {', '.join(known)}." if known else " Nothing that can be brought over differs."
