@@ -98,9 +98,9 @@ def more_below() -> str:
     return "Down more"
 
 
-def next_page(*, short: bool) -> str:
-    """What Right does."""
-    return "->" if short else "-> next page"
+def next_page(*, short: int) -> str:
+    """What Right does, the shorter the less room there is."""
+    return ("-> next page", "-> next", "->")[short]
 
 
 def prices_hint(shown: bool) -> str:

@@ -181,7 +181,7 @@ class CustomerPage(Page):
         return [
             Bit(words.page_words(self.page, PAGES, short=short > 1)),
             *([Bit(words.more_below(), hot=Act.DOWN)] if self._top + self._room < len(self._rows) else []),
-            *([Bit(words.next_page(short=short > 1), hot=Act.AFTER)] if self.page < PAGES else []),
+            *([Bit(words.next_page(short=short), hot=Act.AFTER)] if self.page < PAGES else []),
             *([Bit(words.prices_hint(self.priced), hot=Act.MORE)] if self.page == PRICED else []),
             Bit(words.copy_hint(short=short > 0), hot=Act.PAPERS),
             Bit(words.leave_hint(), hot=Act.BACK),
