@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from .quantities import number_text, quantity
+
 
 def pasted_too_long(taken: int, pasted: int, most: int) -> str:
     """``The first 500 of 100,000 pasted characters stand here; 500 is the most a line holds.``"""
-    return f"The first {taken:,} of {pasted:,} pasted characters stand here; {most:,} is the most a line holds."
+    first, given, room = (number_text(number, "") for number in (taken, pasted, most))
+    return f"The first {first} of {given} pasted characters stand here; {room} is the most a line holds."
 
 
 def nothing_pasted() -> str:
@@ -15,14 +18,12 @@ def nothing_pasted() -> str:
 
 def slow_folder(seconds: float) -> str:
     """Said once a job, when the jobs folder takes so long to write one key down."""
-    return (
-        f"The jobs folder is slow: {seconds:.1f} s to write this down. It is saved, and keys pressed meanwhile are kept"
-    )
+    return f"The jobs folder is slow: {quantity(seconds, 's', '')} to write this. It is saved, and later keys are kept"
 
 
 def slow_save(number: str, seconds: float) -> str:
     """Said on the list when it took that long to write a job whole."""
-    return f"Job {number} is saved. The jobs folder is slow: that took {seconds:.1f} s."
+    return f"Job {number} is saved. The jobs folder is slow: that took {quantity(seconds, 's', '')}."
 
 
 def rules_changed(where: str) -> str:
