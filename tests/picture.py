@@ -109,6 +109,7 @@ def _bare(svg: str) -> str:
     """Without fonts from elsewhere and without notes of the library: the picture stands alone."""
     svg = re.sub(r"@font-face\s*{[^}]*}", "", svg)
     svg = re.sub(r"<!--.*?-->", "", svg, flags=re.DOTALL)
+    svg = re.sub(r"<circle[^>]*/>", "", svg)  # no desktop's window
     svg = re.sub(r"font-family:\s*Fira Code", "font-family: DejaVu Sans Mono, Menlo, Consolas", svg)
     return re.sub(r"[ \t]+$", "", svg, flags=re.MULTILINE)
 

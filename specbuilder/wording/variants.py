@@ -62,7 +62,7 @@ def answers_head(name: str) -> str:
 
 def nothing_differs() -> str:
     """Two that are alike."""
-    return "Nothing differs between the two."
+    return "Nothing differs between the two. Esc goes back: change something, and it stands here."
 
 
 def direction_first() -> str:

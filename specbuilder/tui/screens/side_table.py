@@ -79,7 +79,8 @@ def table_lines(found: Laid, cells: int, high: int, marks: Marks, into: str, at:
     rows = [list(_row(number, row, cells, marks, into, at)) for number, row in enumerate(rows_of(found))]
     below = [line(MARGIN, text) for text in wrapped(found.beside.table.same, cells - 6)]
     if not rows:
-        below = [line(MARGIN, words.nothing_differs()), EMPTY, *below]
+        told = [line(MARGIN, part) for part in wrapped(words.nothing_differs(), cells - 6)]
+        below = [*told, EMPTY, *below]
     spare = high - sum(map(len, rows)) - len(below) - 2
     sums = _first_change(found.beside.table.rows)
     apart = range(len(rows)) if spare >= len(rows) else (sums - 1,)
