@@ -249,8 +249,9 @@ class JobsFolder:
         return lock
 
     def _hold(self, files: JobFiles, counter: str) -> JobLock | ReadOnly:
+        now = self._clock()
         try:
-            return take_lock(files.lock, counter, self._process, self._clock(), self._changed(files))
+            return take_lock(files.lock, counter, self._process, now, changed_at(files, now.tzinfo))
         except DiskError as error:
             return error
 
@@ -295,7 +296,4 @@ class JobsFolder:
             holder = read_lock(files.lock, now)
         except DiskError:
             return None
-        return holder if holder and holds(holder, self._process, now, self._changed(files)) else None
-
-    def _changed(self, files: JobFiles) -> datetime | None:
-        return changed_at(files, self._clock().tzinfo)
+        return holder if holder and holds(holder, self._process, now, changed_at(files, now.tzinfo)) else None

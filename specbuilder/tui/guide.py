@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from specbuilder.model.ids import BriefKey, GroupId
+from specbuilder.model.ids import BriefKey
+from specbuilder.model.kinds import Step
 from specbuilder.wording import guide as words
 
 from .acts import Where
@@ -62,14 +63,14 @@ def _edits(counter: Pile) -> int:
     return len(opening.desk.session.past) if opening is not None and counter.walk is not None else 0
 
 
-def _is_chosen(group: str) -> Done:
+def _is_chosen_at(step: Step) -> Done:
+    """Something of a step was taken."""
+
     def done(counter: Pile) -> bool:
-        options = counter.catalogue.options
-        return counter.walk is not None and any(
-            options[choice.option].group == GroupId(group)
-            for choice in counter.report.spec.choices
-            if choice.option in options
-        )
+        catalogue = counter.catalogue
+        chosen = counter.report.spec.choices if counter.walk is not None else ()
+        groups = (catalogue.options[choice.option].group for choice in chosen if choice.option in catalogue.options)
+        return any(catalogue.groups[group].step is step for group in groups)
 
     return done
 
@@ -107,7 +108,7 @@ def _has_a_van(counter: Pile) -> bool:
 
 
 def _is_at_seating(counter: Pile) -> bool:
-    return counter.walk is not None and counter.walk.step.value == "seating"
+    return counter.walk is not None and counter.walk.step is Step.SEATING
 
 
 LESSONS = (
@@ -115,9 +116,9 @@ LESSONS = (
     Lesson(words.answer, ("2",), _is_answered),
     Lesson(words.find, ("find", *"short", "enter"), _is_on_a_van),
     Lesson(words.take, ("enter",), _has_a_van),
-    Lesson(words.roof, ("find", *"lar", "enter", "enter"), _is_chosen("roof-type")),
+    Lesson(words.roof, ("find", *"lar", "enter", "enter"), _is_chosen_at(Step.ROOF)),
     Lesson(words.step, ("step-after",), _is_at_seating),
-    Lesson(words.usual, ("usual", "enter"), _is_chosen("bench")),
+    Lesson(words.usual, ("usual", "enter"), _is_chosen_at(Step.SEATING)),
     Lesson(words.clash, ("find", *"fra", "enter", "enter"), _stands(Where.WHY)),
     Lesson(words.way_out, ("1",), _stands_elsewhere(Where.WHY)),
     Lesson(words.undo, ("undo",), lambda counter: False),
