@@ -7,7 +7,8 @@ from types import MappingProxyType
 
 _TOLD = MappingProxyType({"\n": "a line break", "\t": "a tab"})
 _HIDDEN = re.compile(
-    "[\x00-\x1f\x7f-\x9f\u00ad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\ud800-\udfff\ufff9-\ufffb]"
+    "[\x00-\x1f\x7f-\x9f\u00ad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\ud800-\udfff\ufff9-\ufffb"
+    "\u180e\U0001d173-\U0001d17a\U000e0000-\U000e007f]"
 )
 
 

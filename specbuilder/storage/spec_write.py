@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.kinds import JobState
-from specbuilder.model.plain_text import lines, one_line
+from specbuilder.model.plain_text import hidden_character, lines, one_line
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 from specbuilder.model.vans import Van
@@ -44,12 +44,17 @@ _NOT_BUILT = {
 def spec_text(catalogue: Catalogue, spec: Spec, report: Report) -> str:
     """The file of a spec. The same spec, catalogue and report give the same text, byte for byte.
 
-    Hidden characters in what was said are shown as a replacement sign (see ``spec_format``); numbers must be finite.
+    Hidden characters are shown as a replacement sign (see ``spec_format``), those of a catalogue nobody looked at as
+    well; numbers must be finite.
     """
     view = view_of(catalogue, spec, report)
-    head = f"{_HEAD}format = {FORMAT}\n{_job(view)}"
-    rest = "".join(_rest(view))
+    head = _readable(f"{_HEAD}format = {FORMAT}\n{_job(view)}")
+    rest = _readable("".join(_rest(view)))
     return f"{head}{keys({CHECKSUM: checksum_of(head + rest)})}{rest}"
+
+
+def _readable(text: str) -> str:
+    return lines(text) if hidden_character(text, lines=True) else text
 
 
 def _rest(view: SpecView) -> Iterator[str]:

@@ -18,7 +18,11 @@ CUT = ".."
 """Ends a text that had to be cut."""
 
 _SPACES = (9, 10, 13)
-_UNSEEN = (0xAD, *range(0x200B, 0x2010), *range(0x2028, 0x202F), *range(0x2060, 0x2070), 0xFEFF, 0x61C)
+_UNSEEN = (
+    *(0xAD, 0x61C, 0x180E, 0xFEFF),
+    *(*range(0x200B, 0x2010), *range(0x2028, 0x202F), *range(0x2060, 0x2070), *range(0xFFF9, 0xFFFC)),
+    *(*range(0xD800, 0xE000), *range(0x1D173, 0x1D17B), *range(0xE0000, 0xE0080)),
+)
 _TABLE: dict[int, str] = {
     **dict.fromkeys((*range(32), *range(127, 160), *_UNSEEN), "�"),
     **dict.fromkeys(_SPACES, " "),

@@ -39,64 +39,14 @@ from .strokes import PHRASES
 from .tally import Run
 
 TEXTS = (*HOSTILE, "\ud800half\udfff", " ", "x" * 5000, "-" * 200, "|a|b|\n---\n# c", "%PDF-1.4 endstream", "1" * 400)
-_TEXTS = frozenset(
-    [
-        "name",
-        "description",
-        "needs_because",
-        "source",
-        "zero_note",
-        "colour",
-        "handover",
-        "question",
-        "seller_note",
-        "text",
-        "shown_where",
-        "who_must_do_or_sign",
-        "signed_by",
-        "what",
-        "must_be",
-        "work",
-        "hours_basis",
-        "hold_text",
-        "freezes",
-        "address",
-        "ask_for",
-        "vat_number",
-        "not_included",
-        "terms",
-        "cancelling",
-        "bound",
-        "paper_foot",
-        "town",
-        "edge_treatment",
-        "check_behind",
-        "measure",
-        "because",
-        "fixes",
-        "asks",
-        "ask",
-        "short",
-        "formula",
-        "contact",
-        "damage",
-        "registration",
-        "vin_tail",
-        "paint_code",
-        "note",
-        "words",
-        "by",
-        "reason",
-        "owner",
-        "cut_out_mm",
-        "circuit",
-        "from_point",
-        "to_point",
-        "label",
-        "surface",
-        "cut_from",
-    ]
-)
+_WRITTEN = """
+name description needs_because source zero_note colour handover question seller_note text shown_where
+who_must_do_or_sign signed_by what must_be work hours_basis hold_text freezes address ask_for vat_number not_included
+terms cancelling bound paper_foot town edge_treatment check_behind measure because fixes asks ask short formula contact
+damage registration vin_tail paint_code note words by reason owner cut_out_mm circuit from_point to_point label surface
+cut_from
+"""
+_TEXTS = frozenset(_WRITTEN.split())
 """Fields that hold what people write; all others hold words of the program."""
 COMMANDS: tuple[tuple[str, ...], ...] = (
     ("show", "1"),

@@ -67,7 +67,7 @@ def _rules(run: Run, base: Path, name: str) -> None:
     files = sorted(folder.rglob("*.toml"))
     spec = _spec_of(base, run)
     count = readable = 0
-    while run.more and count < (12 if run.small else 10**6):
+    while run.more and count < (5 if run.small else 10**6):
         count += 1
         path = run.dice.choice(files)
         sound = path.read_bytes()

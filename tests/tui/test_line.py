@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from specbuilder.model.plain_text import hidden_character
 from specbuilder.tui.entry import Entry, started
 from specbuilder.tui.line import Bit, clean, cut, fitted, left, line, right, width, within, wrapped
 
@@ -78,3 +79,9 @@ def test_the_caret_is_always_seen(text: str, caret: int, cells: int) -> None:
 
 def test_what_is_not_printable_cannot_be_typed() -> None:
     assert "\x1b" not in Entry().typed("a\x1bb").text
+
+
+@pytest.mark.parametrize("hidden", ["\ud800", "\U000e0041", "\u180e", "\ufff9", "\x9b", "\u202e"])
+def test_what_nobody_sees_and_no_terminal_takes_is_shown_as_a_sign(hidden: str) -> None:
+    assert clean(f"a{hidden}b") == "a\N{REPLACEMENT CHARACTER}b"
+    assert hidden_character(hidden) is not None, "no file may hold it either"
