@@ -67,10 +67,11 @@ def glance(catalogue: Catalogue, report: Report, width: int) -> str:
 
     Shortened in this order: the ceiling, the word ESTIMATE to *about*, the gaps, the ranges, then undecided and not
     known together as *open*, what is said of the van, and below 80 columns the words *VAT in* and *left*. Two cells
-    stay between the parts from 64 columns on, so that no figure is read with the words of its neighbour.
+    stay between the parts from 64 columns on, so that no figure is read with the words of its neighbour. What is open
+    and broken is never cut away: a price of millions gives way.
     """
     lines = [_glance(catalogue, report, style) for style in _STYLES]
-    return next((line for line in lines if len(line) <= width), fitted(lines[-1], width))
+    return next((line for line in lines if len(line) <= width), _cut(lines[-1], width))
 
 
 def head(
@@ -219,6 +220,12 @@ def _glance(catalogue: Catalogue, report: Report, style: _Style) -> str:
         either_way = room is not None and room.least < 0 <= room.most
         weight = NOT_SETTLED if either_way else weight.removesuffix(" left")
     return _spaced((price, weight, *state, end), style.gap)
+
+
+def _cut(line: str, width: int) -> str:
+    """A line that no style brings into its window, with its last four words whole: what is open, what is broken."""
+    start, end = line.rsplit(" ", 4)[0], " ".join(line.split(" ")[-4:])
+    return f"{fitted(start, width - len(end) - 1)} {end}"
 
 
 def _kilograms(room: Span, tight: bool) -> str:

@@ -113,3 +113,11 @@ def test_no_name_is_too_long(width: int) -> None:
 def test_a_new_job() -> None:
     new = report(replace(spec(name=""), number=""), van=None)
     assert head(CATALOGUE, new, 80) == "new job no name yet   draft, not quoted   rev 1   van not known"
+
+
+@pytest.mark.parametrize("width", [60, 78, 100])
+def test_what_is_open_and_broken_is_never_cut_away(width: int) -> None:
+    dear = report(spec(), readings=(MASS,), counts=COUNTS, gross=Pence(least=10**14, most=10**18))
+    told = glance(CATALOGUE, dear, width)
+    assert told.split()[-4:] == ["6", "open", "1", "broken"]
+    assert len(told) <= width
