@@ -181,3 +181,25 @@ def test_a_job_that_was_changed_meanwhile_is_not_taken_again(tmp_path: Path, mon
         f"{jobs.path}/0001-r1.toml could not be written, another counter has taken this job over: open it again."
     )
     assert files(jobs) == ["0001-r1.journal", "0001-r1.toml"]
+
+
+def test_a_job_that_could_not_be_begun_leaves_no_beginning(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    jobs = left(tmp_path)
+    with monkeypatch.context() as patch:
+        refuse(patch, "ftruncate", errno.EIO)
+        with pytest.raises(DiskError):
+            jobs.create("counter 1")
+    assert files(jobs) == ["0001-r1.journal", "0001-r1.toml"]
+    assert jobs.create("counter 1").number == "0002"
+
+
+def test_what_did_not_get_into_the_journal_still_waits_after_the_job_was_let_go_of(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    job = left(tmp_path).open("0001", "counter 1", CATALOGUE)
+    with monkeypatch.context() as patch:
+        refuse(patch, "write", errno.ENOSPC)
+        with pytest.raises(DiskError):
+            job.append(GALLEY)
+    job.abandon()
+    assert job.waiting, "whoever asks must not be told that it is kept"

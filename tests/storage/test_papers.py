@@ -185,3 +185,15 @@ except DiskError as error:
     ran = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True)
     assert ran.stdout.split() == ["full"]
     assert standing(tmp_path) == {"a.txt": b"older", "b.pdf": b"older"}
+
+
+def test_what_a_kill_left_half_written_is_gone_with_the_next_papers(tmp_path: Path) -> None:
+    left = [tmp_path / f".0147-r1-quote.txt.99999{ending}" for ending in (".part", ".old")]
+    young = tmp_path / ".0147-r1-quote.pdf.99998.part"
+    (tmp_path / "0147-r1-quote.txt").write_bytes(b"older")
+    for path in (*left, young):
+        path.write_bytes(b"half")
+    for path in left:
+        os.utime(path, (1, 1))
+    write_papers(tmp_path, FILES)
+    assert standing(tmp_path) == FILES | {young.name: b"half"}, "what another process may be writing stays"

@@ -79,6 +79,15 @@ def test_hidden_characters_never_make_an_unreadable_file(spec: Spec) -> None:
     assert read.note == lines(spec.note)
 
 
+def test_hidden_characters_of_a_catalogue_nobody_looked_at_never_keep_a_job_from_being_saved() -> None:
+    evil = "a\ud800b\U000e0041c\x1bd"
+    options = {key: replace(option, name=evil, description=evil) for key, option in CATALOGUE.options.items()}
+    catalogue = replace(CATALOGUE, options=options)
+    text = spec_text(catalogue, FAMILY, report_of(FAMILY))
+    assert text.encode()
+    assert read_spec(text, "a.toml", None).warnings == ()
+
+
 def test_hidden_characters_are_shown_as_a_sign() -> None:
     assert one_line("a\tb\r\nc\nd\x1be\u202ef\udc80") == "a b c d\ufffde\ufffdf\ufffd"
     assert lines("a\r\nb\nc\rd\te") == "a\nb\nc\ufffdd e"

@@ -1,4 +1,4 @@
-"""A disk that is full, short, read only, failing, gone or tidied up by somebody: at every step of every writer."""
+"""A disk that is full, short, read only, failing, gone or tidied up by somebody, at every step; and a wrong clock."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import shutil
 from dataclasses import dataclass
 from pathlib import Path
 
-from . import app_faults
+from . import app_faults, clock_faults
 from .lines import SIGN, leftovers, said, snapshot, states
 from .once import worked_out_once
 from .steps import ERRORS, Fault, Steps, faulty
@@ -56,6 +56,7 @@ class Scene:
 
 def tries(run: Run) -> None:
     """The app core, then every command, in an order the dice decide, until the time is over."""
+    clock_faults.tries(run.share(0.05))
     with worked_out_once():
         made = states(run.folder / "states")
         app_faults.tries(run.share(0.35), made)

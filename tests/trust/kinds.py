@@ -28,7 +28,7 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
     {
         "kills": Kind("kill -9 at any moment", "kills", 3.0),
         "cuts": Kind("a journal cut or spoilt at every byte", "cuts", 2.0),
-        "disk": Kind("short writes, full, refusing or vanished disk", "disk_faults", 4.0),
+        "disk": Kind("full, short, refusing, vanished disk; wrong clock", "disk_faults", 4.0),
         "two": Kind("two processes on one job", "two_counters", 1.5),
         "mutants": Kind("mutated rules and spec files", "mutants", 4.0),
         "frozen": Kind("a byte of what was signed is changed", "frozen", 3.0),

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from .kinds import KINDS
 from .tally import Tally
 
-_WIDE = 46
+_WIDE = 50
 
 
 def table(found: Sequence[Tally], seed: int) -> Iterator[str]:
