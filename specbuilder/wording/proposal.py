@@ -38,8 +38,9 @@ def aim_word(aim: Aim) -> str:
 
 
 def proposal_title(proposal: Proposal) -> str:
-    """``FINISH IT, cheapest: 7 taken``."""
-    return f"FINISH IT, {aim_word(proposal.aim)}: {len(proposal.takes)} taken"
+    """``FINISH IT, cheapest: 7 answers``."""
+    answers = "1 answer" if len(proposal.takes) == 1 else f"{len(proposal.takes)} answers"
+    return f"FINISH IT, {aim_word(proposal.aim)}: {answers}"
 
 
 def proposal_lines(catalogue: Catalogue, after: Report, proposal: Proposal, width: int) -> tuple[str, ...]:

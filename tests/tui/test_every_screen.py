@@ -165,3 +165,18 @@ async def test_without_shapes_every_screen_is_drawn_in_ascii_but_for_units_and_m
             shown = await stage.press(*keys[name])
             assert {sign for sign in shown if not sign.isascii()} <= set("£²³°é"), name
             await stage.press(*["escape", "enter"] * 3, *["escape"] * 3)
+
+
+async def test_a_large_window_keeps_three_panes_and_a_small_one_shows_one_page(made: Callable[..., Path]) -> None:
+    async with on_stage(made(half_done), (200, 60)) as stage:
+        screen = await stage.press("enter", "l")
+        assert "UNDECIDED, NOT KNOWN" in screen, "what is open stays in view while a page is read"
+        assert "Who travels" in screen
+        assert stage.app.counter.side_cells >= 78
+        await stage.pilot.resize_terminal(60, 18)
+        await stage.pilot.pause()
+        screen = stage.screen()
+        assert "LEDGERS, worst first" in screen
+        assert "grown-ups" not in screen, "a page has the low window to itself"
+        assert "broken" in screen.splitlines()[1]
+        assert "Water days" in await stage.press("escape", "right"), "the worst ledger stands under the walk"

@@ -34,7 +34,7 @@ FOUND = Proposal(
 
 
 def test_a_proposal_with_its_totals() -> None:
-    assert words.proposal_title(FOUND) == "FINISH IT, cheapest: 3 taken"
+    assert words.proposal_title(FOUND) == "FINISH IT, cheapest: 3 answers"
     assert words.proposal_lines(CATALOGUE, AFTER, FOUND, 60) == (
         "Galley: Pod galley                          £1,200     41 kg",
         "Cooking: Gas bundle                           £936     21 kg",
