@@ -86,7 +86,9 @@ def _round(run: Run, state: Path, seed: int) -> None:
         if made.message.startswith(_MISTAKE):
             run.tally.mistake(f"{what}: {made.message}")
     what = f"keys {seed} on {state.name}"
-    _undo_leads_back(run, made, what, latest)
+    _undo_leads_back(run, made, what)
+    if (now := at_hand(made)) is not None:
+        latest[now[0]] = now[1]
     to_jobs(made)
     left = snapshot(work)
     for name, sign in latest.items():
@@ -105,7 +107,7 @@ def _nothing_private(run: Run, made: Counter, cells: int, what: str) -> None:
         run.tally.lose(f"{what}: {found} stands on the customer's view")
 
 
-def _undo_leads_back(run: Run, made: Counter, what: str, latest: dict[str, str]) -> None:
+def _undo_leads_back(run: Run, made: Counter, what: str) -> None:
     """As many steps back as there were edits give the first spec, and as many forward the last."""
     desk = opening_of(made).desk
     if at_hand(made) is None or not desk.may_write():
@@ -133,8 +135,6 @@ def _undo_leads_back(run: Run, made: Counter, what: str, latest: dict[str, str])
     if spec(made) != last:
         run.tally.lose(f"{what}: {count} steps forward do not lead to the last spec")
     run.tally.note("steps back and forward again", count)
-    if (now := at_hand(made)) is not None:
-        latest[now[0]] = now[1]
 
 
 def _every_act(run: Run) -> None:

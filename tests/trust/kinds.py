@@ -26,14 +26,14 @@ class Kind(NamedTuple):
 
 KINDS: Mapping[str, Kind] = MappingProxyType(
     {
-        "kills": Kind("kill -9 at any moment", "kills", 3.0),
+        "kills": Kind("kill -9 at any moment", "kills", 4.0),
         "cuts": Kind("a journal cut or spoilt at every byte", "cuts", 2.0),
         "disk": Kind("full, short, refusing, vanished disk; wrong clock", "disk_faults", 4.0),
         "two": Kind("two processes on one job", "two_counters", 1.5),
         "mutants": Kind("mutated rules and spec files", "mutants", 4.0),
-        "frozen": Kind("a byte of what was signed is changed", "frozen", 3.0),
+        "frozen": Kind("a byte of what was signed is changed", "frozen", 2.0),
         "keys": Kind("random keys, and the laws", "keys", 3.5),
-        "hostile": Kind("hostile text in every field", "hostile", 2.0),
+        "hostile": Kind("hostile text in every field", "hostile", 2.5),
     }
 )
 
