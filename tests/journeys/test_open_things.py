@@ -25,7 +25,7 @@ def test_what_is_broken_hides_nothing_that_is_open(tmp_path: Path) -> None:
     items = {line.item for line in counter.top.shown}
     assert len([item for item in items if isinstance(item, OnFinding)]) == broken
     assert len(items) - broken >= len(before) - broken - 2
-    assert "Nothing open" not in "".join(line.text for line in counter.top.shown)
+    assert "Nothing is open" not in "".join(line.text for line in counter.top.shown)
     undecided, unknown, _, _ = counts(counter.report)
     assert len(items) == undecided + unknown + broken
     assert counter.walk is not None
