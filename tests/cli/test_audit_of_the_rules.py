@@ -74,3 +74,11 @@ confidence = "known"
     assert answer.code == 1
     assert "To mend before anything is sold from it: 1." in answer.out
     assert [line for line in answer.out if line.startswith("dead-option") and "because of no-table-ever" in line]
+
+
+def test_a_job_is_checked_under_rules_without_any_ledger(counter: Counter, tmp_path: Path) -> None:
+    bare = Path(shutil.copytree(counter.rules, tmp_path / "bare"))
+    (bare / "ledgers.toml").write_text("", "utf-8")
+    without = Counter(tmp_path, counter._capture, bare)
+    assert without("new", "adults=2").code == 0
+    assert without("check", "1").code in (0, 1, 3)

@@ -12,7 +12,7 @@ _DO = (
 CURE = re.compile(
     rf"(?:^|[:;,.?] |\bor |\band |, and |\()(?:then |please |to go on |always |either |so )?(?:{_DO})\b"
     r"|did you mean|the only one is|needs? (?:a|an|one of|the|at least|at most|no|true|two|text|to|from|as|between)\b"
-    r"|is needed|must (?:be|have|stand|say|name|lie|not)|with --|Enter (?:opens|tries)",
+    r"|is needed|expected (?!to)|must (?:be|have|stand|say|name|lie|not)|with --|Enter (?:opens|tries)",
     re.IGNORECASE,
 )
 """Something to do: an order at the head of a clause, or what is needed in the place of what stands there."""

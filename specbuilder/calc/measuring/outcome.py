@@ -54,11 +54,20 @@ def frames_of(measure: Measure, prep: Prepared, asked: Asked, ledger: LedgerId |
 
 
 def settings_of(prep: Prepared, ledger: LedgerId | None) -> Mapping[str, float]:
-    """The house settings of a ledger, and those it takes from others."""
-    return all_settings(prep.catalogue).get(ledger, _NONE) if ledger else _NONE
+    """The house settings of a ledger, and those it takes from others.
+
+    Nought for a ledger without a table: what an option adds is asked all the same, and in a difference they cancel.
+    """
+    return all_settings(prep.catalogue).get(ledger, _NOUGHT) if ledger else _NONE
+
+
+class _Nought(dict[str, float]):
+    def __missing__(self, key: str) -> float:
+        return 0.0
 
 
 _NONE: Mapping[str, float] = MappingProxyType({})
+_NOUGHT: Mapping[str, float] = MappingProxyType(_Nought())
 
 
 @lru_cache(maxsize=4)
