@@ -110,6 +110,8 @@ def _check_group(group: Group, spot: Spot, group_of: Mapping[OptionId, GroupId])
 
 
 def _check_option(option: Option, spot: Spot, words: Vocabulary) -> None:
+    if not option.group:
+        spot.at("group").fault("is empty: name the group this option is an answer of.")
     for number, zone in enumerate(option.frees_zones):
         if not zone.endswith("@side"):
             known(zone, words.zones, spot.at("frees_zones", number))
