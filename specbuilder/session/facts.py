@@ -113,8 +113,8 @@ def _derived(catalogue: Catalogue, spec: Spec) -> dict[BriefKey, Answer]:
         "unknowns": "owned" if all(q.owned for q in spec.questions) else "open",
         "own_parts": _own_parts(catalogue, spec),
     }
-    ages = spec.answers.get(BriefKey("child_ages"))
-    if isinstance(ages, tuple):
+    ages, children = spec.answers.get(BriefKey("child_ages")), spec.answers.get(BriefKey("children"))
+    if isinstance(ages, tuple) and children in (None, len(ages)):  # a child whose age nobody said may need a seat
         derived["children_under_135cm"] = sum(int(age) < CHILD_AGE_LIMIT_YEARS for age in ages)
     return {BriefKey(k): v for k, v in derived.items() if BriefKey(k) in catalogue.brief}
 

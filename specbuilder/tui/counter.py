@@ -116,7 +116,7 @@ class Counter(Pile):
             self._waits = True
             self.say(reading_catalogue())
             return
-        if page.stray(act) or swallowed(page, act, character):
+        if page.stray(act) or swallowed(page, act):
             self.lay()
             return
         at, said = page.at, self.message

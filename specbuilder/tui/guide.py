@@ -8,11 +8,13 @@ from typing import TYPE_CHECKING
 
 from specbuilder.model.ids import BriefKey
 from specbuilder.model.kinds import Step
+from specbuilder.model.ways import Aim
 from specbuilder.wording import guide as words
 
 from .acts import Where
 from .items import OnOption
 from .keys import WALKED
+from .screens.finish import FinishPage
 
 if TYPE_CHECKING:
     from .pile import Pile
@@ -35,7 +37,6 @@ class Guide:
 
     def __init__(self) -> None:
         self.at = 0
-        self._edits = 0
 
     @property
     def lesson(self) -> Lesson:
@@ -50,17 +51,13 @@ class Guide:
         """Go on when it is done."""
         while self.at < len(LESSONS) - 1 and self._is_done(counter):
             self.at += 1
-            self._edits = _edits(counter)
 
     def _is_done(self, counter: Pile) -> bool:
-        if self.lesson.words is words.undo:
-            return _edits(counter) < self._edits
         return self.lesson.done(counter)
 
 
-def _edits(counter: Pile) -> int:
-    opening = counter.opening
-    return len(opening.desk.session.past) if opening is not None and counter.walk is not None else 0
+def _is_undone(counter: Pile) -> bool:
+    return counter.opening is not None and counter.walk is not None and bool(counter.opening.desk.session.future)
 
 
 def _is_chosen_at(step: Step) -> Done:
@@ -98,13 +95,18 @@ def _is_answered(counter: Pile) -> bool:
 def _is_on_a_van(counter: Pile) -> bool:
     at = counter.top.at
     on_van = isinstance(at, OnOption) and counter.catalogue.options[at.option].van is not None
-    return on_van or _has_a_van(counter)
+    return (on_van and counter.top.where in WALKED) or _has_a_van(counter)
 
 
 def _has_a_van(counter: Pile) -> bool:
     options = counter.catalogue.options
     chosen = counter.report.spec.choices if counter.walk is not None else ()
     return any(options[choice.option].van is not None for choice in chosen if choice.option in options)
+
+
+def _is_by_usual(counter: Pile) -> bool:
+    top = counter.top
+    return not isinstance(top, FinishPage) or top.aim is Aim.USUAL
 
 
 def _is_at_seating(counter: Pile) -> bool:
@@ -121,8 +123,9 @@ LESSONS = (
     Lesson(words.usual, ("usual", "enter"), _is_chosen_at(Step.SEATING)),
     Lesson(words.clash, ("find", *"fra", "enter", "enter"), _stands(Where.WHY)),
     Lesson(words.way_out, ("1",), _stands_elsewhere(Where.WHY)),
-    Lesson(words.undo, ("undo",), lambda counter: False),
+    Lesson(words.undo, ("undo",), _is_undone),
     Lesson(words.finish, ("finish",), _stands(Where.FINISH)),
+    Lesson(words.aims, ("4",), _is_by_usual),
     Lesson(words.finished, ("enter",), _stands_elsewhere(Where.FINISH)),
     Lesson(words.sums, ("ledgers", "enter"), _stands(Where.LEDGER)),
     Lesson(words.back, ("back", "back"), _stands(*WALKED)),

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import Protocol
 
-from specbuilder.wording.hints import answered_already
-
 from .keys import Act
 from .screens.page import Page
 
@@ -31,18 +29,12 @@ def begins_text(page: Page, act: Act | None, character: str | None) -> bool:
     return page.takes_text() and character not in DIGITS and act is not Act.LESS
 
 
-def swallowed(page: Page, act: Act | None, character: str | None) -> bool:
-    """True when this key belonged to the answer before: the Enter or the digit behind an answer of one digit."""
+def swallowed(page: Page, act: Act | None) -> bool:
+    """True when this key belonged to the answer before: the Enter behind an answer of one digit."""
     if not page.settled:
         return False
     page.settled = False
-    if act is Act.ENTER:
-        return True
-    if character not in DIGITS:
-        return False
-    page.settled = True
-    page.host.say(answered_already())
-    return True
+    return act is Act.ENTER
 
 
 def type_on(counter: Keyed, page: Page, key: str, character: str | None, act: Act | None) -> None:

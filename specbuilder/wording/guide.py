@@ -32,12 +32,12 @@ def take() -> str:
 
 def roof() -> str:
     """The same once more."""
-    return f"now the roof: {pressed('find')}, lar, Enter goes there, and Enter takes it."
+    return f"now the roof, the Larchlid: {pressed('find')}, lar, Enter goes there, and Enter takes it."
 
 
 def step() -> str:
     """From one step to the next."""
-    return "the line above has nine steps, and Right goes to the next: go to seating."
+    return "nine steps stand in the third line of the screen, and Right goes to the next: go to seating."
 
 
 def usual() -> str:
@@ -57,17 +57,22 @@ def way_out() -> str:
 
 def undo() -> str:
     """After a way was taken."""
-    return f"the last line says what was done. Press {pressed('undo')}: it names what it takes back."
+    return f"the line below says what was done. Press {pressed('undo')}: it names what it takes back."
 
 
 def finish() -> str:
     """While questions are open."""
-    return f"press {pressed('finish')}: an answer for all that is undecided, with what it comes to."
+    return f"press {pressed('finish')}: an answer for all that is undecided, the cheapest first, with what it comes to."
+
+
+def aims() -> str:
+    """Beside the proposal."""
+    return "cheapest, lightest, soonest, or as the house usually builds: press 4 for that."
 
 
 def finished() -> str:
     """Before all of it is taken."""
-    return "it is proved to fit. Enter takes all of it, as one step of undo."
+    return "what was chosen stays as it is. Enter takes all of it, as one step of undo."
 
 
 def sums() -> str:

@@ -68,11 +68,6 @@ def go_there() -> str:
     return "go there"
 
 
-def answered_already() -> str:
-    """Said when a second digit follows an answer of one digit."""
-    return "One digit was the whole answer and is taken. Enter goes on to the next one."
-
-
 def go_back() -> str:
     """Enter on a line that only is to be read."""
     return "go back"

@@ -69,16 +69,26 @@ def test_enter_behind_an_answer_of_one_digit_is_harmless(tmp_path: Path) -> None
     assert spec(counter).answers.given == {"adults": 2}
 
 
-def test_a_second_digit_goes_to_no_other_question(tmp_path: Path) -> None:
+def test_digits_answer_one_question_after_another(tmp_path: Path) -> None:
+    counter = begun(tmp_path)
+    press(counter, *"22", *"9 6", "enter", "4")
+    given = spec(counter).answers.given
+    assert given == {"adults": 2, "children": 2, "child_ages": (9, 6), "child_seat": "strap"}
+
+
+def test_a_sum_on_a_numbered_question_answers_that_one_and_waits_as_a_draft(tmp_path: Path) -> None:
     counter = begun(tmp_path)
     stand_on(counter, "season")
     press(counter, *"18000")
     assert len(spec(counter).answers.given) == 1
-    assert counter.top.entry is None
-    assert not counter.drafts
-    assert "One digit" in counter.message
-    press(counter, "enter", "2")
-    assert len(spec(counter).answers.given) == 2 or counter.top.entry is not None
+    assert counter.top.entry is not None
+    assert counter.top.entry.text == "8000"
+
+
+def test_one_enter_behind_an_answer_of_one_digit_belongs_to_it(tmp_path: Path) -> None:
+    counter = begun(tmp_path)
+    press(counter, "2", "enter", "2", "enter", *"9 6", "enter")
+    assert spec(counter).answers.given == {"adults": 2, "children": 2, "child_ages": (9, 6)}
 
 
 def test_the_hint_line_says_which_digits_answer_at_once(tmp_path: Path) -> None:
