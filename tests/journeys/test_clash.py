@@ -4,6 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
+from specbuilder.tui.keys import Where
+
+from .bench import counter_on, press, spec
 from .stage import WINDOWS, on_stage
 
 SAFETY = {"smoke-alarm", "gas-bundle", "hook-up-bundle", "roof-bed-board-net-ladder", "child-top-straps"}
@@ -64,3 +69,13 @@ async def test_a_blocked_option_is_let_in_by_a_way_or_taken_anyway(
         assert "u takes it back" in screen
         await stage.press("u")
         assert stage.spec() == before
+
+
+@pytest.mark.parametrize("key", ["1", "2", "+"])
+def test_an_amount_is_held_back_as_enter_is_where_it_would_clash(tmp_path: Path, key: str) -> None:
+    counter = counter_on(tmp_path / "jobs")
+    press(counter, "n", "2", "/", *"short", "enter", "enter", "/", *"lar", "enter", "enter", "/", *"fra", "enter")
+    before = spec(counter)
+    press(counter, key)
+    assert counter.top.where is Where.WHY
+    assert spec(counter) == before

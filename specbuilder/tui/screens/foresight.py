@@ -20,12 +20,12 @@ def newly_broken(before: Report, after: Report) -> tuple[Finding, ...]:
     return tuple(finding for finding in after.broken(Level.STOP, Level.SIGN) if finding.rule not in was)
 
 
-def would_break(host: Host, option: OptionId) -> tuple[Finding, ...]:
-    """What would be broken at STOP or SIGN if this open option were taken, and is not now."""
+def would_break(host: Host, option: OptionId, count: int = 1) -> tuple[Finding, ...]:
+    """What would be broken at STOP or SIGN if this open option were taken so many times, and is not now."""
     report = host.report
     if report.options[option].state is not OptionState.OPEN or report.spec.has(option):
         return ()
-    return newly_broken(host.editable, host.would_be(Take(option=option)))
+    return newly_broken(host.editable, host.would_be(Take(option=option, count=count)))
 
 
 def may_switch(host: Host, option: OptionId) -> bool:

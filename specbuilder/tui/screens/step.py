@@ -169,7 +169,7 @@ class StepPage(Page):
             if self.host.report.spec.has(self.at.option):
                 self.host.edit(SetCount(option=self.at.option, count=number))
             else:
-                self.host.edit(Take(option=self.at.option, count=number, at=self.host.now()))
+                self._enter_option(self.at.option, number)
 
     def hint_of(self, act: Act) -> str | None:
         """Enter does what the row asks for."""
@@ -223,12 +223,12 @@ class StepPage(Page):
             case _:
                 return -1
 
-    def _enter_option(self, option: OptionId) -> None:
+    def _enter_option(self, option: OptionId, count: int = 1) -> None:
         """Take what nothing is in the way of; what would clash or not fit is shown before anything is changed."""
-        take = Take(option=option)
+        take = Take(option=option, count=count)
         if switches(self.host, option):
             self.host.show(SwitchPage(self.host, take))
-        elif self._asks_why(option) or would_break(self.host, option):
+        elif self._asks_why(option) or would_break(self.host, option, count):
             self.host.why(option)
         else:
             self.host.edit(replace(take, at=self.host.now()))
@@ -256,7 +256,7 @@ class StepPage(Page):
         if chosen and self._counts(option):
             self.host.edit(SetCount(option=option, count=chosen[0].count + 1, place=chosen[0].place))
         else:
-            self.host.edit(Take(option=option, at=self.host.now()))
+            self._enter_option(option)
 
     def _one_fewer(self, option: OptionId) -> None:
         chosen = self.host.report.spec.chosen(option)
