@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import partial
 
 from specbuilder.calc import CALCULATIONS, made
@@ -15,12 +16,13 @@ from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
 from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind, Step, Truth, Verdict
+from specbuilder.model.ledger import Reading
 from specbuilder.model.report import Effect, GroupStatus, Judged, OptionStatus, Pence, Report, StepStatus
 from specbuilder.model.rules import Rule
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span, point
 from specbuilder.model.spec import Choice, Spec
-from specbuilder.rulegraph.judge import Hearing, judge, judge_all
+from specbuilder.rulegraph.judge import Hearing, judge, judge_all, ledgers_of
 from specbuilder.rulegraph.standing import Standing, stand, swapped
 from specbuilder.rulegraph.states import Stand
 
@@ -49,12 +51,13 @@ def judged(catalogue: Catalogue, spec: Spec) -> Judged:
     """Findings and sums alone, as ``evaluate`` has them: for specs that are tried by the dozen and never shown."""
     with lock_of(catalogue):
         laid = lay(catalogue, spec, exact=False)
-        standing = _standing(laid.situation)
+        standing, hearings = _standing(laid.situation), _hearings(laid)
+        findings = _findings(spec, standing, hearings)
         return Judged(
             spec=spec,
             facts=laid.facts,
-            findings=_findings(spec, standing, _hearings(laid)),
-            readings=standing.readings,
+            findings=findings,
+            readings=_as_asked(standing.readings, findings, hearings),
             price=price(laid.situation),
         )
 
@@ -75,6 +78,27 @@ def _hearings(laid: Laid) -> Mapping[RuleId, Hearing]:
 
 def _findings(spec: Spec, standing: Standing, hearings: Mapping[RuleId, Hearing]) -> tuple[Finding, ...]:
     return judge_all(hearings.values(), standing, frozenset(a.rule for a in spec.accepted))
+
+
+def _as_asked(
+    readings: Mapping[LedgerId, Reading], findings: tuple[Finding, ...], hearings: Mapping[RuleId, Hearing]
+) -> Mapping[LedgerId, Reading]:
+    """A bound that no rule asks for as things stand is not told as broken: a van without lining needs no vents."""
+    said: dict[LedgerId, set[Verdict]] = {}
+    for finding in findings:
+        if finding.reading is not None:
+            said.setdefault(finding.reading, set()).add(finding.verdict)
+
+    def asked_of(reading: Reading) -> Reading:
+        verdicts = said.get(reading.id, set())
+        if reading.verdict is not Verdict.BROKEN or Verdict.BROKEN in verdicts:
+            return reading
+        if Verdict.CANNOT_TELL in verdicts:
+            return replace(reading, verdict=Verdict.CANNOT_TELL)
+        judged = any(reading.id in ledgers_of(hearing_.rule) for hearing_ in hearings.values())
+        return replace(reading, applies=False) if judged else reading
+
+    return {ledger: asked_of(reading) for ledger, reading in readings.items()}
 
 
 @remembered(8)
@@ -103,7 +127,7 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
         groups=groups,
         steps=_steps(catalogue, spec, undecided, unknown, findings),
         findings=findings,
-        readings=standing.readings,
+        readings=_as_asked(standing.readings, findings, hearings),
         price=price(situation),
         unknown=unknown,
         assumed=_assumed(catalogue, laid),
