@@ -122,7 +122,7 @@ async def test_the_revision_that_was_replaced_is_looked_at_and_leaves_the_house_
         assert "not to be built" in await stage.press("x")
         assert not (scene.folder / "handed-over").exists()
         before = stage.spec()
-        assert "nothing is changed in it" in await stage.press("/", "'pod'", "enter", "+")
+        assert "nothing is changed in it" in await stage.press("/", "'charging sock'", "enter", "+")
         assert stage.spec() == before
         await stage.press("escape")
         await stage.press("enter")

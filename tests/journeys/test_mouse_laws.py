@@ -10,10 +10,11 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from specbuilder.model.ids import BriefKey
+from specbuilder.model.edits import Take
+from specbuilder.model.ids import BriefKey, OptionId
 from specbuilder.tui.clicks import act_of_hint, click
 from specbuilder.tui.counter import Counter
-from specbuilder.tui.items import Item, OnAnswer, OnSign
+from specbuilder.tui.items import Item, OnAnswer, OnOption, OnSign
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Line, width
 from specbuilder.tui.pad import Pad
@@ -81,14 +82,18 @@ def test_the_words_behind_what_was_done_take_it_back_and_bring_it_again() -> Non
 
 def test_a_sign_at_the_end_of_a_row_is_about_that_row_and_not_about_the_one_with_the_cursor(demo: Path) -> None:
     counter = counter_on(demo)
-    press(counter, "enter", "/", *"light solar", "enter")
+    press(counter, "enter", "/", *"flush solar", "enter")
+    light = OnOption(OptionId("solar-light-120"))
+    counter.edit(Take(option=light.option))
     counter.main_cells = 120
     counter.lay()
-    other = next(row for row in counter.top.shown if Act.MORE in hot(row) and row.item != counter.top.at)
-    before = {choice.option for choice in spec(counter).choices}
-    click(counter, Act.MORE, other.item, side=False)
-    assert {choice.option for choice in spec(counter).choices} - before == {other.item.option}  # type: ignore[union-attr]
-    assert counter.top.at == other.item
+    (row,) = (row for row in counter.top.shown if Act.MORE in hot(row) and row.item == light)
+    assert counter.top.at != light
+    before = spec(counter)
+    click(counter, Act.MORE, row.item, side=False)
+    assert [choice.count for choice in spec(counter).chosen(light.option)] == [2]
+    assert len(spec(counter).choices) == len(before.choices)
+    assert counter.top.at == light
 
 
 def test_a_click_on_a_word_while_a_text_is_typed_keeps_the_text_beside_its_line(demo: Path) -> None:
