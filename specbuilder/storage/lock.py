@@ -15,6 +15,7 @@ import sys
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
+from typing import TypeAlias
 
 from .atomic import BINARY, write_all
 from .disk import DiskError, DiskReason, disk, reading
@@ -58,16 +59,19 @@ class LockHolder:
         return f"{since:%H:%M}" if since.date() == now.date() else f"{since:%Y-%m-%d %H:%M}"
 
 
+Identity: TypeAlias = tuple[int, int]
+"""Number on the disk and time of the last change: a lock made anew has another one."""
+
+
 class JobLock:
     """A lock this program holds."""
 
-    def __init__(self, path: Path, holder: LockHolder, left_by: LockHolder | None) -> None:
+    def __init__(self, path: Path, holder: LockHolder, left_by: LockHolder | None, identity: Identity) -> None:
+        """``identity``: of the file as it was made; another counter may have it aside for a moment."""
         self.holder = holder
         self.left_by = left_by
         """The counter it was taken over from; None when the job was free."""
-        self._path = path
-        with disk(path, writing=False):
-            self._identity = _identity(path)
+        self._path, self._identity = path, identity
 
     def keep(self) -> bool:
         """False when another counter has taken the job. A lock that somebody merely removed is made again."""
@@ -85,9 +89,10 @@ class JobLock:
     def _make_again(self) -> bool:
         """Where nothing can be made the folder is lost: that is for the journal to say, and nobody else's doing."""
         try:
-            if not _make(self._path, self.holder):
+            made = _make(self._path, self.holder)
+            if made is None:
                 return False
-            self._identity = _identity(self._path)
+            self._identity = made
         except (OSError, DiskError):
             pass
         return True
@@ -109,8 +114,8 @@ def take_lock(
     mine = LockHolder(counter=counter, process=process, since=now)
     left_by: LockHolder | None = None
     for _ in range(_TRIES):
-        if _make(path, mine):
-            return JobLock(path, mine, left_by)
+        if (made := _make(path, mine)) is not None:
+            return JobLock(path, mine, left_by, made)
         holder = read_lock(path, now)
         if holder is None:
             continue
@@ -152,8 +157,8 @@ def holds(holder: LockHolder, process: Process, now: datetime, changed: datetime
     return now - last < LEFT_AFTER
 
 
-def _make(path: Path, mine: LockHolder) -> bool:
-    """True when the lock was free and is now ours."""
+def _make(path: Path, mine: LockHolder) -> Identity | None:
+    """The identity of the lock when it was free and is now ours."""
     written = {
         "counter": mine.counter,
         "host": mine.process.host,
@@ -165,15 +170,16 @@ def _make(path: Path, mine: LockHolder) -> bool:
         try:
             file = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | BINARY, 0o666)
         except FileExistsError:
-            return False
+            return None
         try:
             write_all(file, json.dumps(written).encode())
+            status = os.fstat(file)
         except OSError:
             path.unlink()
             raise
         finally:
             os.close(file)
-    return True
+    return status.st_ino, status.st_mtime_ns
 
 
 def _take_away(path: Path, left: LockHolder, process: Process, now: datetime) -> None:
@@ -218,7 +224,7 @@ def _nobody(made: datetime) -> LockHolder:
     return LockHolder(counter="", process=Process(host="", pid=0, began=""), since=made)
 
 
-def _identity(path: Path) -> tuple[int, int]:
+def _identity(path: Path) -> Identity:
     status = path.stat()
     return status.st_ino, status.st_mtime_ns
 

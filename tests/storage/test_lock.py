@@ -189,3 +189,22 @@ sys.stdin.readline()
     for process in running:
         process.communicate("end\n")
     assert said.count("has") == 1, said
+
+
+def test_a_lock_another_counter_has_aside_for_a_moment_is_ours_all_the_same(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path, aside = tmp_path / "0147.lock", tmp_path / "aside"
+    close = os.close
+
+    def closed_and_moved(file: int) -> None:
+        close(file)
+        os.replace(path, aside)  # the other one takes it for what was left, looks at it, and puts it back
+
+    monkeypatch.setattr("specbuilder.storage.lock.os.close", closed_and_moved)
+    lock = taken(path, "counter 1")
+    monkeypatch.undo()
+    os.replace(aside, path)
+    assert lock.keep()
+    lock.release()
+    assert not path.exists()
