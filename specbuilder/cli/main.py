@@ -10,8 +10,7 @@ from pathlib import Path
 from typing import TextIO
 
 from . import output
-from .line.parser import parser
-from .line.table import COMPLETION
+from .line.flags import asks_for_screens
 from .output import AnswerLostError, Exit, StopError
 
 _TRACE = "SPECBUILDER_TRACE"
@@ -49,6 +48,12 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def _run(argv: list[str]) -> Exit:
+    screens = asks_for_screens(argv)
+    if screens is not None:
+        return _app(screens)
+    from .line.parser import parser
+    from .line.table import COMPLETION
+
     arguments = parser().parse_args(argv)
     if arguments.command is None:
         return _app(arguments)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from argparse import SUPPRESS, Action, ArgumentParser, _SubParsersAction
+from argparse import Action, ArgumentParser, _SubParsersAction
 from collections.abc import Iterator
 from importlib.metadata import PackageNotFoundError, version
 from typing import TYPE_CHECKING, Any, NoReturn
@@ -12,6 +12,7 @@ from specbuilder.cli import output
 from specbuilder.cli.output import EXITS, Exit, StopError
 
 from .command import Command
+from .flags import folders, screen_flags
 from .near import nearest
 from .shapes import SHAPES
 from .table import COMMANDS, GROUPS
@@ -74,14 +75,10 @@ def parser() -> Parser:
     """The whole command line."""
     top = _Top(
         prog=PROGRAM,
-        usage=f"{PROGRAM} [--jobs DIR] [--rules DIR] [--counter NAME] [--ascii] [--light] [COMMAND ...]",
+        usage=f"{PROGRAM} [--jobs DIR] [--rules DIR] [--counter NAME] [--ascii] [--keys FILE] [--light] [COMMAND ...]",
         description="Counter program for a campervan workshop. Without a command it opens the counter screens.",
     )
-    _folders(top, main=True)
-    top.add_argument("--counter", metavar="NAME", default="", help="what other counters call this one")
-    top.add_argument("--ascii", action="store_true", help="marks every font has")
-    top.add_argument("--keys", metavar="FILE", help="keys of your own for the screens; specbuilder keys lists the acts")
-    top.add_argument("--light", action="store_true", help="dark letters on light ground")
+    screen_flags(top)
     top.add_argument("--version", action="version", version=f"{PROGRAM} {version_text()}", help="which version this is")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=Parser, prog=PROGRAM)
     for command in COMMANDS.values():
@@ -103,14 +100,7 @@ def _add(commands: _SubParsersAction[Parser], command: Command) -> None:
     example = f"Example: {PROGRAM} {command.name} {command.example}".rstrip()
     added.epilog = "\n".join(filter(None, (example, SHAPES.get(command.name))))
     command.arguments(added)
-    _folders(added, main=False)
-
-
-def _folders(to: ArgumentParser, *, main: bool) -> None:
-    """The two folders, which may stand before or after the command; only the first place gives a default."""
-    default = None if main else SUPPRESS
-    to.add_argument("--jobs", metavar="DIR", default=default, help="the folder of the jobs")
-    to.add_argument("--rules", metavar="DIR", default=default, help="the folder of the rules")
+    folders(added, main=False)
 
 
 def _command_help(of: Parser) -> Iterator[str]:
