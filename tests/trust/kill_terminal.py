@@ -16,10 +16,10 @@ from .strokes import at_hand, counter
 from .tally import Run
 
 KEYS = (
-    *("n", "2", "2", "9", "space", "6", "enter", "enter", "down", "down", "2", "2"),
+    *("n", "2", "2", "9", " ", "6", "enter", "enter", "down", "down", "2", "2"),
     *("u", "r", "right", "h", "enter", "u", "r", "right", "h", "enter", "right", "h", "enter", "u", "u", "r", "r"),
 )
-_BYTES = {"enter": b"\r", "down": b"\x1b[B", "right": b"\x1b[C", "space": b" "}
+_BYTES = {"enter": b"\r", "down": b"\x1b[B", "right": b"\x1b[C"}
 
 
 def tries(run: Run) -> None:
