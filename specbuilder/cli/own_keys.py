@@ -9,6 +9,7 @@ from pathlib import Path
 from specbuilder.storage.disk import DiskError
 from specbuilder.storage.keys_file import KeysFaultsError
 from specbuilder.storage.places import default_keys_path
+from specbuilder.wording.own_keys import without_the_file
 
 from .output import Exit, StopError
 
@@ -31,7 +32,6 @@ def unusable_keys() -> Iterator[None]:
     try:
         yield
     except KeysFaultsError as error:
-        cure = "Mend the file, or put it elsewhere: without it the keys are those of the program."
-        raise StopError(Exit.UNUSABLE, *(str(fault) for fault in error.faults), cure) from error
+        raise StopError(Exit.UNUSABLE, *(str(fault) for fault in error.faults), without_the_file()) from error
     except DiskError as error:
         raise StopError(Exit.UNUSABLE, str(error)) from error

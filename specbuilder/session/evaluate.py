@@ -22,7 +22,7 @@ from specbuilder.model.rules import Rule
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span, point
 from specbuilder.model.spec import Choice, Spec
-from specbuilder.rulegraph.judge import Hearing, judge, judge_all, ledgers_of
+from specbuilder.rulegraph.judge import Hearing, judge, judge_all
 from specbuilder.rulegraph.standing import Standing, stand, swapped
 from specbuilder.rulegraph.states import Stand
 
@@ -95,7 +95,7 @@ def _as_asked(
             return reading
         if Verdict.CANNOT_TELL in verdicts:
             return replace(reading, verdict=Verdict.CANNOT_TELL)
-        judged = any(reading.id in ledgers_of(hearing_.rule) for hearing_ in hearings.values())
+        judged = any(reading.id in hearing_.ledgers for hearing_ in hearings.values())
         return replace(reading, applies=False) if judged else reading
 
     return {ledger: asked_of(reading) for ledger, reading in readings.items()}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import gc
 import os
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import partial
 from typing import TYPE_CHECKING, ClassVar
 
@@ -76,13 +76,17 @@ class CounterApp(App[None]):
     @work(thread=True, exit_on_error=True)
     def read_catalogue(self) -> None:
         """Off the first frame: the rules, and all that must be imported to reason about them."""
+        self.call_from_thread(self._loaded, self._read(partial(self._start.load, self.counter)))
+
+    @staticmethod
+    def _read(load: Callable[[], Opening | Sequence[str]]) -> Opening | Sequence[str]:
+        """What was read; a mistake of the program becomes a sentence and ends nothing."""
         try:
-            found = self._start.load(self.counter)
+            return load()
         except Exception as mistake:
             if os.environ.get(TRACE):
                 raise
-            found = (own_mistake(f"{type(mistake).__name__}: {mistake}"),)
-        self.call_from_thread(self._loaded, found)
+            return (own_mistake(f"{type(mistake).__name__}: {mistake}"),)
 
     def _loaded(self, found: Opening | Sequence[str]) -> None:
         if isinstance(found, Sequence):
@@ -167,7 +171,7 @@ class CounterApp(App[None]):
     @work(thread=True)
     def read_practice(self, practice: Practice) -> None:
         """Beside the screens: what is practised on."""
-        self.call_from_thread(self._practise_on, practice, practice.load())
+        self.call_from_thread(self._practise_on, practice, self._read(practice.load))
 
     def _practise_on(self, practice: Practice, found: Opening | Sequence[str]) -> None:
         if practice is self._practice and not practice.arrived(found):

@@ -30,3 +30,8 @@ def two_acts(key: str, other: str, where: Collection[str]) -> str:
     """One key would do two things on a page, or on several."""
     pages = ", ".join(sorted(where)[:3]) + (", ..." if len(where) > 3 else "")
     return f'"{key}" does {other} already on {pages}: choose another key, or give {other} another one too.'
+
+
+def without_the_file() -> str:
+    """Behind the faults of the file."""
+    return "Mend the file, or put it elsewhere: without it the keys are those of the program."

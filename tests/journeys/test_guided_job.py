@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from specbuilder.tui.guide import LESSONS, Guide
 from specbuilder.tui.keyboard import Keyboard
 from specbuilder.tui.line import wrapped
+from specbuilder.tui.practice import Practice
 
 from .stage import WINDOWS, Stage, on_stage
 
@@ -69,3 +72,21 @@ async def test_what_a_new_seller_does_beside_the_lesson_is_no_harm(demo: Path) -
 def test_a_lesson_takes_at_most_three_lines_of_the_smallest_window() -> None:
     for number, lesson in enumerate(LESSONS, 1):
         assert len(wrapped(f"Practice {number} of {len(LESSONS)}: {lesson.words()}", 58)) <= 3
+
+
+async def test_what_goes_wrong_before_the_first_lesson_is_said_and_the_jobs_come_back(
+    demo: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("SPECBUILDER_TRACE")
+    async with on_stage(demo, (80, 24)) as stage:
+        await stage.found()
+
+        def broken(practice: Practice) -> None:
+            raise MemoryError("no room")
+
+        monkeypatch.setattr(Practice, "load", broken)
+        await stage.press("g")
+        screen = await stage.found()
+        assert "No practice now" in screen
+        assert "0147" in screen
+        assert stage.app.counter.guide is None
