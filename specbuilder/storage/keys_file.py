@@ -13,7 +13,7 @@ from .disk import reading
 from .faults import Fault, FaultList, Source
 from .fields import table_of, text_of
 from .toml_lines import TomlLines
-from .toml_text import toml_table
+from .toml_text import toml_table, utf8_text
 
 TABLE = "keys"
 _LARGEST_BYTES = 100_000
@@ -51,11 +51,8 @@ def read_own_keys(path: Path) -> OwnKeys:
     name, faults = str(path), FaultList()
     if len(data) > _LARGEST_BYTES:
         faults.add(name, f"more than {_LARGEST_BYTES:,} bytes are no list of keys: this is another file.")
-    try:
-        text = data.decode("utf-8-sig").replace("\r\n", "\n")
-    except UnicodeDecodeError as error:
-        faults.add(name, "this is no UTF-8 text: save the file as UTF-8.", line=data.count(b"\n", 0, error.start) + 1)
-    if len(faults):
+    text = utf8_text(data, name, faults, "this line is not UTF-8 text: save the file as UTF-8.")
+    if text is None or len(faults):
         raise KeysFaultsError(faults.in_order())
     source = Source(name, TomlLines(text), faults)
     chosen = _chosen(toml_table(text, source) or {}, source)

@@ -22,7 +22,7 @@ from .rules_checks import check, check_firm
 from .rules_draft import Draft, draft_of, firm_of, with_fitting_parts
 from .rules_tables import FIRM_FILE, entries_of, vocabulary_of
 from .toml_lines import TomlLines
-from .toml_text import LONG_NUMBER, long_number_line
+from .toml_text import LONG_NUMBER, long_number_line, utf8_text
 from .vocabulary import Vocabulary
 
 _DEEPEST = 8
@@ -148,11 +148,8 @@ def _place_in_walk(path: str) -> tuple[int, str]:
 
 def _document(file: _File, faults: FaultList) -> Iterator[tuple[Source, Mapping[str, object]]]:
     """The one document of a file, or none when it is no TOML: then that is its only fault."""
-    try:
-        text = file.content.decode("utf-8-sig").replace("\r\n", "\n")
-    except UnicodeDecodeError as reason:
-        line = file.content.count(b"\n", 0, reason.start) + 1
-        faults.add(file.path, "this line is not UTF-8 text: save the file as UTF-8.", line=line)
+    text = utf8_text(file.content, file.path, faults, "this line is not UTF-8 text: save the file as UTF-8.")
+    if text is None:
         return
     try:
         document = tomllib.loads(text)

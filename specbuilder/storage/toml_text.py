@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 
-from .faults import Source, quotable
+from .faults import FaultList, Source, quotable
 
 _LONG_NUMBER = re.compile(r"[0-9][0-9_]{600,}")
 _PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
@@ -20,6 +20,15 @@ def long_number_line(text: str, error: ValueError) -> int:
         return 0
     found = _LONG_NUMBER.search(text)
     return text.count("\n", 0, found.start()) + 1 if found else 1
+
+
+def utf8_text(data: bytes, file: str, faults: FaultList, words: str) -> str | None:
+    """The text with the line ends of any system; None after the fault was noted in these words, with its line."""
+    try:
+        return data.decode("utf-8-sig").replace("\r\n", "\n")
+    except UnicodeDecodeError as error:
+        faults.add(file, words, line=data.count(b"\n", 0, error.start) + 1)
+        return None
 
 
 def toml_table(text: str, source: Source) -> dict[str, object] | None:
