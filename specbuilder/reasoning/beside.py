@@ -7,9 +7,9 @@ together, a row a swap (``sweep``); only the rest is searched for.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import NamedTuple, Protocol
 
 from specbuilder.reasoning.budget import Budget, Spent
 from specbuilder.reasoning.builds import Cover, Kept, cover_of
@@ -55,6 +55,7 @@ class Held:
     """What is held, and what of it a swap keeps."""
 
     def __init__(self, lits: Sequence[int], count: int) -> None:
+        self.lits = lits
         self._lits, self._count = frozenset(lits), count
         self._cover = cover_of(lits, count)
         self._kept: dict[tuple[int, ...], Cover] = {}
@@ -78,9 +79,17 @@ class Held:
         return all(other == lit or (other in lits and other not in released) for other in core)
 
 
-Search = Callable[[Sequence[int], Budget], Kept | Core]
-"""A build that keeps some literals, or a core; raises Spent. Handed in at each question and never kept: a reasoner that
-hung on to itself would wait for the collector, and it is the largest thing there is."""
+class Search(Protocol):
+    """What is searched with. Handed in at each question and never kept: a reasoner that hung on to itself would wait
+    for the collector, and it is the largest thing there is."""
+
+    def hold(self, held: Sequence[int]) -> Core | None:
+        """Begin with some literals; a core when propagation alone refutes them."""
+        ...
+
+    def search(self, held: Sequence[int], budget: Budget) -> Kept | Core:
+        """A build that keeps some literals, or a core; raises Spent."""
+        ...
 
 
 class Beside:
@@ -115,9 +124,9 @@ class Beside:
         open_cases = [case for case in cases if not self._still_stands(case, question, change)]
         if open_cases and isinstance(current, Kept):
             open_cases = self._swept(open_cases, held, current)
-        for case in open_cases:
-            if not self._is_ruled_out(case, question):
-                self._search_for(case, held, search, budget)
+        self._search_for_all(
+            [case for case in open_cases if not self._is_ruled_out(case, question)], question, search, budget
+        )
         return [self._answer(case, question) for case in cases]
 
     def answers_to_contrary(
@@ -196,11 +205,20 @@ class Beside:
     def _shown(self, kept: Kept) -> Shown:
         return Shown(kept.mask, self._rooms.of(kept))
 
+    def _search_for_all(self, cases: Sequence[Case], held: Held, search: Search, budget: Budget) -> None:
+        """Search for swaps one after another, beginning with what all of them keep: what is held first stays."""
+        if len(cases) > 1:
+            loose = {lit for case in cases for lit in case.swap.released}
+            search.hold([lit for lit in held.lits if lit not in loose])
+        for case in cases:
+            if not self._is_ruled_out(case, held):
+                self._search_for(case, held.lits, search, budget)
+
     def _search_for(self, case: Case, held: Sequence[int], search: Search, budget: Budget) -> None:
         case.certificate = None
         rest = [lit for lit in held if lit not in case.swap.released]
         try:
-            found = search([*rest, case.swap.lit], budget)
+            found = search.search([*rest, case.swap.lit], budget)
         except Spent:
             return
         case.certificate = self._shown(found) if isinstance(found, Kept) else self._note(found)

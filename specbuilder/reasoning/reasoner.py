@@ -110,12 +110,12 @@ class Reasoner:
         """
         purse = budget or ENDLESS
         if not {-lit for lit in held}.isdisjoint(held):
-            return self._beside.answers_to_contrary(held, swaps, self._search, purse)
+            return self._beside.answers_to_contrary(held, swaps, self, purse)
         try:
             current = self._current(held, purse)
         except Spent:
             return [None] * len(swaps)
-        return self._beside.answers(held, current, swaps, self._search, purse)
+        return self._beside.answers(held, current, swaps, self, purse)
 
     def build_beside(self, swap: Swap) -> Build | None:
         """The build that showed a swap when ``beside`` was last asked for it."""
@@ -131,10 +131,6 @@ class Reasoner:
         if near is None:
             return self.find(held, budget)
         return near if not (near.mask ^ cover.want) & cover.care else self._patched(near, budget)
-
-    def _search(self, held: Sequence[int], budget: Budget) -> Kept | Core:
-        core = self.hold(held)
-        return self.find(held, budget) if core is None else core
 
     def implied(self, held: Sequence[int]) -> Implied | Core:
         """What follows from ``held`` by propagation (and what was learnt so far); a core when that meets a conflict."""
@@ -171,6 +167,11 @@ class Reasoner:
     def hold(self, held: Sequence[int]) -> Core | None:
         """Bring the engine to ``held`` and nothing else; a core when propagation alone refutes it."""
         return self.holding.hold(held)
+
+    def search(self, held: Sequence[int], budget: Budget) -> Kept | Core:
+        """A build that keeps ``held``, or a core. Raises Spent."""
+        core = self.hold(held)
+        return self.find(held, budget) if core is None else core
 
     def find(self, held: Sequence[int], budget: Budget) -> Kept | Core:
         """A build that keeps ``held``; the engine stands at ``held``. Raises Spent."""
