@@ -10,6 +10,8 @@ from dataclasses import dataclass
 
 from rich.cells import cell_len, set_cell_size
 
+from specbuilder.wording.plain import whole_words
+
 from .ink import Ink
 from .items import Item
 from .keys import Act
@@ -77,13 +79,13 @@ def width(text: str) -> int:
 
 
 def cut(text: str, cells: int) -> str:
-    """The text in at most so many cells, ending in two dots where it was cut."""
+    """The text in at most so many cells, ending in two dots where it was cut: behind a word if it can be."""
     text = clean(text)
     if width(text) <= cells:
         return text
     if cells <= len(CUT):
         return set_cell_size(text, max(cells, 0))
-    return set_cell_size(text, cells - len(CUT)).rstrip() + CUT
+    return whole_words(text, len(set_cell_size(text, cells - len(CUT)).rstrip())) + CUT
 
 
 def left(text: str, cells: int) -> str:
@@ -96,6 +98,19 @@ def right(text: str, cells: int) -> str:
     """Cut and filled to exactly so many cells, text last."""
     text = cut(text, cells)
     return " " * (cells - width(text)) + text
+
+
+def leaning(first: int, needs: int, beside: int, both: int) -> int:
+    """What the first of two cells of a line takes of so much for both.
+
+    Its own column, unless one of them needs more and the other can spare it. Where there is not enough for both it is
+    the other that is cut, if most of it stays.
+    """
+    if needs + beside > both and (both - needs) * 4 >= beside * 3:
+        return needs
+    if needs > first:
+        return max(first, min(needs, both - beside))
+    return min(first, max(needs, both - beside))
 
 
 def wrapped(text: str, cells: int, at_most: int | None = None) -> list[str]:

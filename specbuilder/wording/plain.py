@@ -19,11 +19,24 @@ def _shown(character: str) -> str:
     return "\N{REPLACEMENT CHARACTER}" if category in ("Cc", "Cf", "Cs", "Co", "Cn") else character
 
 
+_LONGEST_WORD = 12
+"""So many characters are given up for the sake of a whole word; a text is cut inside a longer one."""
+
+
 def fitted(text: str, width: int) -> str:
-    """The text cut to so many characters, ending in ``..`` where something was cut away."""
+    """The text cut to so many characters, ending in ``..`` where something was cut away: behind a word if it can be."""
     if len(text) <= width:
         return text
-    return text[: max(0, width - 2)].rstrip() + ".."[:width]
+    return whole_words(text, max(0, width - 2)) + ".."[:width]
+
+
+def whole_words(text: str, characters: int) -> str:
+    """The beginning of a longer text without the piece of a word at its end, unless much of it would go."""
+    head = text[:characters]
+    words, _, piece = head.rpartition(" ")
+    torn = piece != "" and text[len(head) : len(head) + 1].strip() != ""
+    kept = words if torn and len(piece) < min(_LONGEST_WORD, len(words)) else head
+    return kept.rstrip().rstrip(",:;") or head.rstrip()
 
 
 def lowered(name: str) -> str:

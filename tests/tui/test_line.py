@@ -6,7 +6,8 @@ from hypothesis import strategies as st
 
 from specbuilder.model.plain_text import hidden_character
 from specbuilder.tui.entry import Entry, started
-from specbuilder.tui.line import Bit, clean, cut, fitted, left, line, right, width, within, wrapped
+from specbuilder.tui.line import Bit, clean, cut, fitted, leaning, left, line, right, width, within, wrapped
+from specbuilder.wording.plain import fitted as fitted_words
 
 HOSTILE = "\x1b]0;x\x07 [/] [@click=app.quit]Gas[/] \x9b2J\u202e\u2066\u200b\xad\x7f"
 
@@ -85,3 +86,31 @@ def test_what_is_not_printable_cannot_be_typed() -> None:
 def test_what_nobody_sees_and_no_terminal_takes_is_shown_as_a_sign(hidden: str) -> None:
     assert clean(f"a{hidden}b") == "a\N{REPLACEMENT CHARACTER}b"
     assert hidden_character(hidden) is not None, "no file may hold it either"
+
+
+@pytest.mark.parametrize(
+    ("cells", "shown"),
+    [
+        (28, "Larchlid tilting roof, short"),
+        (27, "Larchlid tilting roof.."),
+        (22, "Larchlid tilting.."),
+        (12, "Larchlid.."),
+        (8, "Larchl.."),
+    ],
+)
+def test_a_name_is_cut_behind_a_word_where_that_costs_little(cells: int, shown: str) -> None:
+    assert cut("Larchlid tilting roof, short", cells) == shown
+    assert fitted_words("Larchlid tilting roof, short", cells) == shown
+
+
+def test_a_long_word_is_cut_where_the_room_ends() -> None:
+    assert cut("The Oberlandesgerichtspräsidentin", 20) == "The Oberlandesgeri.."
+
+
+@pytest.mark.parametrize(
+    ("needs", "beside", "first"),
+    [(10, 10, 20), (30, 10, 30), (10, 35, 15), (45, 10, 40), (30, 25, 30), (40, 40, 20)],
+    ids=["room for both", "name longer", "answer longer", "name too long", "answer is cut a little", "both too long"],
+)
+def test_the_one_of_two_cells_takes_what_the_other_can_spare(needs: int, beside: int, first: int) -> None:
+    assert leaning(20, needs, beside, 50) == first

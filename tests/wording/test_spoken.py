@@ -144,7 +144,7 @@ def test_parts_of_sentences() -> None:
     assert [fitted("Side galley", width) for width in (20, 11, 8, 2, 1, 0)] == [
         "Side galley",
         "Side galley",
-        "Side g..",
+        "Side..",
         "..",
         ".",
         "",

@@ -98,13 +98,12 @@ class BriefPage(Page):
     def _answer(self, known: BriefLine, head: tuple[str, str], cells: int) -> Line:
         report, item = self.host.report, OnAnswer(known.key)
         unknown = known.key in report.unknown
-        name = key_name(self.host.catalogue, known.key)
-        start, room = self._start(head, name, unknown, cells)
+        name, words = key_name(self.host.catalogue, known.key), line_words(self.host.catalogue, report, known.key)
+        start, room = self._start(head, name, unknown, cells, width(words))
         if self.entry is not None and self.at == item:
             return line(start, *self.entry.bits(room), item=item)
         if draft := self.host.drafts.get(item):
             return line(start, Bit(cut(not_taken(draft), room), Ink.DOUBT), item=item)
-        words = line_words(self.host.catalogue, report, known.key)
         if not unknown:
             return line(start, Bit(cut(words, room), Ink.PLAIN), item=item)
         asked = hint(self.host.catalogue, known)
@@ -114,15 +113,14 @@ class BriefPage(Page):
     def _group(self, group: GroupId, head: tuple[str, str], cells: int) -> Line:
         report = self.host.report
         unknown = not report.groups[group].decided
-        start, room = self._start(head, lowered(group_name(self.host.catalogue, group)), unknown, cells)
         words = group_answer(self.host.catalogue, report, group)
+        start, room = self._start(head, lowered(group_name(self.host.catalogue, group)), unknown, cells, width(words))
         ink = Ink.DOUBT if unknown else Ink.PLAIN
         return line(start, Bit(cut(words, room), ink), item=OnGroup(group))
 
-    def _start(self, head: tuple[str, str], name: str, unknown: bool, cells: int) -> tuple[str, int]:
-        """Mark, number, heading and short name; and how many cells are left for the answer."""
-        mark = self.host.marks.doubt if unknown else " "
-        return line_start(mark, head, name, cells)
+    def _start(self, head: tuple[str, str], name: str, unknown: bool, cells: int, answer: int = 0) -> tuple[str, int]:
+        """Mark, number, heading and short name; and how many cells are left for the answer, which needs so many."""
+        return line_start(self.host.marks.doubt if unknown else " ", head, name, cells, answer)
 
     # -- acts ------------------------------------------------------------------------------------------------------
 

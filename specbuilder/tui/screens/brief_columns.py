@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from specbuilder.tui.line import cut, left, right
+from specbuilder.tui.line import cut, leaning, left, right, width
 
 NUMBER_CELLS = 5
 HEADING_CELLS = 20
@@ -17,10 +17,11 @@ def heading_cells(cells: int) -> int:
     return HEADING_CELLS if cells >= HEADED_FROM else 0
 
 
-def line_start(mark: str, head: tuple[str, str], name: str, cells: int) -> tuple[str, int]:
-    """Mark, number, heading and short name; and how many cells are left for the answer."""
+def line_start(mark: str, head: tuple[str, str], name: str, cells: int, answer: int = 0) -> tuple[str, int]:
+    """Mark, number, heading and short name; and how many cells are left for the answer, which needs so many."""
     heading = heading_cells(cells)
-    names = min(LONGEST_NAME, max(cells - NUMBER_CELLS - heading - LEAST_ANSWER, 12))
+    rest = cells - NUMBER_CELLS - heading
+    names = leaning(min(LONGEST_NAME, max(rest - LEAST_ANSWER, 12)), width(name) + 1, answer + 1, rest)
     asks = left(cut(head[1], heading - 1), heading) if heading else ""
     start = f" {mark}{right(head[0], 2)} {asks}{left(cut(name, names - 1), names)} "
     return start, max(cells - len(start), 4)

@@ -15,7 +15,7 @@ from specbuilder.tui.errands import Stop
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnOption, OnText, OnWord
 from specbuilder.tui.keys import Where
-from specbuilder.tui.line import EMPTY, Bit, Line, cut, left, line, wrapped
+from specbuilder.tui.line import EMPTY, Bit, Line, cut, leaning, left, line, width, wrapped
 from specbuilder.wording import build as words
 from specbuilder.wording.colleague import is_here
 from specbuilder.wording.papers import deposit_line
@@ -116,19 +116,26 @@ class BuildPage(Page):
 
     def _part_rows(self, cells: int) -> Iterator[Line]:
         """What is written down of a part counts for all of its kind: the cursor stands on the first."""
-        seen = set[OptionId]()
+        seen, names = set[OptionId](), self._name_cells(cells)
         for part in self._parts:
-            row = self._part(part, cells)
+            row = self._part(part, cells, names)
             yield Line(row.bits) if part.chosen.choice.option in seen else row
             seen.add(part.chosen.choice.option)
 
-    def _part(self, part: PartOfBuild, cells: int) -> Line:
-        option = part.chosen.choice.option
-        width = min(PART_CELLS, max(cells // 2 - 4, 10))
-        name = left(words.part_name(self.host.catalogue, part), width)
-        state = words.part_state(part, self._arrivals().get(option))
-        mark = self._mark(part)
-        return line(Bit(f" {mark} ", Ink.MINE), name, " ", cut(state, cells - width - 5), item=OnOption(option))
+    def _name_cells(self, cells: int) -> int:
+        """What names of parts take: all that the longest word of how far a part is leaves."""
+        names = [width(words.part_name(self.host.catalogue, part)) for part in self._parts]
+        states = [width(self._state(part)) for part in self._parts]
+        least = min(PART_CELLS, max(cells // 2 - 4, 10))
+        return leaning(least, max(names, default=0), max(states, default=0), cells - 5)
+
+    def _part(self, part: PartOfBuild, cells: int, names: int) -> Line:
+        name, mark = left(words.part_name(self.host.catalogue, part), names), self._mark(part)
+        state = cut(self._state(part), cells - names - 5)
+        return line(Bit(f" {mark} ", Ink.MINE), name, " ", state, item=OnOption(part.chosen.choice.option))
+
+    def _state(self, part: PartOfBuild) -> str:
+        return words.part_state(part, self._arrivals().get(part.chosen.choice.option))
 
     def _mark(self, part: PartOfBuild) -> str:
         """Full: it is in the van or in the house; hollow: it is on its way."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import ClassVar, assert_never
 
@@ -11,7 +11,7 @@ from specbuilder.model.edits import LeaveOut, SetCount, Take
 from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import OptionState, Owner, Step
 from specbuilder.model.own_parts import is_brought
-from specbuilder.tui.columns import Columns
+from specbuilder.tui.columns import Row, drawn
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnField, OnGroup, OnOption
 from specbuilder.tui.keys import Act, Where
@@ -61,19 +61,25 @@ class StepPage(Page):
     def lines(self, cells: int) -> Sequence[Line]:
         """Every group of the step."""
         result, after_folded = list[Line](), True
-        columns = Columns.of(cells)
+        rows = drawn(cells, self._rows)
         for group in self.host.catalogue.groups_of(self.step):
             folded = group.id in self.folded
             if result and cells >= ROOMY and not (folded and after_folded):
                 result.append(EMPTY)
             after_folded = folded
             if folded:
-                result.append(self._folded(group, columns))
+                result.append(rows[OnGroup(group.id)])
                 continue
             result.append(self._head(group, cells))
-            options = _in_order(self._options(group), group)
-            result += (self._option(option, columns) for option in options)
+            result += (rows[OnOption(option.id)] for option in _in_order(self._options(group), group))
         return [*result, *self.fields.lines(cells, self.at, self.entry)]
+
+    def _rows(self, note_cells: int) -> Iterator[Row]:
+        for group in self.host.catalogue.groups_of(self.step):
+            if group.id in self.folded:
+                yield self._folded(group)
+            else:
+                yield from (self._option(option, note_cells) for option in self._options(group))
 
     def foot(self, cells: int) -> Sequence[Line]:
         """The sentences about the row under the cursor."""
@@ -104,15 +110,16 @@ class StepPage(Page):
         start = f" {mark} ", Bit(left(group.name, NAME_CELLS), Ink.HEAD), left(kind, KIND_CELLS)
         return line(*start, Bit(cut(state, cells - 3 - NAME_CELLS - KIND_CELLS), ink))
 
-    def _folded(self, group: Group, columns: Columns) -> Line:
-        report, marks = self.host.report, self.host.marks
-        mark = marks.chosen if report.groups[group.id].choices else " "
-        return columns.row(mark, Ink.MINE, folded_words(self.host.catalogue, report, group.id), OnGroup(group.id))
+    def _folded(self, group: Group) -> Row:
+        report = self.host.report
+        mark = self.host.marks.chosen if report.groups[group.id].choices else " "
+        told = folded_words(self.host.catalogue, report, group.id)
+        return Row(mark=mark, ink=Ink.MINE, words=told, item=OnGroup(group.id))
 
-    def _option(self, option: Option, columns: Columns) -> Line:
+    def _option(self, option: Option, note_cells: int) -> Row:
         catalogue, report = self.host.catalogue, self.host.report
         status = report.options[option.id]
-        words = row_words(catalogue, report, option.id, columns.note_cells)
+        words = row_words(catalogue, report, option.id, note_cells)
         mark, ink = self.host.marks.of_state(status.state), ink_of(status.state)
         if status.clashes and report.spec.has(option.id):
             mark, ink = self.host.marks.broken, Ink.CARE
@@ -120,7 +127,7 @@ class StepPage(Page):
             mark, ink, words = self.host.marks.doubt, Ink.DOUBT, replace(words, state=CHECKING)
         more = bool(row_count_words(catalogue, report, option.id))
         asks = status.state in (OptionState.BLOCKED, OptionState.FOLLOWS) or bool(status.clashes)
-        return columns.row(mark, ink, words, OnOption(option.id), more, asks)
+        return Row(mark=mark, ink=ink, words=words, item=OnOption(option.id), more=more, asks=asks)
 
     # -- acts ------------------------------------------------------------------------------------------------------
 
@@ -191,8 +198,7 @@ class StepPage(Page):
     def unfold(self, group: GroupId) -> None:
         """Open a group and put the cursor on its answer, or on the first that may be had."""
         self.folded.discard(group)
-        status = self.host.report.groups[group]
-        known = self.host.catalogue.groups[group]
+        status, known = self.host.report.groups[group], self.host.catalogue.groups[group]
         options = [o.id for o in _in_order(self._options(known), known)]
         live = [o for o in options if self.host.report.options[o].state is not OptionState.BLOCKED]
         chosen = [c.option for c in status.choices if c.option in options]
