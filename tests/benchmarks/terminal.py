@@ -35,6 +35,7 @@ class Terminal:
         self.pid, self.fd = pty.fork()
         if self.pid == 0:
             child = {**os.environ, "TERM": "xterm-256color", "COLORTERM": "truecolor", **(env or {})}
+            child.pop("PYTHONDONTWRITEBYTECODE", None)  # an installed program keeps its bytecode
             os.execvpe(command[0], command, child)
         fcntl.ioctl(self.fd, termios.TIOCSWINSZ, struct.pack("HHHH", rows, columns, 0, 0))
         self.seen = bytearray()
