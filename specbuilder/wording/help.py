@@ -17,6 +17,11 @@ def marks_words() -> str:
     return "MARKS"
 
 
+def counts_words() -> str:
+    """What the figures on the line of steps say."""
+    return "kitchen?2!1: at that step two questions are open and one rule is broken"
+
+
 def go_to_step(step: Step) -> str:
     """``step: kitchen``."""
     return f"step: {step_name(step)}"

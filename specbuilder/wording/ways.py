@@ -105,6 +105,11 @@ def nothing_changed_yet() -> str:
     return "Nothing is changed yet."
 
 
+def breaks_legend(mark: str) -> str:
+    """What the mark before the number of a way says."""
+    return f"{mark} before a number: breaks something else, to be accepted in writing."
+
+
 def ways_closing(ways: WaysOut, most: int = 3, reasons_at: str = "The reasons are above.") -> str:
     """How far was looked, below the list; ``most`` ways were asked for.
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from specbuilder.tui.items import OnAnswer
 
-from .bench import counter_on, press, spec
+from .bench import counter_on, lines, press, spec
 from .stage import on_stage
 
 
@@ -54,3 +54,10 @@ def test_the_example_of_a_date_is_one_that_may_be_meant(tmp_path: Path) -> None:
     press(counter, "n", "2", "o", "enter", "down")
     year = str(datetime.date.today().year)
     assert any(f"Date as {year[:3]}" in line.text for line in counter.top.foot(60))
+
+
+def test_the_help_says_what_the_figures_on_the_line_of_steps_count(demo: Path) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "?")
+    told = "\n".join(row.text for row in lines(counter, 78))
+    assert "kitchen?2!1: at that step two questions are open and one rule is broken" in told

@@ -223,3 +223,16 @@ def test_the_page_closes_once_nothing_is_broken_any_more(demo: Path) -> None:
     press(counter, "enter", "/", *"cei", "enter", *"24400", "enter", "w", "1")
     assert counter.top.where is Where.BRIEF
     assert "Left out" in counter.message
+
+
+def test_the_mark_before_a_way_that_breaks_something_is_explained_where_it_stands(demo: Path) -> None:
+    legend = "! before a number: breaks something else, to be accepted in writing."
+    counter, held = asked(demo, ways_of((LeaveOut(option=LAPTOP),), (Take(option=PANEL),)))
+    held.let_run()
+    text = shown(counter)
+    assert "!2 " in text
+    assert "!1 " not in text
+    assert legend in text
+    plain, held = asked(demo, ways_of((LeaveOut(option=LAPTOP),)))
+    held.let_run()
+    assert legend not in shown(plain), "where no way has the mark, nothing is to be explained"

@@ -9,10 +9,10 @@ from specbuilder.model.kinds import OptionState, Verdict
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnText, OnWord
 from specbuilder.tui.keys import DIGITS, Act, KeyLine, Where
-from specbuilder.tui.line import EMPTY, Bit, Line, left, line, width
+from specbuilder.tui.line import EMPTY, Bit, Line, left, line, width, wrapped
 from specbuilder.tui.marks import Marks
 from specbuilder.wording.forms import form_title
-from specbuilder.wording.help import digits_words, marks_words
+from specbuilder.wording.help import counts_words, digits_words, marks_words
 from specbuilder.wording.last_line import nothing_found
 from specbuilder.wording.states import TO_MIND, state_word, verdict_word
 
@@ -46,7 +46,8 @@ class KeysPage(Page):
             pairs = zip(texts[:half], [*texts[half:], ""], strict=False)
             texts = [left(one, column) + two for one, two in pairs]
         rows = [line(f" {text}", item=OnText(i)) for i, text in enumerate(texts)]
-        marks = [line("   ", text, item=OnText(len(rows) + i)) for i, text in enumerate(_marks(self.host.marks, cells))]
+        told = [*_marks(self.host.marks, cells), *wrapped(counts_words(), cells - 4)]
+        marks = [line("   ", text, item=OnText(len(rows) + i)) for i, text in enumerate(told)]
         return [*rows, EMPTY, line(" ", Bit(marks_words(), Ink.HEAD)), *marks]
 
     def _entries(self) -> list[tuple[str, str]]:

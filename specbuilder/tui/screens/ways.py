@@ -13,7 +13,7 @@ from specbuilder.tui.items import Item, OnText, OnWay
 from specbuilder.tui.line import EMPTY, Bit, Line, left, line, right, wrapped
 from specbuilder.tui.searches import MOST_WAYS
 from specbuilder.wording.differences import COLUMNS_WIDTH, difference_cells, difference_heads
-from specbuilder.wording.ways import looking, no_such_way, nothing_changed_yet, way_taken, ways_closing
+from specbuilder.wording.ways import breaks_legend, looking, no_such_way, nothing_changed_yet, way_taken, ways_closing
 from specbuilder.wording.what_if import not_seen_yet, way_short, way_told, ways_title
 
 from .page import Host
@@ -159,7 +159,8 @@ class WaysList:
     def _closing(self, cells: int) -> list[Line]:
         found = self.question.answer
         told = nothing_changed_yet() if found is None or self.searching else ways_closing(found, MOST_WAYS)
-        first, *rest = wrapped(told, cells - 2)
+        legend = [breaks_legend(self.host.marks.broken)] if any(way.breaks for way in self.ways) else []
+        first, *rest = [part for text in (*legend, told) for part in wrapped(text, cells - 2)]
         return [line(f" {first}", item=CLOSING), *(line(f" {text}") for text in rest)]
 
 
