@@ -44,6 +44,8 @@ KEYS = (
 EARLY, WARM = 0.1, 0.4
 """Parts of the jobs: what is remembered of briefs fills up for about a third of them, and is bounded."""
 SAMPLE = 60
+ON_THE_LIST = b"new job", b"q to leave"
+"""Written when the list comes, or when a key there does nothing: what stands already is not written again."""
 LOST_S = 60
 
 
@@ -90,7 +92,7 @@ def _work(terminal: Terminal, number: int, dice: random.Random, presses: int) ->
 def _leave(terminal: Terminal, number: int) -> None:
     deadline = time.perf_counter() + LOST_S
     terminal.seen.clear()
-    while b"new job" not in terminal.seen:
+    while not any(word in terminal.seen for word in ON_THE_LIST):
         if time.perf_counter() > deadline:
             raise TimeoutError(f"job {number} is not left; last: {bytes(terminal.seen[-400:])!r}")
         terminal.key(ESCAPE)
