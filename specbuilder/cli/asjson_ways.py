@@ -10,10 +10,9 @@ from specbuilder.model.kinds import Place
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import ClearFindings, Difference, Goal, LetIn, Proposal, RankBy, Switch, WayOut, WaysOut
-from specbuilder.wording.edits import done
+from specbuilder.wording.edits import done, single
 from specbuilder.wording.proposal import proven_words
 from specbuilder.wording.switch import unfit_words
-from specbuilder.wording.way_parts import single
 from specbuilder.wording.ways import way_sentence
 
 from .asjson import FORMAT, json_text, price_value

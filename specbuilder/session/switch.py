@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit, Take, Together
+from specbuilder.model.edits import Take, Together
 from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Level, Verdict
@@ -15,6 +15,7 @@ from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import LetIn, RankBy, Switch, Unfit
 
 from .apply import apply
+from .asked_first import asked_first
 from .difference import difference
 from .evaluate import evaluate
 from .explain import why_finding
@@ -33,7 +34,7 @@ def switch(catalogue: Catalogue, spec: Spec, take: Take, stop: Callable[[], bool
         if found.ways or (stop is not None and stop()):
             break
     alone = apply(catalogue, spec, take).spec
-    edits: tuple[Edit, ...] = found.ways[0].edits if found.ways else (take,)
+    edits = asked_first(catalogue, spec, found.ways[0].edits, take.option) if found.ways else (take,)
     after_spec = apply(catalogue, spec, Together(edits=edits)).spec
     before, after, bare = evaluate(catalogue, spec), evaluate(catalogue, after_spec), evaluate(catalogue, alone)
     group = catalogue.options[take.option].group

@@ -61,6 +61,7 @@ class Counter(Pile):
         self.sides: list[Page] = []
         self.opening = None
         self.main_cells = self.side_cells = 78
+        self.window_cells = 80
         self.rows_high = 12
         self.pressed_at_s = inf
         """When the key was pressed that is at work now; without a clock everything painted counts."""

@@ -27,6 +27,9 @@ from .desk import Desk
 from .items import Item
 from .screens.page import Host
 
+_MARGIN = 4
+"""Blanks beside and between what is said on the last line and the hint."""
+
 
 class Doing:
     """Edits, steps back and forward, and the what-if."""
@@ -92,7 +95,8 @@ class Doing:
             stays = stays_done(self.desk.catalogue, written.record) if written else words.nothing_to_undo()
             self.host.say(stays)
         else:
-            self._say(words.undone(self.desk.catalogue, done.edit, done.before, done.after), again_hint())
+            told = words.undone(self.desk.catalogue, done.edit, done.before, done.after, self._room(again_hint()))
+            self._say(told, again_hint())
         return done
 
     def redo(self) -> Done | None:
@@ -150,7 +154,8 @@ class Doing:
             return
         done, begun = tried
         self.desk.tried = ()
-        self._say_edit(aside.report, kept(self.desk.catalogue, done.before, done.after), read=True, begun=begun)
+        told = kept(self.desk.catalogue, done.before, done.after, self._room(back_hint()))
+        self._say_edit(aside.report, told, read=True, begun=begun)
 
     # -- the last line ---------------------------------------------------------------------------------------------
 
@@ -169,6 +174,10 @@ class Doing:
         parts = (told, broke) if read else (broke, told)
         said = ". ".join(part for part in parts if part)
         self._say(f"{begun} {said}" if begun else said, back_hint())
+
+    def _room(self, hint: str) -> int:
+        """Cells of the last line before a hint."""
+        return self.host.window_cells - len(hint) - _MARGIN
 
     def _say(self, told: str, hint: str) -> None:
         trouble = self.desk.trouble

@@ -203,7 +203,7 @@ class CounterScreen(Screen[None]):
         """Tell the counter how wide and high its pages are; a board that is not shown has no size and says nothing."""
         counter, main, side = self.counter, self.boards["main"], self.boards["side"]
         if main.size.width:
-            counter.main_cells = main.cells
+            counter.main_cells, counter.window_cells = main.cells, self.size.width
         if side.size.width:
             counter.side_cells = side.cells
         counter.rows_high = max((side if counter.sides else main).size.height, 1)

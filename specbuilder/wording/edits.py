@@ -101,15 +101,48 @@ def edit_name(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> st
             return record_name(catalogue, record)
         case TakeUsual(step=step):
             return f"house usual of step {step_name(step)}"
-        case Together(edits=edits):
-            return listed((edit_name(catalogue, e, before, after) for e in edits), most=_FEW)
+        case Together():
+            return listed(_names(catalogue, edit, before, after), most=_FEW)
         case _:
             assert_never(edit)
 
 
-def undone(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
-    """``Undone: Awning, body rail``; ``before`` and ``after`` as the edit itself had them."""
-    return f"Undone: {edit_name(catalogue, edit, before, after)}"
+def undone(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec, room: int = 0) -> str:
+    """``Undone: Awning, body rail``; ``before`` and ``after`` as the edit itself had them.
+
+    In so much room (0: any) the weightiest is named, as many others as there is room for, and the rest is counted.
+    """
+    start = "Undone: "
+    full, short = (_names(catalogue, edit, before, after, short=short) for short in (False, True))
+    told = [listed(names, most=most) for most in range(_FEW, 0, -1) for names in (full, short)]
+    return start + next((text for text in told if not room or len(start + text) <= room), told[-1])
+
+
+def _names(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec, *, short: bool = False) -> list[str]:
+    """What undo names of each edit, the weightiest first; ``short``: names of options end at their first comma."""
+    result = list[str]()
+    for one in _weightiest_first(edit):
+        name = edit_name(catalogue, one, before, after)
+        if short and isinstance(one, Take | LeaveOut):
+            name = name.partition(",")[0] + (" is back" if isinstance(one, LeaveOut) and "," in name else "")
+        result.append(name)
+    return result
+
+
+def single(edits: tuple[Edit, ...]) -> Iterator[Edit]:
+    """The edits, those that stand together one by one."""
+    for edit in edits:
+        if isinstance(edit, Together):
+            yield from single(edit.edits)
+        else:
+            yield edit
+
+
+def _weightiest_first(edit: Edit) -> list[Edit]:
+    """What is taken, then the rest, last what had to go for it; else in their own order."""
+    return sorted(
+        single((edit,)), key=lambda one: 0 if isinstance(one, Take) else 2 if isinstance(one, LeaveOut) else 1
+    )
 
 
 def redone(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
@@ -168,8 +201,8 @@ def _done(catalogue: Catalogue, edit: Edit, before: Spec, after: Spec) -> str:
                 option_name(catalogue, c.option) for c in after.choices if not before.has(c.option) and not c.came_with
             )
             return f"Took the house usual of step {step_name(step)}: {listed(came, most=_FEW)}"
-        case Together(edits=edits):
-            return _several(_done(catalogue, e, before, after) for e in edits)
+        case Together():
+            return _several(_done(catalogue, e, before, after) for e in _weightiest_first(edit))
         case _:
             assert_never(edit)
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TypeAlias
 
 from specbuilder.model.catalogue import Catalogue
-from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take, Together
+from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take
 from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, OptionId
 from specbuilder.model.kinds import Pick
 from specbuilder.model.spec import Spec
@@ -96,15 +96,6 @@ class Telling:
 def main_name(catalogue: Catalogue, option: OptionId) -> str:
     """The name up to its first comma or colon."""
     return option_name(catalogue, option).partition(",")[0].partition(":")[0]
-
-
-def single(edits: tuple[Edit, ...]) -> Iterator[Edit]:
-    """The edits, those that stand together one by one."""
-    for edit in edits:
-        if isinstance(edit, Together):
-            yield from single(edit.edits)
-        else:
-            yield edit
 
 
 def _joined(parts: list[str]) -> str:

@@ -13,10 +13,10 @@ from specbuilder.model.spec import Spec
 from specbuilder.model.ways import ClearFindings, Goal, LetIn, RankBy, WayOut, WaysOut
 
 from .differences import COLUMNS_WIDTH, DifferenceCells, difference_cells, difference_heads, difference_spoken
-from .edits import done
+from .edits import done, single
 from .names import listed, option_name, rule_name
 from .plain import ended, fitted
-from .way_parts import Telling, main_name, single
+from .way_parts import Telling, main_name
 
 _FEW = 3
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")

@@ -15,6 +15,7 @@ from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import Aim, Goal, LetIn, RankBy, WayOut
 
 from . import quantities
+from .edits import single
 from .findings import finding_line
 from .glance import WEIGHT, counts, price_words, room_of, weight_words
 from .key_names import pressed
@@ -22,7 +23,7 @@ from .names import choice_name, key_name, listed, option_name, rule_name
 from .plain import ended, fitted, raised
 from .proposal import aim_word
 from .readings import reading_measure
-from .way_parts import main_name, single
+from .way_parts import main_name
 from .ways import rank_word, ranked_by, way_title, way_words
 
 _LOUD = (Level.STOP, Level.SIGN)
@@ -47,11 +48,6 @@ def trial_glance(catalogue: Catalogue, job: Report, tried: Report, width: int) -
     lines = [_glance(catalogue, job, tried, tight=tight, bare=bare) for tight, bare in styles]
     lines.append(_narrow_glance(catalogue, job, tried))
     return next((line for line in lines if len(line) <= width), fitted(lines[-1], width))
-
-
-def changed_words(catalogue: Catalogue, before: Spec, after: Spec, most: int = 0) -> str:
-    """``Tormwain instead of Fenwain Short, without Awning``; followers and what was not changed are left out."""
-    return listed(_changes(catalogue, before, after), most=most)
 
 
 def _short_list(catalogue: Catalogue, before: Spec, after: Spec, room: int) -> str:
@@ -154,9 +150,10 @@ def back_in_job() -> str:
     return f"Back in the job as it was; {pressed('what-if')} opens the what-if again"
 
 
-def kept(catalogue: Catalogue, before: Spec, after: Spec) -> str:
-    """What was tried became the job."""
-    return f"Kept: {changed_words(catalogue, before, after, most=3)}"
+def kept(catalogue: Catalogue, before: Spec, after: Spec, room: int) -> str:
+    """What was tried became the job: as much of it as there is room for."""
+    start = "Kept: "
+    return start + _short_list(catalogue, before, after, room - len(start))
 
 
 def nothing_tried() -> str:

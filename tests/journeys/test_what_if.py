@@ -168,3 +168,13 @@ def test_would_be_changes_nothing(demo: Path) -> None:
     before = spec(counter)
     assert counter.would_be(Take(option="tow-bar")).spec.has("tow-bar")  # type: ignore[arg-type]
     assert spec(counter) == before
+
+
+def test_what_is_kept_and_undone_is_named_as_far_as_the_last_line_has_room(demo: Path) -> None:
+    counter = tried(demo, "/", *"laptop", "enter", "-", "/", *"tow bar", "enter", "enter", "k")
+    assert counter.message == "Kept: Tow bar with fixed ball and without Laptop"
+    press(counter, "u")
+    assert counter.message == "Undone: Tow bar with fixed ball and Laptop, 60 W is back"
+    counter.window_cells = 60
+    press(counter, "r", "u")
+    assert counter.message == "Undone: Tow bar with fixed ball and 1 more"

@@ -161,3 +161,23 @@ def test_each_refusal(edit: Edit, why: Refusal, words: str) -> None:
 def test_what_was_done_is_no_refusal() -> None:
     with pytest.raises(ValueError, match="was done"):
         refused(CATALOGUE, WriteNote(note=""), Outcome(spec=EMPTY))
+
+
+WIDE = Together(edits=(LeaveOut(option=ALARM), Take(option=GALLEY), AnswerLine(key=BriefKey("adults"), value=1)))
+TRIED = Together(edits=(Together(edits=(Take(option=GAS), WIDE)), SetNote(option=GALLEY, note="oak")))
+"""A what-if that was kept: edits that stand together inside others."""
+
+
+@pytest.mark.parametrize(
+    ("room", "told"),
+    [
+        (0, "Undone: Gas bundle, Side galley, right, grown-ups back to not known yet and 2 more"),
+        (60, "Undone: Gas bundle, Side galley, right and 3 more"),
+        (44, "Undone: Gas bundle, Side galley and 3 more"),
+        (34, "Undone: Gas bundle and 4 more"),
+        (10, "Undone: Gas bundle and 4 more"),
+    ],
+)
+def test_undo_names_what_was_taken_before_what_had_to_go_and_counts_what_has_no_room(room: int, told: str) -> None:
+    before, after = spec(choice("co-alarm")), spec(choice("gas-bundle"), choice("side-galley", place=Place.RIGHT))
+    assert undone(CATALOGUE, TRIED, before, after, room) == told

@@ -31,6 +31,8 @@ class Host(Protocol):
     keyboard: Keyboard
     rows_high: int
     """Lines of the page that can be seen at once."""
+    window_cells: int
+    """Cells of a line of the window."""
     pressed_at_s: float
     """When the key was pressed that is at work now, by the clock of the keys."""
     drafts: dict[Item, str]

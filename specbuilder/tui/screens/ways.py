@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from specbuilder.model.edits import Edit, Take, Together
-from specbuilder.model.ways import Goal, RankBy, WayOut, WaysOut
+from specbuilder.model.ways import Goal, LetIn, RankBy, WayOut, WaysOut
+from specbuilder.session.asked_first import asked_first
 from specbuilder.tui.errands import Stop
 from specbuilder.tui.ink import Ink
 from specbuilder.tui.items import Item, OnText, OnWay
@@ -91,8 +92,10 @@ class WaysList:
         if not self.seen(number):
             self.host.say(self._why_not(number))
             return None
-        way = self.ways[number - 1]
-        now = self.host.now()
+        way, now = self.ways[number - 1], self.host.now()
+        if isinstance(self.goal, LetIn):
+            edits = asked_first(self.host.catalogue, self.host.editable.spec, way.edits, self.goal.option)
+            way = replace(way, edits=edits)
         edits = tuple(stamped(edit, now) for edit in way.edits)
         told = way_taken(self.host.catalogue, self.host.editable.spec, way)
         return edits[0] if len(edits) == 1 else Together(edits=edits), told
