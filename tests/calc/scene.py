@@ -10,72 +10,15 @@ from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue, Column, Group, Option, Table, WorkStep
 from specbuilder.model.facts import Facts
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, Tag, Zone
-from specbuilder.model.kinds import Confidence, LedgerKind, Level, Owner, Place, Sense
+from specbuilder.model.kinds import Confidence, LedgerKind, Level, Owner, Sense
 from specbuilder.model.ledger import LedgerSpec
 from specbuilder.model.situation import Placed, Situation
 from specbuilder.model.span import Span
 from specbuilder.model.spec import OwnPart
 from specbuilder.model.vans import Van
 from tests import worlds
+from tests.scenes.van import FENWAIN
 
-FENWAIN = Van(
-    name="Fenwain Short",
-    family="Fenwain Short",
-    fuel="diesel",
-    driven_axle="front",
-    sliding_doors=(Place.LEFT,),
-    rear_doors="tailgate",
-    steering_sides=(Place.RIGHT, Place.LEFT),
-    m_max_kg=3000,
-    f_max_kg=1550,
-    r_max_kg=1600,
-    mro_kg=1960,
-    mro_front_kg=1166,
-    mro_rear_kg=794,
-    wheelbase_mm=3040,
-    length_mm=4930,
-    width_mm=1905,
-    height_mm=1960,
-    load_length_mm=2520,
-    inside_width_mm=1610,
-    inside_height_mm=1390,
-    between_arches_mm=1245,
-    arch_start_x_mm=1340,
-    arch_end_x_mm=2080,
-    arch_height_mm=260,
-    datum_from_front_axle_mm=1330,
-    rear_axle_x_mm=1710,
-    rear_sill_x_mm=2520,
-    track_mm=1630,
-    front_min_share=0.42,
-    sliding_door_width_mm=1020,
-    roof_panel_length_mm=2560,
-    roof_panel_width_mm=1340,
-    roof_load_kg=120,
-    roof_foot_kg=25,
-    tank_l=80,
-    fuel_density_kg_per_l=0.84,
-    factory_fuel_tap=True,
-    spare_tank_ports=1,
-    fuel_reserve_l=20,
-    alternator_type="variable-output",
-    alternator_a=180,
-    curtain_airbags=False,
-    hv_battery=False,
-    no_drill_zones=(),
-    zones_taken=(Zone("underfloor-rear"),),
-    ua_w_per_k=57,
-    plan_area_m2=9.39,
-    vent_high_flame_mm2=10000,
-    vent_low_flame_mm2=1500,
-    vent_high_sealed_mm2=1500,
-    vent_low_sealed_mm2=500,
-    price_net_supplied_pence=2_845_000,
-    lead_weeks=6,
-    gives=(),
-    remark="",
-    source="test",
-)
 HUSHWAIN = replace(
     FENWAIN,
     name="Hushwain",

@@ -34,7 +34,7 @@ from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.rules import ALWAYS, NEVER, Rule
 from specbuilder.model.span import Span, point
 from specbuilder.model.spec import Spec
-from tests.storage.scene_options import BATTERY, BOX, FENWAIN, FRIDGE, FRIDGE_FEEDS, GALLEY, HOB, WINDOW
+from tests.storage.scene_options import BATTERY, BOX, FRIDGE, FRIDGE_FEEDS, GALLEY, HOB, SHORT, WINDOW
 
 
 def group(id_: str, name: str, *, pick: Pick = Pick.ONE, turns_with: str = "", sits_at: str = "") -> Group:
@@ -60,7 +60,7 @@ _GROUPS = (
     group("battery", "Battery", sits_at="battery-place"),
     group("battery-place", "Battery place"),
 )
-_OPTIONS = (FENWAIN, GALLEY, HOB, FRIDGE, WINDOW, BATTERY, BOX)
+_OPTIONS = (SHORT, GALLEY, HOB, FRIDGE, WINDOW, BATTERY, BOX)
 _LINES = (
     BriefLine(key=BriefKey("adults"), ask="How many grown-ups?", type=AnswerType.WHOLE, question=1, least=1, most=6),
     BriefLine(key=BriefKey("ages"), ask="How old are the children?", type=AnswerType.AGES, question=1, most=17),
@@ -199,7 +199,7 @@ CATALOGUE = Catalogue(
 
 def report_of(spec: Spec, catalogue: Catalogue = CATALOGUE) -> Report:
     """A report that is the same for every spec but for what the spec itself says."""
-    van = next((c.option for c in spec.choices if c.option == FENWAIN.id), None)
+    van = next((c.option for c in spec.choices if c.option == SHORT.id), None)
     known = {key: value for key, value in spec.answers.given.items() if key in catalogue.brief}
     drive = BriefKey("drive_h_per_day")
     assumed = () if drive in known else (drive,)
@@ -237,7 +237,7 @@ def report_of(spec: Spec, catalogue: Catalogue = CATALOGUE) -> Report:
                     verdict=Verdict.CANNOT_TELL,
                     lacks=(Lack(group=GroupId("cooking")),),
                     entries=(
-                        Entry("van with driver", point(1960), option=FENWAIN.id),
+                        Entry("van with driver", point(1960), option=SHORT.id),
                         Entry("people", point(135), assumed=bool(assumed)),
                         Entry("", Span(0, 21), group=GroupId("cooking")),
                         Entry("", point(92), option=GALLEY.id),

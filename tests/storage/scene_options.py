@@ -2,71 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from specbuilder.model.catalogue import Option
-from specbuilder.model.circuits import CircuitCode, CircuitLine, CircuitProblem
+from specbuilder.model.circuits import CircuitCode, CircuitProblem
 from specbuilder.model.ids import BASE_VAN_GROUP, CautionId, GroupId, OptionId, PaperId
 from specbuilder.model.kinds import Anchor, Place
 from specbuilder.model.parts import Circuit, Hole, Position, Space
-from specbuilder.model.vans import Van
-
-VAN = Van(
-    name="Fenwain Short",
-    family="fenwain",
-    fuel="diesel",
-    driven_axle="front",
-    sliding_doors=(Place.LEFT,),
-    rear_doors="tailgate",
-    steering_sides=(Place.RIGHT,),
-    m_max_kg=3000,
-    f_max_kg=1600,
-    r_max_kg=1700,
-    mro_kg=1960,
-    mro_front_kg=1150,
-    mro_rear_kg=810,
-    wheelbase_mm=3040,
-    length_mm=4930,
-    width_mm=1920,
-    height_mm=1960,
-    load_length_mm=2520,
-    inside_width_mm=1610,
-    inside_height_mm=1400,
-    between_arches_mm=1240,
-    arch_start_x_mm=1600,
-    arch_end_x_mm=2300,
-    arch_height_mm=250,
-    datum_from_front_axle_mm=1000,
-    rear_axle_x_mm=2040,
-    rear_sill_x_mm=2520,
-    track_mm=1640,
-    front_min_share=0.35,
-    sliding_door_width_mm=930,
-    roof_panel_length_mm=2400,
-    roof_panel_width_mm=1300,
-    roof_load_kg=150,
-    roof_foot_kg=50,
-    tank_l=70,
-    fuel_density_kg_per_l=0.84,
-    factory_fuel_tap=True,
-    spare_tank_ports=1,
-    fuel_reserve_l=7,
-    alternator_type="variable",
-    alternator_a=180,
-    curtain_airbags=True,
-    hv_battery=False,
-    no_drill_zones=("sills", "floor above the tank"),
-    zones_taken=(),
-    ua_w_per_k=40,
-    plan_area_m2=4,
-    vent_high_flame_mm2=9000,
-    vent_low_flame_mm2=9000,
-    vent_high_sealed_mm2=4000,
-    vent_low_sealed_mm2=4000,
-    price_net_supplied_pence=3_000_000,
-    lead_weeks=8,
-    gives=(),
-    remark="",
-    source="scenario",
-)
+from tests.scenes.cable import PUMP
+from tests.scenes.van import FENWAIN
 
 
 def at(x_mm: float, y_mm: float, z_mm: float, anchor: Anchor = Anchor.DATUM) -> Position:
@@ -139,25 +83,16 @@ FRIDGE = Option(
     ),
 )
 FRIDGE_FEEDS = tuple(
-    CircuitLine(
+    replace(
+        PUMP,
         id="fridge-drawer-c1",
         label=f"fridge-drawer-c1/{number}",
         option=FRIDGE.id,
         circuit="fridge feed",
-        from_point="12 V panel",
         to_point="fridge",
-        bus="dc",
         load_w=60,
         load_a=5,
         run_one_way_m=3.5,
-        drop_limit_pct=3,
-        volts_v=12,
-        area_mm2=2.5,
-        insulation_c=70,
-        carries_a=15,
-        fuse_a=7.5,
-        fuse_kind="blade",
-        fuse_place="in the 12 V panel",
         drop_v=0.31224,
         drop_pct=2.602,
         problems=(
@@ -195,4 +130,10 @@ BOX = Option(
     position=at(-180, -350, 120),
     build_step="B8",
 )
-FENWAIN = Option(id=OptionId("fenwain-short"), group=BASE_VAN_GROUP, name="Fenwain Short", build_step="B0", van=VAN)
+SHORT = Option(
+    id=OptionId("fenwain-short"),
+    group=BASE_VAN_GROUP,
+    name=FENWAIN.name,
+    build_step="B0",
+    van=replace(FENWAIN, width_mm=1920, f_max_kg=1600, r_max_kg=1700, no_drill_zones=("sills", "floor above the tank")),
+)

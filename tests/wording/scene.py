@@ -18,7 +18,6 @@ from specbuilder.model.kinds import (
     LedgerKind,
     Level,
     OptionState,
-    Place,
     RuleKind,
     Sense,
     Step,
@@ -30,67 +29,8 @@ from specbuilder.model.report import Effect, GroupStatus, OptionStatus, Pence, P
 from specbuilder.model.rules import ALWAYS, AllOf, AnyOf, WithinBound
 from specbuilder.model.span import Span
 from specbuilder.model.spec import Choice, Customer, Spec
-from specbuilder.model.vans import Van
 from tests import worlds
-
-VAN = Van(
-    name="Fenwain Short",
-    family="Fenwain",
-    fuel="diesel",
-    driven_axle="front",
-    sliding_doors=(Place.LEFT,),
-    rear_doors="tailgate",
-    steering_sides=(Place.RIGHT,),
-    m_max_kg=3000,
-    f_max_kg=1600,
-    r_max_kg=1550,
-    mro_kg=1960,
-    mro_front_kg=1160,
-    mro_rear_kg=800,
-    wheelbase_mm=3040,
-    length_mm=4930,
-    width_mm=1900,
-    height_mm=1960,
-    load_length_mm=2520,
-    inside_width_mm=1610,
-    inside_height_mm=1400,
-    between_arches_mm=1250,
-    arch_start_x_mm=1300,
-    arch_end_x_mm=2100,
-    arch_height_mm=300,
-    datum_from_front_axle_mm=1000,
-    rear_axle_x_mm=2040,
-    rear_sill_x_mm=2800,
-    track_mm=1630,
-    front_min_share=0.4,
-    sliding_door_width_mm=930,
-    roof_panel_length_mm=2600,
-    roof_panel_width_mm=1400,
-    roof_load_kg=100,
-    roof_foot_kg=10,
-    tank_l=70,
-    fuel_density_kg_per_l=0.83,
-    factory_fuel_tap=True,
-    spare_tank_ports=0,
-    fuel_reserve_l=10,
-    alternator_type="variable",
-    alternator_a=180,
-    curtain_airbags=False,
-    hv_battery=False,
-    no_drill_zones=(),
-    zones_taken=(),
-    ua_w_per_k=45,
-    plan_area_m2=4,
-    vent_high_flame_mm2=4000,
-    vent_low_flame_mm2=4000,
-    vent_high_sealed_mm2=1000,
-    vent_low_sealed_mm2=1000,
-    price_net_supplied_pence=3_000_000,
-    lead_weeks=6,
-    gives=(),
-    remark="",
-    source="test",
-)
+from tests.scenes.van import FENWAIN
 
 GALLEY, COOKING, EXTRAS, ROOF = "galley", "cooking", "extras", "roof"
 
@@ -140,7 +80,7 @@ BRIEF = (
 )
 
 OPTIONS = (
-    replace(worlds.option("fenwain-short", BASE_VAN_GROUP), name="Fenwain Short", van=VAN),
+    replace(worlds.option("fenwain-short", BASE_VAN_GROUP), name="Fenwain Short", van=FENWAIN),
     replace(
         worlds.option("side-galley", GALLEY, places="right left", zones="wall@side", price_net_pence=234_000),
         name="Side galley",

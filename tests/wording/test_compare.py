@@ -29,6 +29,7 @@ from specbuilder.model.ways import Difference
 from specbuilder.wording.compare import change_line, comparison_lines, comparison_rows, side_words
 from specbuilder.wording.side_by_side import side_by_side
 from specbuilder.wording.works_where import Works, WorksWhere
+from tests.scenes.cable import PUMP
 from tests.wording.scene import CATALOGUE, choice, finding, reading, report, spec
 
 GALLEY, POD = choice("side-galley", place=Place.RIGHT), choice("pod-galley")
@@ -240,21 +241,15 @@ def hole(x_mm: float) -> HoleLine:
 
 
 def cable(area_mm2: float) -> CircuitLine:
-    return CircuitLine(
+    return replace(
+        PUMP,
         id="c1",
         label="c1",
         option=OptionId("usb-pair"),
         circuit="phone sockets",
-        from_point="12 V panel",
         to_point="socket",
-        bus="dc",
-        load_w=60,
-        load_a=5,
         run_one_way_m=4,
-        drop_limit_pct=3,
         area_mm2=area_mm2,
-        fuse_a=7.5,
-        fuse_kind="blade",
     )
 
 

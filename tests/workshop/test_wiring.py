@@ -14,12 +14,14 @@ from specbuilder.model.ids import OptionId
 from specbuilder.model.report import Report
 from specbuilder.workshop.wiring import WirePoint, Wiring, wiring
 from tests.documents.cases import NAMES, plain_case
+from tests.scenes.cable import PUMP
 
 _STARTS = "cable-starts"
 
 
 def _line(label: str, from_point: str, to_point: str, bus: str = "dc", option: str = "") -> CircuitLine:
-    return CircuitLine(
+    return replace(
+        PUMP,
         id=label,
         label=label,
         option=OptionId(option or label),
@@ -27,10 +29,6 @@ def _line(label: str, from_point: str, to_point: str, bus: str = "dc", option: s
         from_point=from_point,
         to_point=to_point,
         bus=bus,
-        load_w=12,
-        load_a=1,
-        run_one_way_m=1,
-        drop_limit_pct=3,
     )
 
 
