@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 
 from specbuilder.model.catalogue import Catalogue
@@ -17,6 +18,12 @@ from specbuilder.storage.spec_files import read_spec_file
 
 EXAMPLES = Path(__file__).parent.parent.parent / "examples"
 SHEETS = (None, OwnPart(mass_kg=5), OwnPart(mass_kg=7.5, watts_w=40, cut_out_mm="300 x 200", arrives="2031-04-02"))
+FEW_RUNS = settings(
+    max_examples=25,
+    deadline=None,
+    phases=(Phase.explicit, Phase.reuse, Phase.generate),  # a failing run is told as it is
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
+)
 
 
 def stand(catalogue: Catalogue, spec: Spec) -> Stand:

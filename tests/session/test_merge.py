@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from specbuilder.model.catalogue import Catalogue
@@ -21,7 +21,7 @@ from specbuilder.session.merge import merge_edits
 from specbuilder.session.state import Session, do, undo
 from specbuilder.storage.rules_files import read_rules
 from tests.conftest import RULES
-from tests.session.edit_runs import done, example, runs, stand
+from tests.session.edit_runs import FEW_RUNS, done, example, runs, stand
 
 CATALOGUE = read_rules(RULES)
 AWNING, SIDE, SOCKET = OptionId("awning-body-rail"), OptionId("side-galley"), OptionId("socket-usb-pair")
@@ -137,12 +137,7 @@ def merged(spec: Spec, other: Spec) -> tuple[Spec, tuple[Change, ...]]:
     raise AssertionError("it goes round in a circle")
 
 
-@settings(
-    max_examples=25,
-    deadline=None,
-    phases=(Phase.explicit, Phase.reuse, Phase.generate),
-    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
-)
+@FEW_RUNS
 @given(st.data())
 def test_line_after_line_one_build_becomes_the_other(data: st.DataObject) -> None:
     """But for what follows in the other as well, though nobody ever took it there: it cannot be left out."""

@@ -8,110 +8,16 @@ from types import MappingProxyType
 import pytest
 
 from specbuilder.model.circuits import CircuitLine
-from specbuilder.model.comparison import (
-    AnswerChange,
-    Change,
-    ChangeKind,
-    Comparison,
-    FigureChange,
-    PieceChange,
-    PieceKind,
-    VanDataChange,
-)
+from specbuilder.model.comparison import Change, ChangeKind, FigureChange, PieceChange, PieceKind
 from specbuilder.model.holes import HoleLine
-from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId
+from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Owner, Place, Verdict
-from specbuilder.model.report import Pence, Report
-from specbuilder.model.span import Span, point
-from specbuilder.model.spec import Choice, OwnPart
-from specbuilder.model.stand import Stand
-from specbuilder.model.ways import Difference
+from specbuilder.model.span import point
+from specbuilder.model.spec import OwnPart
 from specbuilder.wording.compare import change_line, comparison_lines, comparison_rows, side_words
-from specbuilder.wording.side_by_side import side_by_side
-from specbuilder.wording.works_where import Works, WorksWhere
 from tests.scenes.cable import PUMP
-from tests.wording.scene import CATALOGUE, choice, finding, reading, report, spec
-
-GALLEY, POD = choice("side-galley", place=Place.RIGHT), choice("pod-galley")
-USB = choice("usb-pair", count=2)
-
-
-def difference(pence: int = 0, kg: float = 0, hours: float = 0, weeks: float = 0) -> Difference:
-    return Difference(gross_pence=pence, mass_kg=kg, hours=hours, weeks=weeks)
-
-
-NOTHING = difference()
-
-
-def change(
-    kind: ChangeKind,
-    before: Choice | None,
-    after: Choice | None,
-    does: Difference = NOTHING,
-    *,
-    group: str | None = "galley",
-    names: tuple[str, str] | None = None,
-) -> Change:
-    was, now = names or (CATALOGUE.options[c.option].name if c else "" for c in (before, after))
-    return Change(
-        kind=kind,
-        group=GroupId(group) if group else None,
-        before=before,
-        after=after,
-        name_before=was,
-        name_after=now,
-        difference=does,
-    )
-
-
-REPLACED = change(ChangeKind.REPLACED, GALLEY, POD, difference(-139_200, -51, -14, -1))
-
-
-def stand(of: Report) -> Stand:
-    return Stand(catalogue=CATALOGUE, spec=of.spec, report=of)
-
-
-WANTED = stand(
-    report(
-        spec(GALLEY, USB, parking_limit_mm=2100),
-        readings=(
-            reading("total-mass", point(2752), point(3000), Verdict.HOLDS),
-            reading("belts", point(4), point(4), Verdict.HOLDS),
-            reading("price-gross", point(2_071_200), point(1_800_000), Verdict.BROKEN),
-            reading("nights", point(1.7), point(2), Verdict.BROKEN),
-        ),
-        findings=(finding("nights-short", Verdict.BROKEN),),
-        gross=Pence(least=2_071_200, most=2_071_200),
-    )
-)
-CHEAP = stand(
-    report(
-        spec(POD, USB),
-        readings=(
-            reading("total-mass", point(2659), point(3000), Verdict.HOLDS),
-            reading("belts", point(4), point(4), Verdict.HOLDS),
-            reading("price-gross", point(1_752_000), point(1_800_000), Verdict.HOLDS),
-            reading("nights", Span(2, 2.5), point(2), Verdict.HOLDS),
-        ),
-        gross=Pence(least=1_752_000, most=1_752_000),
-    )
-)
-FOUND = Comparison(
-    changes=(REPLACED,),
-    answers=(AnswerChange(key=BriefKey("parking_limit_mm"), before=2100, after=None),),
-    figures=(
-        FigureChange(ledger=LedgerId("total-mass"), before=point(2752), after=point(2659)),
-        FigureChange(ledger=LedgerId("energy"), before=None, after=None),
-    ),
-    pieces=(),
-    came=(),
-    went=WANTED.report.findings,
-    gross_before=WANTED.report.price.gross,
-    gross_after=CHEAP.report.price.gross,
-    difference=difference(-319_200, -93, -20),
-    same=1,
-    van_data=(VanDataChange(field="year", before=None, after=2029),),
-)
+from tests.wording.compare_scene import CHEAP, FOUND, GALLEY, POD, REPLACED, USB, WANTED, change, difference, stand
+from tests.wording.scene import CATALOGUE, choice, finding, reading
 
 
 def test_the_whole_of_it_line_by_line() -> None:
@@ -280,75 +186,3 @@ def test_what_is_below_what_is_shown_is_not_told() -> None:
         FOUND, figures=(FigureChange(ledger=LedgerId("total-mass"), before=point(2752), after=point(2752.2)),)
     )
     assert not [line for line in comparison_lines(WANTED, stand(nearly), found) if line.startswith("Weight of the")]
-
-
-# --- side by side
-
-
-def rows(
-    *figures: str, works: tuple[tuple[WorksWhere, ...], tuple[WorksWhere, ...]] = ((), ())
-) -> list[tuple[str, str, str]]:
-    table = side_by_side(WANTED, CHEAP, FOUND, map(LedgerId, figures), works)
-    return [(row.label, row.a.text, row.b.text) for row in table.rows]
-
-
-def test_two_variants_show_only_what_differs() -> None:
-    assert rows("belts", "nights") == [
-        ("price, VAT in", "£20,712", "£17,520"),
-        ("ceiling £18,000", "£2,712 over", "£480 under"),
-        ("weight you may still load", "about 248 kg", "about 341 kg"),
-        ("galley", "Side galley, right", "Pod galley"),
-        ("nights on the battery", "1.7 nights", "2 to 2.5 nights"),
-        ("open warnings", "1 broken", "none"),
-    ]
-
-
-def test_what_is_the_same_stands_in_one_line() -> None:
-    table = side_by_side(WANTED, CHEAP, FOUND, map(LedgerId, ("belts", "nights")))
-    assert table.same == "The same in both: 4 belts, 1 choice"
-    alike = replace(FOUND, changes=())
-    same = side_by_side(CHEAP, CHEAP, alike, map(LedgerId, ("belts", "nights")))
-    assert not same.rows
-    assert same.same == (
-        "The same in both: price £17,520, ceiling £18,000: £480 under, weight you may still load about 341 kg, "
-        "4 belts, 2 to 2.5 nights, no open warnings, 1 choice"
-    )
-
-
-def test_rows_say_which_line_can_be_taken_and_how_a_figure_stands() -> None:
-    table = side_by_side(WANTED, CHEAP, FOUND, ())
-    assert [row.change for row in table.rows] == [None, None, None, REPLACED, None]
-    ceiling = table.rows[1]
-    assert (ceiling.a.verdict, ceiling.b.verdict) == (Verdict.BROKEN, Verdict.HOLDS)
-
-
-def test_what_stands_on_one_side_alone_is_undecided_or_none() -> None:
-    lines = (
-        change(ChangeKind.REMOVED, GALLEY, None),
-        change(ChangeKind.ADDED, None, USB, group="extras"),
-        change(ChangeKind.ADDED, None, choice("old-stove"), group=None, names=("", "old-stove")),
-    )
-    table = side_by_side(WANTED, CHEAP, replace(FOUND, changes=lines), ())
-    assert [(row.label, row.a.text, row.b.text) for row in table.rows if row.change] == [
-        ("galley", "Side galley, right", "undecided"),
-        ("extras", "none", "2 x USB pair"),
-        ("not in the catalogue", "none", "old-stove"),
-    ]
-
-
-def test_what_works_away_from_a_plug_in_one_of_them_only() -> None:
-    def works(name: str, away: Works) -> WorksWhere:
-        return WorksWhere(names=(name,), driving=Works.NO, plugged=Works.YES, away=away)
-
-    both = works("Fridge", Works.YES), works("Kettle", Works.NO)
-    found = rows(works=(both, (works("Fridge", Works.YES), works("Kettle", Works.YES), works("Hob", Works.YES))))
-    assert [row for row in found if "away" in row[0]] == [("kettle, away from a plug", "no", "yes")]
-
-
-def test_what_nobody_can_tell_says_so() -> None:
-    bare = stand(report(spec(POD)))
-    table = side_by_side(WANTED, bare, FOUND, map(LedgerId, ("belts", "nights")))
-    told = {row.label: (row.a.text, row.b.text) for row in table.rows}
-    assert told["weight you may still load"] == ("about 248 kg", "cannot tell")
-    assert told["ceiling"] == ("£2,712 over", "none")
-    assert told["nights on the battery"] == ("1.7 nights", "none")
