@@ -10,6 +10,8 @@ import pytest
 from specbuilder.cli.main import main
 
 RULES = Path(__file__).parent / "rules"
+GLANCE = "£984 to £3,792 VAT in, van not included; 522 to 614 kg left (ESTIMATE); 2 undecided; 2 not known; 0 broken."
+"""The last line on the job of the fixture ``job`` as it stands there."""
 
 
 @dataclass(frozen=True, slots=True)

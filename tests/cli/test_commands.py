@@ -3,15 +3,10 @@
 from __future__ import annotations
 
 import json
-from pathlib import Path
 
-import jsonschema
 import pytest
 
-from tests.cli.counter import Counter, Said
-
-GLANCE = "£984 to £3,792 VAT in, van not included; 522 to 614 kg left (ESTIMATE); 2 undecided; 2 not known; 0 broken."
-CANNOT_TELL = "Cannot tell yet: nothing is broken at STOP, but not everything that could stop it is decided or known."
+from tests.cli.counter import GLANCE, Counter, Said
 
 
 def test_a_new_job_prints_its_number_first(counter: Counter) -> None:
@@ -34,112 +29,6 @@ def test_a_new_job_that_could_not_begin_leaves_nothing(counter: Counter) -> None
         1, (), ("adults: A whole number from 1 to 6 is needed here.", "Nothing was changed.")
     )
     assert not counter.jobs.exists()
-
-
-def test_check_in_words(job: Counter) -> None:
-    assert job("check", "1") == Said(
-        3,
-        (
-            CANNOT_TELL,
-            GLANCE,
-            'STOP, cannot tell yet, needs base van. At stake: "Everything else is measured from the van." [one-van]',
-            'NOTE, cannot tell yet, needs barrier height. At stake: "Measure before you drive in." [low-barrier]',
-            "Undecided: Base van (step van).",
-            "Undecided: Galley (step kitchen).",
-            "Not known yet: barrier height.",
-            "Data of the real van, not known yet (end of the chassis number and year).",
-            "Assumed: no children.",
-            "Assumed: weight of a child 30 kg.",
-            "Assumed: no other load.",
-            "Assumed: van not inside that sum.",
-            "Assumed: do not mind.",
-            "Assumed: no ceiling named.",
-            "Not summed yet, nothing is known about it: Steam of the kettle (no rule waits for it).",
-        ),
-        (),
-    )
-
-
-def test_check_of_a_clash_and_of_what_holds(job: Counter) -> None:
-    job("set", "1", "hushwain", "no-galley", "gas=no")
-    clash = job("check", "0001")
-    assert clash.code == 1
-    assert clash.out[0] == "Broken: 1 thing at STOP. It cannot be signed or built as it stands."
-    assert clash.out[2:4] == (
-        "STOP, broken: You said no gas. It is about Gas bundle and gas (no gas). [no-gas-means-no-gas]",
-        "  offer: Cook without gas.",
-    )
-    job("set", "1", "no-cooking", "parking_limit_mm=2100")
-    holds = job("check", "0001")
-    assert holds.code == 0
-    assert holds.out[0] == "Holds at STOP: nothing that was looked at stops it."
-    assert holds.out[2] == "Nothing is broken."
-
-
-CHECK_SHAPE = {
-    "type": "object",
-    "required": [
-        *("format", "verdict", "findings", "ledgers", "figures", "states", "price", "silent"),
-        *("undecided", "unknown", "assumed", "not_in_catalogue", "number", "revision", "catalogue", "van"),
-    ],
-    "properties": {
-        "verdict": {"enum": ["holds", "broken", "cannot tell"]},
-        "findings": {
-            "items": {
-                "required": ["id", "level", "verdict", "subjects", "words", "lacks", "fixes", "source", "accepted"],
-                "properties": {
-                    "level": {"enum": ["STOP", "SIGN", "NOTE"]},
-                    "verdict": {"enum": ["holds", "broken", "cannot tell"]},
-                    "words": {"type": "string", "minLength": 10},
-                },
-            }
-        },
-        "ledgers": {"items": {"$ref": "#/$defs/reading"}},
-        "figures": {"items": {"$ref": "#/$defs/reading"}},
-        "states": {"additionalProperties": {"enum": ["chosen", "follows", "open", "blocked"]}},
-        "price": {
-            "required": ["net_pence", "vat_pence", "gross_pence", "van_included"],
-            "properties": {k: {"$ref": "#/$defs/pence"} for k in ("net_pence", "vat_pence", "gross_pence")},
-        },
-    },
-    "$defs": {
-        "reading": {
-            "required": ["id", "unit", "least", "most", "bound", "verdict"],
-            "properties": {"verdict": {"enum": ["holds", "broken", "cannot tell"]}},
-        },
-        "pence": {
-            "oneOf": [
-                {"type": "integer"},
-                {"required": ["least", "most"], "properties": {"least": {"type": "integer"}}},
-            ]
-        },
-    },
-}
-
-
-def test_check_as_json(job: Counter) -> None:
-    said = job("check", "1", "--json")
-    assert (said.code, said.err) == (3, ())
-    told = json.loads("\n".join(said.out))
-    jsonschema.validate(told, CHECK_SHAPE)
-    assert told["verdict"] == "cannot tell"
-    assert told["states"] == {
-        "hushwain": "follows",
-        "side-galley": "open",
-        "no-galley": "open",
-        "gas-bundle": "chosen",
-        "no-cooking": "open",
-        "gas-alarm": "follows",
-        "usb-pair": "open",
-        "gas-light": "open",
-    }
-    assert told["price"]["gross_pence"] == {"least": 98_400, "most": 379_200}
-    assert told["price"]["van_included"] is False
-    assert told["silent"] == {"ledgers": ["kettle-steam"], "rules": []}
-    assert [ledger["id"] for ledger in told["ledgers"]] == ["total-mass", "price-gross"]
-    by_id = {finding["id"]: finding for finding in told["findings"]}
-    assert by_id["flame-needs-alarm"]["verdict"] == "holds"
-    assert by_id["one-van"]["lacks"] == [{"group": "base-van", "key": None}]
 
 
 def test_show_the_spec(job: Counter) -> None:
@@ -203,99 +92,6 @@ def test_brief(job: Counter) -> None:
         "Contact: not known yet.",
         "Note of the job, private: none.",
     )
-
-
-def test_set_and_drop_go_through_the_journal(job: Counter) -> None:
-    assert job("set", "1", "usb-pair*2", "side-galley@left", "vin_tail=AB1234", "parking_limit_mm=2100").out[:-1] == (
-        "Took 2 x USB pair.",
-        "Took Side galley, left.",
-        "Van data: end of the chassis number.",
-        "Answered: barrier height 2,100 mm.",
-    )
-    assert job("set", "1", "side-galley@right", "usb-pair*3", "ceiling_gross_pence=£18,000").out[:-1] == (
-        "Moved Side galley to right.",
-        "USB pair: now 3.",
-        "Answered: price ceiling £18,000.",
-    )
-    assert job("drop", "1", "usb-pair*1", "gas bundle", "vin_tail", "adults", "customer").out[:-1] == (
-        "USB pair: now 2.",
-        "Left out Gas bundle, and Gas alarm left with it.",
-        "Van data: end of the chassis number.",
-        "Grown-ups: not known yet.",
-        "Customer: no name yet.",
-    )
-    journal = (job.jobs / "0001-r1.journal").read_text(encoding="utf-8")
-    assert journal.count('{"edit":') == 3 + 4 + 3 + 5
-    assert not (job.jobs / "0001.lock").exists()
-
-
-def test_what_is_so_already_is_said_and_stops_nothing(job: Counter) -> None:
-    said = job("set", "1", "adults=2", "usb-pair")
-    assert said.code == 0
-    assert said.out[:2] == ("adults=2: it is so already.", "Took USB pair.")
-
-
-@pytest.mark.parametrize(
-    ("words", "code", "why"),
-    [
-        (("set", "1", "usb-pair", "adults=9"), 1, "adults: A whole number from 1 to 6 is needed here."),
-        (("set", "1", "usb-pair", "adults=two"), 1, "adults: A whole number from 1 to 6 is needed here."),
-        (("set", "1", "usb-pair", "gas=perhaps"), 1, "gas: One of these is needed here: yes, no or do not mind."),
-        (("set", "1", "usb-pair", "gas"), 1, "gas needs a value: write gas=VALUE."),
-        (("set", "1", "usb-pair*9"), 1, "USB pair: no more than 4 of it in one van."),
-        (("set", "1", "usb-pair", "gas-bundle@left"), 1, "Gas bundle has no side to choose."),
-        (("set", "1", "side-galley@rear"), 1, "Side galley may stand right or left only."),
-        (("set", "1", "side-galley@up"), 1, 'side-galley: "up" is no place: use left, right or rear.'),
-        (("set", "1", "usb-pair*many"), 1, 'usb-pair: "many" is no count: use a whole number, as in usb-pair*2.'),
-        (("set", "1", "usb-pair=blue"), 1,
-         'usb-pair: "blue" is nothing an option takes: use left, right, rear, theirs, ours or a count.'),
-        (("set", "1", "usb-pair", "year=soon"), 1, "year: a year such as 2029 is needed."),
-        (("set", "1", "usb-pair", "weighed_front_kg=1e9"), 1,
-         "weighed_front_kg: a number from 100 to 10000 is needed."),
-        (("set", "1", "gas"), 1, "gas needs a value: write gas=VALUE."),
-        (("set", "1", "Gas b"), 0, ""),
-        (("set", "1", "light"), 0, ""),
-        (("set", "1", "gas-lite"), 1, 'Nothing is called "gas-lite": did you mean "gas-light"?'),
-        (("set", "1", "g"), 1,
-         '"g" could be Gas bundle (gas-bundle), Gas alarm (gas-alarm) or Gas light (gas-light): '
-         "type one of the names in brackets."),
-        (("drop", "1", "usb-pair"), 1, "USB pair is not in, so nothing was changed."),
-        (("drop", "1", "gas-alarm"), 1, "Gas alarm comes with Gas bundle: leave that out first."),
-    ],
-)  # fmt: skip
-def test_all_or_nothing(job: Counter, words: tuple[str, ...], code: int, why: str) -> None:
-    before = (job.jobs / "0001-r1.toml").read_bytes()
-    said = job(*words)
-    assert said.code == code
-    if code:
-        assert said == Said(code, (), (why, "Nothing was changed."))
-        assert (job.jobs / "0001-r1.toml").read_bytes() == before
-
-
-def test_files_are_changed_in_place_or_written_elsewhere(job: Counter, tmp_path: Path) -> None:
-    out = tmp_path / "out"
-    assert job("export", "1", "--to", str(out)).out == (str(out / "0001-r1.toml"),)
-    file = str(out / "0001-r1.toml")
-    exported = (out / "0001-r1.toml").read_bytes()
-    elsewhere = tmp_path / "other.toml"
-    assert job("set", file, "usb-pair", "--to", str(elsewhere)).out[0] == "Took USB pair."
-    assert (out / "0001-r1.toml").read_bytes() == exported
-    assert "Extras: USB pair." in job("show", str(elsewhere)).out
-    assert job("set", file, "usb-pair").code == 0
-    assert "Extras: USB pair." in job("show", file).out
-    assert "Extras: USB pair." not in job("show", "1").out
-
-
-def test_a_job_written_elsewhere_stays_as_it_is(job: Counter, tmp_path: Path) -> None:
-    job("set", "1", "usb-pair", "--to", str(tmp_path / "trial.toml"))
-    assert "Extras: USB pair." in job("show", str(tmp_path / "trial.toml")).out
-    assert "Extras: USB pair." not in job("show", "1").out
-
-
-def test_a_file_of_the_jobs_folder_is_the_job(job: Counter) -> None:
-    job("set", str(job.jobs / "0001-r1.toml"), "usb-pair")
-    assert '"usb-pair"' in (job.jobs / "0001-r1.journal").read_text(encoding="utf-8")
-    assert "Extras: USB pair." in job("show", "1").out
 
 
 def test_why(job: Counter) -> None:

@@ -5,8 +5,7 @@ from __future__ import annotations
 from datetime import date
 from pathlib import Path
 
-from .counter import Counter, Said
-from .test_commands import GLANCE
+from .counter import GLANCE, Counter, Said
 
 NOTHING = "Nothing was changed."
 

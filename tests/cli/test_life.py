@@ -11,27 +11,9 @@ import pytest
 from specbuilder.cli.output import Exit
 
 from .counter import Counter
+from .life_scene import FAMILY, SIGN
 
-HOUSE = Path(__file__).parent.parent.parent
-RULES, FAMILY = HOUSE / "rules", HOUSE / "examples" / "saturday-family.toml"
 SOON = date.today() + timedelta(days=30)
-SIGN = ("--customer", "M. Hale", "--firm", "the counter", "--place", "premises")
-
-
-@pytest.fixture
-def family(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Counter:
-    """Job 0001 under the rules of the house: the Saturday family, ready to be quoted."""
-    counter = Counter(tmp_path, capsys, RULES)
-    assert counter("new", "--from", str(FAMILY)).code == 0
-    return counter
-
-
-@pytest.fixture
-def ordered(family: Counter) -> Counter:
-    """The same, quoted and signed."""
-    assert family("quote", "1").code == 0
-    assert family("order", "1", *SIGN).code == 0
-    return family
 
 
 def test_a_job_that_begins_like_a_file_is_a_draft_of_its_own(family: Counter) -> None:

@@ -6,8 +6,7 @@ import json
 
 from specbuilder.wording.brief import nothing_open
 
-from .counter import Counter, Said
-from .test_commands import GLANCE
+from .counter import GLANCE, Counter, Said
 
 NOTHING = "Nothing was changed."
 BARRIER = "Step brief: Where it lives: barrier height, not known yet. Nobody finds it out yet. [parking_limit_mm]"
