@@ -23,7 +23,7 @@ from specbuilder.rulegraph.truth import brief_truth
 
 from .problem import Compiled, compile_problem, theirs
 
-KEPT = 6
+KEPT = 4
 """Briefs remembered for each catalogue."""
 
 
