@@ -8,15 +8,7 @@ from specbuilder.model.brief import BriefLine, Question
 from specbuilder.model.catalogue import Catalogue, Caution, Firm, Group, Paper, WorkStep
 from specbuilder.model.facts import Facts
 from specbuilder.model.findings import Finding
-from specbuilder.model.ids import (
-    BriefKey,
-    CautionId,
-    GroupId,
-    LedgerId,
-    OptionId,
-    PaperId,
-    RuleId,
-)
+from specbuilder.model.ids import BriefKey, CautionId, GroupId, LedgerId, OptionId, PaperId, RuleId
 from specbuilder.model.kinds import (
     AnswerType,
     Confidence,
@@ -34,6 +26,7 @@ from specbuilder.model.report import Pence, Price, Report
 from specbuilder.model.rules import ALWAYS, NEVER, Rule
 from specbuilder.model.span import Span, point
 from specbuilder.model.spec import Spec
+from specbuilder.storage.spec_files import spec_text
 from tests.storage.scene_options import BATTERY, BOX, FRIDGE, FRIDGE_FEEDS, GALLEY, HOB, SHORT, WINDOW
 
 
@@ -276,3 +269,8 @@ def report_of(spec: Spec, catalogue: Catalogue = CATALOGUE) -> Report:
         silent_ledgers=(LedgerId("heat"),),
         circuits=FRIDGE_FEEDS if any(c.option == FRIDGE.id for c in spec.choices) else (),
     )
+
+
+def written(spec: Spec) -> str:
+    """The text of its file, with that report."""
+    return spec_text(CATALOGUE, spec, report_of(spec))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import zipfile
 from pathlib import Path
 
@@ -11,12 +10,6 @@ import pytest
 from specbuilder.storage.kept_rules import are_kept, keep_rules, kept_path, kept_rules
 from specbuilder.storage.rules_files import RulesFaults, read_rules
 from tests.conftest import RULES
-
-
-@pytest.fixture
-def rules(tmp_path: Path) -> Path:
-    """A copy of the rules that may be changed."""
-    return Path(shutil.copytree(RULES, tmp_path / "rules"))
 
 
 def test_kept_rules_are_read_again_as_they_were(rules: Path, tmp_path: Path) -> None:

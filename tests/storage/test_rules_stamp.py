@@ -10,15 +10,6 @@ import pytest
 
 from specbuilder.storage.rules_files import read_rules
 from specbuilder.storage.rules_stamp import is_changed, stamp_of
-from tests.conftest import RULES
-
-
-@pytest.fixture
-def rules(tmp_path: Path) -> Path:
-    """A copy of the rules."""
-    folder = tmp_path / "rules"
-    shutil.copytree(RULES, folder)
-    return folder
 
 
 def test_a_folder_nobody_touched_has_the_same_stamp_and_bytes(rules: Path) -> None:

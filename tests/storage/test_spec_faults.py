@@ -1,4 +1,4 @@
-"""What is said of a spec's file that cannot be used, or that is odd: whole sentences, all of them at once."""
+"""What is said of a spec's file that cannot be used: whole sentences, all of them at once."""
 
 from __future__ import annotations
 
@@ -11,19 +11,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from specbuilder.model.ids import GroupId, OptionId, RuleId
-from specbuilder.model.spec import Acceptance, Choice, Customer, Spec, VanData
-from specbuilder.storage.disk import DiskError
-from specbuilder.storage.spec_files import (
-    LARGEST_BYTES,
-    SpecFaultsError,
-    WarningKind,
-    read_spec,
-    read_spec_file,
-    spec_text,
-    write_spec_file,
-)
-from tests.storage.scene import CATALOGUE, report_of
+from specbuilder.model.ids import GroupId, OptionId
+from specbuilder.model.spec import Choice, Customer, Spec, VanData
+from specbuilder.storage.spec_files import SpecFaultsError, read_spec
+from tests.storage.scene import CATALOGUE, written
 
 WHOLE = Path(__file__).with_name("spec_0147.toml").read_text(encoding="utf-8")
 
@@ -33,10 +24,6 @@ def faults(text: str) -> list[str]:
         read_spec(text, "0147-r1.toml", CATALOGUE)
     assert str(caught.value).splitlines() == [str(fault) for fault in caught.value.faults]
     return [str(fault) for fault in caught.value.faults]
-
-
-def written(spec: Spec) -> str:
-    return spec_text(CATALOGUE, spec, report_of(spec))
 
 
 def test_a_text_that_is_no_toml_names_its_line() -> None:
@@ -242,104 +229,3 @@ def test_the_least_that_can_be_read_is_a_format() -> None:
 def test_choices_without_an_order_keep_that_of_the_file_after_those_with_one() -> None:
     text = 'format = 1\n[[choice]]\noption = "a"\n[[choice]]\noption = "b"\ntaken = 1\n[[choice]]\noption = "c"\n'
     assert [choice.option for choice in read_spec(text, "a.toml", None).spec.choices] == ["b", "a", "c"]
-
-
-def warnings(text: str) -> list[tuple[WarningKind, str]]:
-    return [(w.kind, w.words) for w in read_spec(text, "0147-r1.toml", CATALOGUE).warnings]
-
-
-def test_a_file_as_it_was_written_gives_no_warning_whatever_its_line_ends() -> None:
-    text = written(Spec(number="0147"))
-    assert warnings(text) == []
-    assert warnings(text.replace("\n", "\r\n")) == []
-
-
-def test_a_file_changed_by_hand_is_read_and_said() -> None:
-    text = written(Spec(number="0147")).replace('number = "0147"', 'number = "0148"')
-    read = read_spec(text, "0147-r1.toml", CATALOGUE)
-    assert read.spec == Spec(number="0148")
-    assert warnings(text) == [
-        (
-            WarningKind.EDITED_BY_HAND,
-            "0147-r1.toml was changed by hand after it was written: what is computed in it may be out of date.",
-        )
-    ]
-
-
-def test_a_file_from_elsewhere_is_said() -> None:
-    assert warnings("format = 1") == [
-        (WarningKind.NO_CHECKSUM, "0147-r1.toml has no checksum: it was not written by this program.")
-    ]
-
-
-def with_catalogue(version: str, digest: str) -> list[tuple[WarningKind, str]]:
-    text = written(Spec()).replace('version = "2031-04"', f'version = "{version}"').replace('"d1"', f'"{digest}"')
-    return [warning for warning in warnings(text) if warning[0] is WarningKind.OTHER_CATALOGUE]
-
-
-def test_another_catalogue_is_said() -> None:
-    kind = WarningKind.OTHER_CATALOGUE
-    assert with_catalogue("2030-03", "d0") == [
-        (kind, "0147-r1.toml was written with catalogue 2030-03 and is now held against catalogue 2031-04.")
-    ]
-    assert with_catalogue("2031-04", "d0") == [
-        (
-            kind,
-            "0147-r1.toml was written with an earlier state of catalogue 2031-04 and is now held against catalogue "
-            "2031-04.",
-        )
-    ]
-    assert with_catalogue("2031-04", "d1") == []
-
-
-def test_what_left_the_catalogue_is_kept_and_said() -> None:
-    spec = Spec(
-        choices=(Choice(option=OptionId("old-stove")), Choice(option=OptionId("old-stove"))),
-        accepted=(Acceptance(rule=RuleId("old-rule"), words="", by="", at=""),),
-    )
-    read = read_spec(written(spec), "0147-r1.toml", CATALOGUE)
-    assert read.spec == spec
-    assert [warning.words for warning in read.warnings] == [
-        '0147-r1.toml: the choice "old-stove" is not in this catalogue any more. It is kept: take another or leave it '
-        "out.",
-        '0147-r1.toml: the accepted caution "old-rule" is not in this catalogue any more. It is kept, and asks '
-        "nothing.",
-    ]
-    assert [(warning.option, warning.rule) for warning in read.warnings] == [("old-stove", None), (None, "old-rule")]
-
-
-def test_files_that_are_no_text(tmp_path: Path) -> None:
-    path = tmp_path / "x.toml"
-    path.write_bytes(b"format = 1\n\xff\xfe")
-    with pytest.raises(SpecFaultsError) as caught:
-        read_spec_file(path, None)
-    assert str(caught.value) == (f"{path}:2: this is no UTF-8 text: save the file as UTF-8, or take yesterday's copy.")
-    path.write_bytes(b"#" * (LARGEST_BYTES + 5))
-    with pytest.raises(SpecFaultsError) as caught:
-        read_spec_file(path, None)
-    assert str(caught.value) == f"{path}: holds 4,000,005 bytes, far more than any spec: this is another file."
-
-
-def test_a_file_with_a_mark_at_its_head_is_read(tmp_path: Path) -> None:
-    path = tmp_path / "x.toml"
-    path.write_bytes(b"\xef\xbb\xbf" + written(Spec(number="0147")).encode())
-    read = read_spec_file(path, CATALOGUE)
-    assert read.spec == Spec(number="0147")
-    assert read.warnings == ()
-
-
-def test_files_that_are_not_there(tmp_path: Path) -> None:
-    with pytest.raises(DiskError) as caught:
-        read_spec_file(tmp_path / "none.toml", None)
-    assert str(caught.value) == (
-        f"{tmp_path}/none.toml could not be read, it is not there: check the path, and that its drive is connected."
-    )
-    with pytest.raises(DiskError) as caught:
-        read_spec_file(tmp_path, None)
-    assert str(caught.value) == (f"{tmp_path} could not be read, it is a folder: name a file.")
-
-
-def test_a_written_file_comes_back(tmp_path: Path) -> None:
-    spec = Spec(number="0147", choices=(Choice(option=OptionId("side-galley")),))
-    write_spec_file(tmp_path / "a.toml", CATALOGUE, spec, report_of(spec))
-    assert read_spec_file(tmp_path / "a.toml", CATALOGUE).spec == spec

@@ -16,7 +16,7 @@ from specbuilder.model.plain_text import lines, one_line
 from specbuilder.model.spec import Acceptance, Choice, Customer, OpenQuestion, OwnPart, Spec, VanData
 from specbuilder.storage.spec_files import read_spec, spec_text
 from specbuilder.storage.spec_format import COMPUTED_KEYS, COMPUTED_TABLES
-from tests.storage.scene import CATALOGUE, report_of
+from tests.storage.scene import CATALOGUE, report_of, written
 from tests.storage.specs import hostile_specs, specs
 
 WHOLE = Path(__file__).with_name("spec_0147.toml")
@@ -46,10 +46,6 @@ FAMILY = Spec(
     questions=(OpenQuestion(text="Fabric", owner="customer", due="2031-04-28", stops="B6"),),
     note="asks twice about the price",
 )
-
-
-def written(spec: Spec) -> str:
-    return spec_text(CATALOGUE, spec, report_of(spec))
 
 
 def test_the_whole_text() -> None:
