@@ -22,6 +22,8 @@ class Finding:
     """The choices that make it so, in the order they were taken."""
     keys: tuple[BriefKey, ...] = ()
     """The answers that take part."""
+    values: tuple[tuple[BriefKey, str], ...] = ()
+    """What of those answers it asks about: of *what must run*, the kettle that is lacking and not the laptop that is there."""
     reading: LedgerId | None = None
     """The ledger or figure it is about."""
     lacks: tuple[Lack, ...] = ()

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import assert_never
 
 from specbuilder.model.ids import BASE_VAN_GROUP, BriefKey, GroupId, LedgerId, OptionId, Tag, Zone
-from specbuilder.model.kinds import Place, Truth
+from specbuilder.model.kinds import Compare, Place, Truth
 from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.rules import (
     AllOf,
@@ -42,6 +42,7 @@ class Evidence:
 
     subjects: list[OptionId] = field(default_factory=list)
     keys: list[BriefKey] = field(default_factory=list)
+    values: list[tuple[BriefKey, str]] = field(default_factory=list)
     lacks: list[Lack] = field(default_factory=list)
     wanted: list[Tag] = field(default_factory=list)
     reading: LedgerId | None = None
@@ -80,8 +81,10 @@ def _gather_atom(atom: Atom, standing: Standing, side: Place | None, evidence: E
                 evidence.subjects.append(option)
             elif option in standing.may_choose:
                 evidence.lacks.append(Lack(group=standing.may_choose[option]))
-        case BriefIs(key=key):
+        case BriefIs(key=key, compare=compare, value=value):
             evidence.keys.append(key)
+            if compare is Compare.EQUAL and not wanted:
+                evidence.values.append((key, str(value)))
             if not situation.facts.known(key):
                 evidence.lacks.append(Lack(key=key))
         case WithinBound(ledger=ledger) | MarginBelow(ledger=ledger) | FigureAbove(ledger=ledger):

@@ -100,6 +100,7 @@ def judge(hearing_: Hearing, standing: Standing, accepted: frozenset[RuleId] = f
         verdict=verdict,
         subjects=tuple(sorted(dict.fromkeys(evidence.subjects), key=lambda o: order.get(o, -1))),
         keys=tuple(dict.fromkeys(evidence.keys)),
+        values=tuple(dict.fromkeys(evidence.values)),
         reading=evidence.reading,
         lacks=tuple(dict.fromkeys(evidence.lacks)),
         wanted=tuple(dict.fromkeys(evidence.wanted)),

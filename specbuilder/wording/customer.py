@@ -16,7 +16,7 @@ from specbuilder.model.spec import Acceptance, Choice
 
 from . import lengths, quantities
 from .dates import written_day
-from .findings import finding_head, finding_line
+from .findings import finding_head, finding_line, named_answers
 from .findings_plain import without_level
 from .names import chosen_name, listed, place_name
 from .plain import ended, lowered, raised
@@ -95,24 +95,30 @@ def inside(sentence: str) -> str:
 
 def told_words(catalogue: Catalogue, report: Report, finding: Finding) -> str:
     """What is said of a caution: the words of the rule, and the figure behind it, if there is one."""
-    because = catalogue.rules[finding.rule].because
+    because, named = catalogue.rules[finding.rule].because, _named(catalogue, finding)
     reading = report.readings.get(finding.reading) if finding.reading else None
     if reading is None or reading.value is None:
-        return ended(because)
+        return f"{ended(because)} It is about: {named}." if named else ended(because)
     plain = replace(finding, accepted=False)
     head = finding_head(catalogue, report, plain)
     figure = finding_line(catalogue, report, plain).removeprefix(head).strip()
     return _calm(f"{ended(because)} {figure}".strip())
 
 
+def _named(catalogue: Catalogue, finding: Finding) -> str:
+    """Which of the things the customer named it is about; empty where it is about no such list."""
+    return listed(filter(None, (named_answers(catalogue, finding, key) for key in finding.keys)))
+
+
 def stop_words(catalogue: Catalogue, report: Report, finding: Finding) -> str:
     """Why something cannot be built, with the choices or the figure behind it and what would mend it."""
-    told = told_words(catalogue, report, finding)
-    if told != ended(catalogue.rules[finding.rule].because):
+    told, because = told_words(catalogue, report, finding), ended(catalogue.rules[finding.rule].because)
+    named = _named(catalogue, finding)
+    if told not in (because, f"{because} It is about: {named}."):
         return told
-    about = "; ".join(chosen_name(catalogue, report.spec, option) for option in finding.subjects)
+    about = "; ".join(filter(None, (*(chosen_name(catalogue, report.spec, o) for o in finding.subjects), named)))
     missing = finding_line(catalogue, report, finding).partition(" Missing: ")[2]
-    parts = (told, f"It is about: {ended(about)}" if about else "", f"Missing: {missing}" if missing else "")
+    parts = (because, f"It is about: {ended(about)}" if about else "", f"Missing: {missing}" if missing else "")
     return " ".join(part for part in parts if part)
 
 

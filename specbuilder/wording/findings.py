@@ -8,14 +8,14 @@ from typing import assert_never
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Finding
 from specbuilder.model.ids import BriefKey, OptionId
-from specbuilder.model.kinds import Confidence, Level, Verdict
+from specbuilder.model.kinds import AnswerType, Confidence, Level, Verdict
 from specbuilder.model.ledger import Lack, Reading
 from specbuilder.model.report import Report
 from specbuilder.model.rules import FitsVan, NeedsMet, PlacesLegal, Rule, WithinBound, ZonesFree
 from specbuilder.model.spec import Choice
 
 from . import ledger_detail, quantities, readings
-from .brief import line_words
+from .brief import line_words, value_word
 from .dates import written_moment
 from .names import choice_name, group_name, key_name, lack_name, listed, option_name, tag_name
 from .plain import ended, lowered, raised
@@ -97,7 +97,9 @@ def finding_line(catalogue: Catalogue, report: Report, finding: Finding) -> str:
         name = catalogue.ledgers[reading.id].name
         return f"{head} {ended(f'{name}: {_measured(catalogue, finding, reading)}')}"
     about = [_subject(catalogue, report, option) for option in finding.subjects]
-    about += [_key_told(catalogue, report, key, "{} ({})") for key in finding.keys]
+    about += [
+        _key_told(catalogue, report, key, "{} ({})", named_answers(catalogue, finding, key)) for key in finding.keys
+    ]
     missing = _missing(catalogue, finding)
     told = f"{head} It is about {listed(about, most=_FEW)}." if about else head
     return f"{told} {ended(f'Missing: {missing}')}" if missing else told
@@ -184,9 +186,17 @@ def _acceptance(report: Report, finding: Finding) -> str:
     return f"accepted in writing by {accepted.by}" + (f" on {written_moment(accepted.at)}" if accepted.at else "")
 
 
-def _key_told(catalogue: Catalogue, report: Report, key: BriefKey, both: str) -> str:
-    """A line of the brief with its answer; once where the answer is told in the words of its name."""
-    name, told = key_name(catalogue, key), line_words(catalogue, report, key)
+def named_answers(catalogue: Catalogue, finding: Finding, key: BriefKey) -> str:
+    """``kettle and laptop``: of an answer of several words those the finding is about; empty of any other answer."""
+    line = catalogue.brief.get(key)
+    if line is None or line.type is not AnswerType.LIST:
+        return ""
+    return listed(value_word(line, value) for about, value in finding.values if about == key)
+
+
+def _key_told(catalogue: Catalogue, report: Report, key: BriefKey, both: str, named: str = "") -> str:
+    """A line of the brief with its answer, or what is ``named`` of it; once where it is told in the words of its name."""
+    name, told = key_name(catalogue, key), named or line_words(catalogue, report, key)
     return name if name == told else both.replace("{}", name, 1).replace("{}", told, 1)
 
 

@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 
 from specbuilder.documents.sheets.customer import customer_copy
-from specbuilder.model.ids import BriefKey, LedgerId, RuleId
-from specbuilder.model.kinds import Level, Verdict
+from specbuilder.model.ids import BriefKey, LedgerId, OptionId, RuleId
+from specbuilder.model.kinds import JobState, Level, Verdict
 from specbuilder.model.ledger import Reading
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.span import point
 from specbuilder.model.spec import Acceptance, OpenQuestion, OwnPart
 from specbuilder.wording.dates import day_words
 
-from .cases import case, the_catalogue
-from .customer import EVERY, FAMILY, copy, said, table, ticked, with_own_fridge
+from .cases import case, spec_of, the_catalogue
+from .customer import EVERY, FAMILY, QUOTED, SIGNED, copy, said, table, ticked, with_own_fridge
 from .reading import part
 
 # --- what was told
@@ -145,6 +145,29 @@ def test_without_an_own_part_nothing_is_said_of_warranty() -> None:
     assert "warrant it" not in said(copy(FAMILY))
 
 
+def test_before_signing_the_days_are_said_to_hold_for_an_order_of_today_and_the_first_is_no_date() -> None:
+    told = said(part(customer_copy(case(FAMILY)), "If you change your mind"))
+    assert "base van and door side (on the day work begins); window positions (about 21 April);" in told
+    assert "These days hold if you order today; if you order later, they come later, too." in told
+    signed = said(part(copy(state=JobState.ORDERED, records=(QUOTED, SIGNED)), "If you change your mind"))
+    assert "if you order" not in signed
+
+
+def test_of_what_must_run_away_from_the_plug_what_is_lacking_is_named() -> None:
+    answers = spec_of(FAMILY).answers
+    wanted = replace(answers, given={**answers.given, BriefKey("must_run"): ("laptop", "kettle", "hair-dryer")})
+    told = [row for row in ticked(copy(answers=wanted)) if "among the appliances" in row]
+    assert told == [
+        "You want this to run away from the plug, but it is not among the appliances yet, so its energy is not "
+        "counted. It is about: kettle and hair dryer."
+    ]
+    none = tuple(
+        replace(c, option=OptionId("no-inverter")) if c.option == "inverter-600" else c for c in spec_of(FAMILY).choices
+    )
+    stops = said(copy(answers=wanted, choices=none))
+    assert "there is no inverter. It is about: kettle and hair dryer." in stops
+
+
 def test_every_freeze_point_is_told_with_its_day() -> None:
     found = case(FAMILY)
     told = said(part(customer_copy(found), "If you change your mind"))
@@ -152,4 +175,5 @@ def test_every_freeze_point_is_told_with_its_day() -> None:
         work = found.stand.catalogue.work[step.step]
         if work.freezes:
             assert all(thing in told for thing in work.freezes)
-            assert day_words(step.last_day).removesuffix(" 2031") in told
+            day = f"about {day_words(step.last_day).removesuffix(' 2031')}"
+            assert (day if step.last_day > found.plan.first_day else "on the day work begins") in told

@@ -22,7 +22,7 @@ from specbuilder.wording.quantities import weeks
 from . import figures
 
 _WISH = BriefKey("weeks_wanted")
-_FREE = "Until you sign, you can change anything, and the price follows."
+_IF_TODAY = " These days hold if you order today; if you order later, they come later, too."
 _DAYS_OF_WEEK = 7
 
 
@@ -50,14 +50,14 @@ def changes(case: Case) -> Iterator[Block]:
     yield Paragraph(
         text=f"{first}, a change is written down with its price, its weeks and the work it undoes, and both of us sign "
         "it; until then we build what you signed last. Once these things are done, changing them means undoing work, "
-        f"and some of it cannot be undone: {'; '.join(_freezes(case))}."
+        f"and some of it cannot be undone: {'; '.join(_freezes(case))}.{'' if signed else _IF_TODAY}"
     )
 
 
 def _rows(case: Case) -> Iterator[tuple[str, str]]:
     plan, unsigned = case.plan, case.stand.spec.state in figures.UNSIGNED
     begun = any(step.passed for step in plan.steps)
-    when = f"{day_words(plan.first_day)}{' at the earliest' if unsigned else ''}"
+    when = f"{day_words(plan.first_day)}{' at the earliest, if you order today' if unsigned else ''}"
     yield "Work began" if begun else "Work begins", when
     told = [f"about {day_words(plan.finish)}"]
     told += [f"{_weeks_from(case.today, plan.finish)} from today, if you order today"] if unsigned else []
@@ -109,6 +109,8 @@ def _freezes(case: Case) -> Iterator[str]:
 
 
 def _day(case: Case, step: PlannedStep) -> str:
-    """``about 30 May``, with the year where it is another one than on this paper."""
+    """``about 30 May``, with the year where it is another one than on this paper; of the first day that it is that."""
+    if not step.passed and step.last_day <= case.plan.first_day:
+        return "on the day work begins"
     day = day_words(step.last_day).removesuffix(f" {case.today.year}")
     return f"done on {day}" if step.passed else f"about {day}"
