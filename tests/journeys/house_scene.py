@@ -17,6 +17,8 @@ from specbuilder.storage.rules_files import read_rules
 from tests.conftest import RULES
 from tests.office.scene import Scene
 
+from .stage import Stage
+
 FABRIC = OptionId("fabric-moss-weave")
 THREE_OPEN: tuple[Edit, ...] = (
     LeaveOut(option=FABRIC),
@@ -31,6 +33,14 @@ OLD_PENCE, NEW_PENCE = 91000, 98000
 def set_clock(scene: Scene, monkeypatch: pytest.MonkeyPatch) -> None:
     """The screens have the time of the scene."""
     monkeypatch.setattr("specbuilder.storage.jobs.local_time", scene.clock)
+
+
+async def opened(stage: Stage) -> Stage:
+    """The first job of the list."""
+    await stage.press("enter")
+    await stage.found()
+    stage.presses = 0
+    return stage
 
 
 def old_rules(folder: Path) -> tuple[Path, Catalogue]:

@@ -16,7 +16,7 @@ from specbuilder.tui.screens.ledgers import LedgerPage, LedgersPage
 from specbuilder.wording.readings import is_noted
 
 from .bench import press
-from .test_circuits import opened
+from .circuit_scene import opened
 
 
 def hint_line(counter: Counter) -> str:

@@ -6,7 +6,6 @@ from pathlib import Path
 
 import pytest
 
-from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.edits import NameCustomer
 from specbuilder.model.kinds import JobState
 from specbuilder.model.record import RecordKind
@@ -14,24 +13,8 @@ from specbuilder.storage.disk import DiskError, DiskReason
 from specbuilder.storage.seals import sealed_path
 from tests.office.scene import Scene
 
-from .house_scene import THREE_OPEN, set_clock
-from .stage import WINDOWS, Stage, on_stage
-
-
-@pytest.fixture
-def scene(empty: Path, catalogue: Catalogue, monkeypatch: pytest.MonkeyPatch) -> Scene:
-    """A house with the Saturday family's job as a draft."""
-    made = Scene(empty, catalogue)
-    set_clock(made, monkeypatch)
-    return made
-
-
-async def opened(stage: Stage) -> Stage:
-    """The first job of the list."""
-    await stage.press("enter")
-    await stage.found()
-    stage.presses = 0
-    return stage
+from .house_scene import THREE_OPEN, opened
+from .stage import WINDOWS, on_stage
 
 
 @WINDOWS

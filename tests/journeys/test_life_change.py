@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import JobState
 from specbuilder.office.verify import verify
 from tests.office.scene import Scene
 
-from .house_scene import set_clock
+from .house_scene import opened
 from .stage import WINDOWS, Stage, on_stage
 
 GAS = OptionId("gas-bundle")
@@ -20,20 +17,10 @@ INDUCTION = ("/", "'ind'", "enter", "enter")
 
 
 @pytest.fixture
-def scene(empty: Path, catalogue: Catalogue, monkeypatch: pytest.MonkeyPatch) -> Scene:
+def scene(scene: Scene) -> Scene:
     """A house in which the Saturday family's job is ordered."""
-    made = Scene(empty, catalogue)
-    made.order()
-    set_clock(made, monkeypatch)
-    return made
-
-
-async def opened(stage: Stage) -> Stage:
-    """The first job of the list."""
-    await stage.press("enter")
-    await stage.found()
-    stage.presses = 0
-    return stage
+    scene.order()
+    return scene
 
 
 async def change_drawn_up(stage: Stage) -> str:

@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 
 import pytest
 
-from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import OptionId
 from specbuilder.model.kinds import JobState, Owner
 from specbuilder.tui.keys import Where
 from tests.office.scene import Scene
 
 from .clicking import action, find, opened, take_first_way, typed, unfold
-from .conftest import EXAMPLES
 from .house_scene import THREE_OPEN, scene_of_old, set_clock
 from .stage import SMALL, WIDE, on_stage
 
@@ -22,23 +19,6 @@ SIZES = pytest.mark.parametrize("size", [SMALL, pytest.param(WIDE, marks=pytest.
 LONG_SIZES = pytest.mark.parametrize(
     "size", [pytest.param(SMALL, marks=pytest.mark.long), pytest.param(WIDE, marks=pytest.mark.long)]
 )
-
-
-@pytest.fixture
-def one(tmp_path: Path) -> Path:
-    """A folder with the Saturday family's job."""
-    folder = tmp_path / "one"
-    folder.mkdir()
-    shutil.copy(EXAMPLES / "saturday-family.toml", folder / "0147-r1.toml")
-    return folder
-
-
-@pytest.fixture
-def scene(empty: Path, catalogue: Catalogue, monkeypatch: pytest.MonkeyPatch) -> Scene:
-    """A house with the Saturday family's job as a draft."""
-    made = Scene(empty, catalogue)
-    set_clock(made, monkeypatch)
-    return made
 
 
 @SIZES

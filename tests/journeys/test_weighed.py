@@ -10,8 +10,8 @@ from specbuilder.tui.keys import Where
 from specbuilder.wording.glance import weight_words
 
 from .bench import press, spec
+from .circuit_scene import opened
 from .stage import SMALL, on_stage
-from .test_circuits import opened
 
 FRONT, REAR = OnField(Field.WEIGHED_FRONT), OnField(Field.WEIGHED_REAR)
 
