@@ -12,17 +12,20 @@ from specbuilder.office.leaving import is_kept, keep_as_it_left
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, replay
 from specbuilder.storage.disk import DiskError, DiskReason
+from specbuilder.storage.faults import quotable
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.lock import LockHolder
 from specbuilder.storage.open_job import OpenJob, ReadOnly
 from specbuilder.storage.rules_files import RulesFaults
+from specbuilder.wording.job_lines import could_not_be_written, is_in_journal, out_of_sight
 from specbuilder.wording.life import not_newest
 
 from . import output
 from .opening import unreadable
 from .output import Exit, StopError
 
+_LONGEST = 200
 COUNTER = "the command line"
 """What a lock says while a line command holds a job."""
 
@@ -84,8 +87,7 @@ class ChangingJob:
             self._open.abandon()
             if error.reason is DiskReason.TAKEN:
                 raise
-            stands = "Nothing was changed." if back else waits(self._open)
-            raise StopError(Exit.UNUSABLE, str(error), stands) from error
+            raise StopError(Exit.UNUSABLE, str(error), stands_now(self._open, back, "Nothing was changed.")) from error
 
     def catch_up(self) -> None:
         """Writes what a kill or a full disk kept from the file, or from being kept as it left the house.
@@ -123,7 +125,8 @@ def refuse_held(open_: OpenJob, job: JobFiles, *, elsewhere: bool = False) -> tu
         return words
     open_.abandon()
     cure = "Try again later, or write elsewhere with --to OUT." if elsewhere else "Try again later."
-    raise StopError(Exit.BROKEN, *words, *_lock_cure(because, job), f"Nothing was changed. {cure}")
+    nothing = "" if isinstance(because, DiskError) and because.unsure is not None else "Nothing was changed. "
+    raise StopError(Exit.BROKEN, *words, *_lock_cure(because, job), f"{nothing}{cure}")
 
 
 def keep_new(job: OpenJob, catalogue: Catalogue, spec: Spec, entries: Iterable[Entry]) -> None:
@@ -135,7 +138,7 @@ def keep_new(job: OpenJob, catalogue: Catalogue, spec: Spec, entries: Iterable[E
     try:
         keep_whole(job, catalogue, spec, entries)
     except DiskError as error:
-        stands = "There is no new job." if job.discard() else f"Job {job.number} is there. {waits(job)}"
+        stands = stands_now(job, job.discard(), "There is no new job.", f"Job {job.number} is there.")
         raise StopError(Exit.UNUSABLE, str(error), stands) from error
 
 
@@ -158,8 +161,22 @@ def _lock_cure(because: ReadOnly, job: JobFiles) -> tuple[str, ...]:
     return (words,)
 
 
-def waits(job: OpenJob) -> str:
-    """Said of what is in the journal, and not in the file yet; or of what did not even get there."""
-    if job.waiting:
-        return f"What was asked for could not be written down: look at job {job.number} before it is done again."
-    return f"What was asked for is kept in the journal of job {job.number}: it is written with the next change."
+def stands_now(job: OpenJob, back: bool, nothing: str, there: str = "") -> str:
+    """What stands of what was asked for, when not all of it could be written.
+
+    Args:
+        job: it was asked of this one.
+        back: nothing of it stands, and that was seen.
+        nothing: said then.
+        there: of what was begun, where that could not be taken away again.
+    """
+    if back:
+        return nothing
+    if not job.in_sight:
+        return out_of_sight(job.number, folder_of(job.files))
+    return f"{there} {could_not_be_written(job.number) if job.waiting else is_in_journal(job.number)}".lstrip()
+
+
+def folder_of(files: JobFiles) -> str:
+    """The jobs folder, for a sentence."""
+    return quotable(str(files.folder), _LONGEST)

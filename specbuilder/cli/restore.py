@@ -14,7 +14,7 @@ from specbuilder.wording.job_lines import can_be_read, no_such_copy, only_a_job_
 
 from .answers import Answer
 from .change import standing
-from .holding import COUNTER, keep_whole, refuse_held
+from .holding import COUNTER, keep_whole, refuse_held, stands_now
 from .opening import held_job, unreadable
 from .output import Exit, StopError
 
@@ -23,7 +23,7 @@ def restore(house: House, arguments: Namespace) -> Answer:
     """Opens it from the copy that was named, else from the better one; what cannot be read is set aside.
 
     Raises:
-        StopError: it can be read, nothing of it is kept, or another counter has it; nothing was changed.
+        StopError: it can be read, nothing of it is kept, or another counter has it; it says what was changed.
         DiskError, RulesFaults: a file could not be read or written.
     """
     files = held_job(arguments.file, house, only_a_job_stands())
@@ -35,9 +35,9 @@ def restore(house: House, arguments: Namespace) -> Answer:
     session = replay(Session(catalogue=catalogue, spec=job.start, base=base), job.entries)
     try:
         keep_whole(job, catalogue, session.spec, ())
-    except DiskError:
+    except DiskError as error:
         job.abandon()
-        raise
+        raise StopError(Exit.UNUSABLE, str(error), stands_now(job, False, "")) from error
     notices = (notice.words for notice in job.notices)
     return standing(catalogue, session, (restored(files.number, instead.value), *notices))
 

@@ -32,11 +32,12 @@ from specbuilder.storage.job_recovery import JobUnreadableError
 from specbuilder.storage.open_job import OpenJob
 from specbuilder.storage.rules_files import RulesFaults
 from specbuilder.wording import life as words
+from specbuilder.wording.job_lines import may_be_given_up, not_given_up, out_of_sight
 from specbuilder.wording.records import record_name
 from specbuilder.wording.spoken import standing_line
 
 from .answers import Answer
-from .holding import COUNTER, ChangingJob, waits
+from .holding import COUNTER, ChangingJob, folder_of, stands_now
 from .opening import held_job, refuse_altered, unreadable
 from .output import Exit, StopError
 from .recording import needs_signed, record_typed, typed_text
@@ -161,6 +162,9 @@ def _given_up(house: House, changing: ChangingJob) -> Answer:
         given_up(house, files, COUNTER)
     except JobUnreadableError as error:
         raise unreadable(files, error) from error
+    except DiskError as error:
+        stands = not_given_up(spec) if error.unsure is None else may_be_given_up(spec, folder_of(files))
+        raise StopError(Exit.UNUSABLE, str(error), stands) from error
     return Answer((words.given_up(spec),))
 
 
@@ -203,6 +207,10 @@ def next_held(house: House, changing: ChangingJob) -> tuple[OpenJob, Session]:
         return next_begun(house, changing.job, changing.session, COUNTER), session
     except JobUnreadableError as error:
         raise unreadable(changing.job.files, error) from error
+    except DiskError as error:
+        files = changing.job.files
+        stands = _NOTHING if error.unsure is None else out_of_sight(files.number, folder_of(files))
+        raise StopError(Exit.UNUSABLE, str(error), stands) from error
 
 
 def begun_whole(job: OpenJob, session: Session, edits: tuple[Edit, ...]) -> Session:
@@ -217,7 +225,7 @@ def begun_whole(job: OpenJob, session: Session, edits: tuple[Edit, ...]) -> Sess
         job.save(session.catalogue, session.spec, stand_of(session.catalogue, session.spec).report)
         job.close()
     except DiskError as error:
-        stands = _NOTHING if job.discard() else f"{words.begun(session.spec)} {waits(job)}"
+        stands = stands_now(job, job.discard(), _NOTHING, words.begun(session.spec))
         raise StopError(Exit.UNUSABLE, str(error), stands) from error
     return session
 
@@ -235,11 +243,11 @@ def _taken(house: House, job: OpenJob, session: Session, edit: Edit, told: _Told
         if isinstance(error, DiskError) and error.reason is DiskReason.TAKEN:
             raise
         trouble = tuple(str(error).split("\n"))
-        if job.written:
+        if job.written and job.in_sight:
             lines = (*told(_done(session, (edit,))), *trouble, words.not_kept_yet())
         else:
-            gone = job.discard() if begun else job.take_back()
-            lines = (*trouble, _NOTHING if gone else waits(job))
+            back = job.discard() if begun else job.take_back()
+            lines = (*trouble, stands_now(job, back, _NOTHING))
         raise StopError(Exit.UNUSABLE, *lines) from error
     finally:
         job.abandon()

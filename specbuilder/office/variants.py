@@ -99,7 +99,8 @@ def bring_into(
         at: when, ``YYYY-MM-DD HH:MM``.
 
     Raises:
-        JobUnreadableError, RulesFaults, DiskError: it cannot be read or not be written; it is as it was.
+        JobUnreadableError, RulesFaults, DiskError: it cannot be read or not be written; it is as it was, unless the
+            error is ``unsure``.
     """
     _, catalogue = house.found(files)
     job = house.jobs.open(files.number, counter, catalogue, revision=files.revision)
@@ -130,6 +131,5 @@ def _write(job: OpenJob, session: Session, edit: Edit) -> None:
         job.append(edit)
         stand = stand_of(session.catalogue, session.spec)
         job.save(stand.catalogue, stand.spec, stand.report)
-    except DiskError:
-        job.take_back()
-        raise
+    except DiskError as error:
+        raise error.about(None if job.take_back() else job.files.journal) from error

@@ -25,7 +25,8 @@ def write_whole(path: Path, content: str | bytes, *, changed_s: float | None = N
     ``changed_s`` becomes the file's time of change, in seconds since 1970; None leaves it to the system.
 
     Raises:
-        DiskError: the old content is still there. What is no regular file is never replaced.
+        DiskError: the old content is still there, unless the error is ``unsure`` of the file: the new one has its
+            place, and nobody can tell whether it keeps it. What is no regular file is never replaced.
     """
     refuse_special(path, writing=True)
     target = Path(os.path.realpath(path))
@@ -40,7 +41,17 @@ def write_whole(path: Path, content: str | bytes, *, changed_s: float | None = N
             with contextlib.suppress(OSError):
                 part.unlink()
             raise
+    with disk(path, writing=True, unsure=path):
         sync_folder(target.parent)
+
+
+def moved_back(path: Path, aside: Path) -> bool:
+    """Puts a file back in its place that was laid aside; False: it could not be."""
+    try:
+        os.replace(aside, path)
+    except OSError:
+        return False
+    return True
 
 
 def clear_left(target: Path, ending: str = PART) -> None:

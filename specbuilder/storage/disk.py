@@ -68,18 +68,29 @@ _BECAUSE = MappingProxyType(
 
 
 class DiskError(Exception):
-    """A file could not be read or written. ``str()`` is one sentence with file and cure."""
+    """A file could not be read or written. ``str()`` says so with file and cure, and what nobody can be sure of."""
 
-    def __init__(self, reason: DiskReason, path: Path, *, writing: bool) -> None:
+    def __init__(self, reason: DiskReason, path: Path, *, writing: bool, unsure: Path | None = None) -> None:
         self.reason = reason
         self.path = path
         self.writing = writing
+        self.unsure = unsure
+        """A file that may stand written all the same, as its folder failed or went away after that; None: none does."""
         done = "written" if writing else "read"
-        super().__init__(f"{quotable(str(path), 200)} could not be {done}, {_BECAUSE[reason]}")
+        told = f"{quotable(str(path), 200)} could not be {done}, {_BECAUSE[reason]}"
+        super().__init__(told if unsure is None else f"{told} {_unsure_words(unsure)}")
+
+    def about(self, unsure: Path | None) -> DiskError:
+        """The same from somebody who knows better what may stand written."""
+        return DiskError(self.reason, self.path, writing=self.writing, unsure=unsure)
+
+
+def _unsure_words(path: Path) -> str:
+    return f"{quotable(str(path), 200)} may be there all the same: look at it before this is done again."
 
 
 @contextmanager
-def disk(path: Path, *, writing: bool) -> Iterator[None]:
+def disk(path: Path, *, writing: bool, unsure: Path | None = None) -> Iterator[None]:
     """Runs what touches this file.
 
     Raises:
@@ -89,7 +100,7 @@ def disk(path: Path, *, writing: bool) -> Iterator[None]:
         yield
     except OSError as error:
         reason = _REASONS.get(error.errno or 0, DiskReason.FAILED)
-        raise DiskError(reason, path, writing=writing) from error
+        raise DiskError(reason, path, writing=writing, unsure=unsure) from error
 
 
 @contextmanager

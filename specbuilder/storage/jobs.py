@@ -9,10 +9,8 @@
 
 from __future__ import annotations
 
-import contextlib
 import os
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from datetime import datetime
 from math import inf
 from pathlib import Path
@@ -22,13 +20,12 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.spec import Spec
 
 from .disk import DiskError, DiskReason, disk
+from .job_ends import begun, lay_aside
 from .job_files import JobFiles, job_files, main_number
 from .job_left import Left, left, sealed_revisions
 from .job_list import JobLine, changed_at
 from .job_recovery import Found, Instead, JobUnreadableError, find
 from .job_text import clear_halves
-from .journal import start_line
-from .journal_file import JournalFile
 from .known_lines import KnownLines, Stamps, stamps_of
 from .lock import JobLock, LockHolder, Process, holds, read_lock, take_lock, this_process
 from .open_job import Clock, OpenJob, ReadOnly
@@ -99,7 +96,7 @@ class JobsFolder:
         for number in range(first, first + _TRIES):
             files = JobFiles(f"{number:0{_DIGITS}}", 1, self.path)
             if lock := self._free(files, counter):
-                return self._created(files, lock, start or Spec())
+                return begun(files, lock, start or Spec(), self._clock)
         raise DiskError(DiskReason.TAKEN, self.path, writing=True)
 
     def create_variant(self, start: Spec, counter: str) -> OpenJob:
@@ -112,7 +109,7 @@ class JobsFolder:
         for letter in "bcdefghijklmnopqrstuvwxyz":
             files = JobFiles(f"{main}{letter}", 1, self.path)
             if not self._ever(files.number) and (lock := self._free(files, counter)):
-                return self._created(files, lock, start)
+                return begun(files, lock, start, self._clock)
         raise DiskError(DiskReason.TAKEN, self.path / f"{main}z-r1.toml", writing=True)
 
     def variants(self, number: str) -> tuple[str, ...]:
@@ -172,28 +169,24 @@ class JobsFolder:
             DiskError: it could not be begun: another counter has the job, or there is a later revision already.
         """
         files = JobFiles(start.number, start.revision, self.path)
-        lock = take_lock(files.lock, counter, self._process, self._clock(), None)
-        if isinstance(lock, LockHolder):
-            raise DiskError(DiskReason.TAKEN, files.spec, writing=True)
-        if max(self._ever(start.number), default=0) >= start.revision:
+        lock = self._locked(files, counter)
+        try:
+            if max(self._ever(start.number), default=0) >= start.revision:
+                raise DiskError(DiskReason.IN_THE_WAY, files.spec, writing=True)
+        except DiskError:
             lock.release()
-            raise DiskError(DiskReason.IN_THE_WAY, files.spec, writing=True)
-        return self._created(files, lock, start)
+            raise
+        return begun(files, lock, start, self._clock)
 
     def give_up(self, files: JobFiles, counter: str) -> None:
         """Lays a revision that was never signed aside: its files stay, under names that are no job's.
 
         Raises:
-            DiskError: another counter has the job, or a file could not be moved.
+            DiskError: another counter has the job, or a file could not be moved; it stays, as far as the error is sure.
         """
-        lock = take_lock(files.lock, counter, self._process, self._clock(), None)
-        if isinstance(lock, LockHolder):
-            raise DiskError(DiskReason.TAKEN, files.spec, writing=True)
+        lock = self._locked(files, counter)
         try:
-            for path, ending in ((files.spec, "toml"), (files.journal, "journal")):
-                with disk(path, writing=True):
-                    if path.exists():
-                        path.replace(files.aside(ending))
+            lay_aside(files)
         finally:
             lock.release()
 
@@ -238,12 +231,28 @@ class JobsFolder:
                 return found, error
         return found, held
 
+    def _locked(self, files: JobFiles, counter: str) -> JobLock:
+        """The lock of a job of which a revision begins or ends.
+
+        Raises:
+            DiskError: another counter has it, or it could not be made.
+        """
+        lock = take_lock(files.lock, counter, self._process, self._clock(), None)
+        if isinstance(lock, LockHolder):
+            raise DiskError(DiskReason.TAKEN, files.spec, writing=True)
+        return lock
+
     def _free(self, files: JobFiles, counter: str) -> JobLock | None:
         """The lock of a number that is no job's yet; None when it is."""
         lock = take_lock(files.lock, counter, self._process, self._clock(), None)
         if isinstance(lock, LockHolder):
             return None
-        if self.revisions(files.number):
+        try:
+            taken = self.revisions(files.number)
+        except DiskError:
+            lock.release()
+            raise
+        if taken:
             lock.release()
             return None
         return lock
@@ -254,18 +263,6 @@ class JobsFolder:
             return take_lock(files.lock, counter, self._process, now, changed_at(files, now.tzinfo))
         except DiskError as error:
             return error
-
-    def _created(self, files: JobFiles, lock: JobLock, start: Spec) -> OpenJob:
-        named = replace(start, number=files.number, revision=files.revision)
-        try:
-            clear_halves(files)
-            JournalFile.new(files.journal, start_line(named)).close()
-            return OpenJob(files, find(files, None), self._clock, lock)
-        except DiskError:
-            with contextlib.suppress(OSError):
-                files.journal.unlink()  # no job was of this name: half a beginning must not look like one
-            lock.release()
-            raise
 
     def _all(self) -> tuple[JobFiles, ...]:
         return job_files(self.path, self._names())

@@ -7,7 +7,7 @@ from pathlib import Path
 from threading import Lock
 
 from .atomic import BINARY, sync_folder, write_whole
-from .disk import disk, refuse_special
+from .disk import DiskError, disk, refuse_special
 
 
 class JournalFile:
@@ -37,10 +37,13 @@ class JournalFile:
         """Makes a journal that holds this; it stands on the disk when this returns.
 
         Raises:
-            DiskError: it could not be made.
+            DiskError: it could not be made; what stood there still does, unless the error is ``unsure``.
         """
         write_whole(path, content)
-        return cls(path, content)
+        try:
+            return cls(path, content)
+        except DiskError as error:
+            raise error.about(path) from error
 
     @property
     def waiting(self) -> int:
@@ -75,12 +78,17 @@ class JournalFile:
         """Takes back everything after so many bytes, as if it had never been appended. Needs no room.
 
         Raises:
-            DiskError: what was written still stands there.
+            DiskError: what was written still stands there, or may come back.
         """
         with self._guard, disk(self._path, writing=True):
             os.ftruncate(self._file, min(length, self._on_disk))
             self._on_disk = min(length, self._on_disk)
             del self._content[length:]
+            try:
+                os.fsync(self._file)
+            except OSError:
+                self._unsure = True
+                raise
 
     def sync(self) -> None:
         """Brings everything appended so far to the disk. May take long: meant for a worker; appending goes on.
@@ -115,7 +123,10 @@ class JournalFile:
 
     def _write_anew(self) -> None:
         """A system that could not bring a file to the disk may have dropped what it held: another file is made."""
-        write_whole(self._path, bytes(self._content))
+        try:
+            write_whole(self._path, bytes(self._content))
+        except DiskError as error:
+            raise error.about(None) from error  # it waits, and is written until it stands
         with disk(self._path, writing=True):
             file = _open(self._path)
         os.close(self._file)

@@ -48,7 +48,10 @@ def keep_rules(jobs: Path, rules: Traversable, digest: str) -> Path:
         files = sorted(_files(rules, ""))
     if digest_of(files) != digest:
         raise RulesFaults((changed_since(rules.name),))
-    write_whole(path, _archive(files))
+    try:
+        write_whole(path, _archive(files))
+    except DiskError as error:
+        raise error.about(None) from error  # whoever needs them looks first whether they are kept
     return path
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
-import os
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
@@ -15,15 +13,17 @@ from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
 
 from .atomic import write_whole
-from .disk import DiskError, DiskReason, disk, reading
+from .disk import DiskError, DiskReason
 from .faults import quotable
 from .job_files import JobFiles
+from .job_journal import journal_of
 from .job_notices import Notice, NoticeKind
 from .job_recovery import Found, digest_of
 from .job_text import keep_yesterday, stands
-from .journal import CursorPlace, entry_line, saved_line, start_line
+from .journal import CursorPlace, entry_line, saved_line
 from .journal_file import JournalFile
 from .lock import BEING_WRITTEN, JobLock, LockHolder
+from .same_folder import SameFolder
 from .spec_files import spec_text
 
 Clock: TypeAlias = Callable[[], datetime]
@@ -60,7 +60,8 @@ class OpenJob:
         self._clock = clock
         self._lock: JobLock | None = None
         self._journal: JournalFile | None = None
-        self._lost = self._tried = False
+        self._lost = self._placed = False
+        self._folder = SameFolder(files.folder)
         self.read_only_because: ReadOnly | None = None
         self._hold(found, held)
         self.taken_over_from = self._lock.left_by if self._lock else None
@@ -84,9 +85,14 @@ class OpenJob:
 
     @property
     def written(self) -> bool:
-        """True when its file was written since it was opened, as far as anybody can tell of one that is gone."""
+        """True when its file was written since it was opened, also when its folder went away after that."""
         now = _identity(self.files.spec)
-        return now != self._stood if now is not None else self._tried and self._stood is not None
+        return self._placed or (now is not None and now != self._stood)
+
+    @property
+    def in_sight(self) -> bool:
+        """False when its folder is not where it was: nobody can see what of the last writing stands in it."""
+        return self._folder.stands
 
     @property
     def waiting(self) -> bool:
@@ -147,17 +153,24 @@ class OpenJob:
         """Writes the file whole and keeps the last one of an earlier day. ``spec`` holds everything appended so far.
 
         Raises:
-            DiskError: the file is as it was; the journal holds everything.
+            DiskError: the file is as it was, unless it is ``written``; the journal holds everything.
         """
         journal = self._writable()
         text = spec_text(catalogue, spec, report)
         if stands(self.files.spec, text):
             return
+        try:
+            self._write(journal, text)
+        except DiskError as error:
+            self._placed = self._placed or error.unsure == self.files.spec
+            raise error.about(None) from error  # ``written`` tells
+        self._placed = True
+
+    def _write(self, journal: JournalFile, text: str) -> None:
         now = self._clock()
         keep_yesterday(self.files, now)
         journal.append(saved_line(digest_of(text)))
         journal.sync()
-        self._tried = True
         write_whole(self.files.spec, text, changed_s=now.timestamp())
 
     def set_aside(self, catalogue: Catalogue, spec: Spec, report: Report) -> Path:
@@ -182,12 +195,8 @@ class OpenJob:
 
     def discard(self) -> bool:
         """Takes a new job away again, which has no file yet, and lets go of it. False: it stays, and is let go of."""
-        gone = self.take_back() and self._stood is None
-        if gone:
-            try:
-                self.files.journal.unlink(missing_ok=True)
-            except OSError:
-                gone = False
+        new = not self.written and self._stood is None
+        gone = new and self._lock is not None and self._lock.keep() and self._folder.take_away(self.files.journal_name)
         self.abandon()
         return gone
 
@@ -218,7 +227,7 @@ class OpenJob:
             DiskError: the journal could not be opened.
         """
         if isinstance(held, JobLock):
-            self._journal = _journal(self.files, found)
+            self._journal = journal_of(self.files, found)
             self._begun = self._journal.length
             self._lock, self.read_only_because = held, None
         else:
@@ -257,36 +266,6 @@ class OpenJob:
             words = f"{who} left this job without closing it, open since {left.since_words(now)}: it is yours now."
             return (Notice(kind=NoticeKind.TAKEN_OVER, words=words),)
         return ()
-
-
-def _journal(files: JobFiles, found: Found) -> JournalFile:
-    """The journal to append to: the one that is there, or a new one while the old is kept aside."""
-    if found.goes_on and files.journal.exists():
-        with reading(files.journal) as file:
-            journal = JournalFile(files.journal, file.read(found.journal.good_bytes))
-    else:
-        content = start_line(found.start) + (saved_line(found.digest) if found.digest else b"")
-        content += b"".join(entry_line(entry) for entry in found.entries)
-        content += entry_line(found.journal.cursor) if found.journal.cursor else b""
-        _copy_aside(files.journal, files.aside("journal"))
-        journal = JournalFile.new(files.journal, content)
-    if found.set_file_aside:
-        with disk(files.spec, writing=True), contextlib.suppress(FileNotFoundError):
-            os.replace(files.spec, files.aside("toml"))
-    return journal
-
-
-def _copy_aside(path: Path, aside: Path) -> None:
-    """A copy, so that there is a journal at every moment."""
-    try:
-        with reading(path) as file:
-            content = file.read()
-    except DiskError as error:
-        if error.reason is DiskReason.GONE:
-            return
-        raise
-    if content:
-        write_whole(aside, content)
 
 
 def _identity(path: Path) -> tuple[int, int] | None:

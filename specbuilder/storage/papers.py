@@ -39,7 +39,7 @@ def write_papers(folder: Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
     goes away leaves no half paper and loses no older one.
 
     Raises:
-        DiskError: nothing has changed in the folder.
+        DiskError: nothing has changed in the folder, unless it is ``unsure`` of a paper.
     """
     papers = [_paper(folder, name) for name in files]
     for paper in papers:
@@ -53,8 +53,10 @@ def write_papers(folder: Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
             with disk(paper.path, writing=True):
                 _place(paper)
         _sync(folder, papers)
+    except DiskError as error:
+        raise error.about(_taken_back(papers)) from error
     except BaseException:
-        _take_back(papers)
+        _taken_back(papers)
         raise
     for paper in papers:
         with contextlib.suppress(OSError):
@@ -104,15 +106,31 @@ def _sync(folder: Path, papers: Sequence[_Paper]) -> None:
             sync_folder(place)
 
 
-def _take_back(papers: Sequence[_Paper]) -> None:
-    """Everything as it was, as far as the disk lets it be."""
-    for paper in papers:
-        with contextlib.suppress(OSError):
-            if paper.kept:
-                os.replace(paper.old, paper.target)
-                # Where both are still names of one file, the system has left both.
-                paper.old.unlink(missing_ok=True)
-            elif paper.placed:
-                paper.target.unlink()
+def _taken_back(papers: Sequence[_Paper]) -> Path | None:
+    """Everything as it was, as far as the disk lets it be; the first paper of which nobody can be sure."""
+    unsure = [paper.path for paper in papers if not _is_back(paper)]
+    return unsure[0] if unsure else None
+
+
+def _is_back(paper: _Paper) -> bool:
+    """Puts the older paper back in its place, or nothing where there was none. False: it could not be."""
+    try:
+        if paper.kept:
+            os.replace(paper.old, paper.target)
+            # Where both are still names of one file, the system has left both.
+            paper.old.unlink(missing_ok=True)
+        elif paper.placed:
+            paper.target.unlink()
+    except OSError:
+        return not paper.placed and _stands(paper.target)
+    finally:
         with contextlib.suppress(OSError):
             paper.part.unlink(missing_ok=True)
+    return True
+
+
+def _stands(path: Path) -> bool:
+    try:
+        return path.exists()
+    except OSError:
+        return False

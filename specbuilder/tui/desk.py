@@ -249,11 +249,14 @@ class Desk(InHand):
         first = self.session.past[0].before if edits else self.session.spec
         try:
             job = self.folder.create(self.counter, first)
-            job.append(*edits)
         except DiskError as error:
             self.trouble = Trouble(reason=error.reason.value)
             return
         self.job, self.trouble = job, None
+        try:
+            job.append(*edits)
+        except DiskError as error:  # the job is ours: it waits there
+            self.trouble = Trouble(reason=error.reason.value)
         self.swap(replay(Session(catalogue=self.catalogue, spec=job.start), edits))
 
     def try_again(self) -> None:

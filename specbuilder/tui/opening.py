@@ -20,7 +20,7 @@ from specbuilder.wording.check import handed_over
 from specbuilder.wording.jobs import NO_NAME, disk_trouble, kept_aside, read_only, state_and_revision, unreadable
 from specbuilder.wording.life import begun, not_current, only_looked_at
 from specbuilder.wording.older import one_revision
-from specbuilder.wording.variants import no_number, variant_begun
+from specbuilder.wording.variants import no_number, variant_begun, variant_stays
 
 from .deeds import Deeds
 from .desk import SLOW_S, Desk, Trouble
@@ -196,9 +196,9 @@ class Opening:
         with self._told(number):
             begun = begin_variant(self.desk.house, spec, self.desk.counter)
             if not self.desk.leave(place):
-                begun.discard()
+                stays = () if begun.discard() else (variant_stays(begun.number),)
                 trouble = self.desk.trouble
-                self.floor.say(disk_trouble(trouble.reason) if trouble is not None else "")
+                self.floor.say(". ".join((*stays, disk_trouble(trouble.reason) if trouble is not None else "")))
                 return
             self.desk.sit_at(begun, self.desk.house.catalogue, None)
             self._start(place)

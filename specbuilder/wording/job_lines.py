@@ -157,3 +157,33 @@ def next_step_line(text: str) -> str:
 def how_read_out(file: str) -> str:
     """Below the list of papers."""
     return f"{COMMAND} paper {file} NAME reads one out; with --to DIR it is written."
+
+
+# -- what stands when a disk failed in the middle
+
+
+def is_in_journal(number: str) -> str:
+    """It is written down, and its file is not written yet."""
+    return f"What was asked for is kept in the journal of job {number}: it is written with the next change."
+
+
+def could_not_be_written(number: str) -> str:
+    """It did not even get into the journal, or the disk may have lost it there."""
+    return f"What was asked for could not be written down: look at job {number} before it is done again."
+
+
+def out_of_sight(number: str, folder: str) -> str:
+    """The folder went away or failed in the middle, so that nobody can see what of it was written."""
+    look = f"look with {COMMAND} revisions {number} once the folder {folder} is there and sound"
+    return f"What was asked for may be written or not: {look}, before it is done again."
+
+
+def may_be_given_up(spec: Spec, folder: str) -> str:
+    """The same of a draft that was being given up."""
+    look = f"look with {COMMAND} revisions {spec.number} once the folder {folder} is there and sound"
+    return f"Revision {spec.revision} may be given up or not: {look}."
+
+
+def not_given_up(spec: Spec) -> str:
+    """A draft could not be laid aside."""
+    return f"Revision {spec.revision} is not given up: it stands as it was."

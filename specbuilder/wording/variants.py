@@ -100,6 +100,11 @@ def variant_begun(number: str, of: str) -> str:
     return f"{number} is a copy of {of} and open now: change it, then v lays both side by side"
 
 
+def variant_stays(number: str) -> str:
+    """A variant was made before the disk failed, and could not be taken away again."""
+    return f"{number} was made before"
+
+
 def why_of_a_choice() -> str:
     """Why on a line that is no choice."""
     return "w tells why of a line that was chosen"

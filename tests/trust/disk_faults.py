@@ -21,6 +21,8 @@ COMMANDS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("ordered", ("record", "1", "deposit", "2441", "--by", "the counter")),
     ("ordered", ("change", "1", "--because", "they want more")),
     ("changing", ("change", "1", "--drop")),
+    ("recorded", ("change", "1", "--drop")),
+    ("draft", ("variant", "1")),
     ("draft", ("ask", "1", "which fabric", "--who", "M. Hale", "--due", "2099-01-31")),
     ("edited", ("undo", "1")),
     ("draft", ("quote", "1")),
@@ -33,6 +35,10 @@ COMMANDS: tuple[tuple[str, tuple[str, ...]], ...] = (
 """State to begin with, and what is typed."""
 LASTING = (Fault.GONE, Fault.READ_ONLY)
 """Where nothing can be taken back any more."""
+NOTHING = ("Nothing was changed", "There is no new job")
+DONE = ("is kept in the journal of job", "It stands, and is not kept as it left")
+BEGINS = ("new", "variant", "change")
+UNSURE = "may be there all the same"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -107,17 +113,19 @@ def command(run: Run, one: Scene, fault: Fault, at: int) -> None:
     what = f"{one.name}, {fault} at step {at} ({steps.names[at] if at < len(steps.names) else ''})"
     if not steps.hit:
         return
-    if fault is Fault.GONE and (work.with_name("work.elsewhere")).exists():
+    if fault is Fault.GONE and any(folder.with_name(f"{folder.name}.elsewhere").exists() for folder in (work, out)):
         return  # a new folder was made in the place of the one that was gone
     if done.own_mistake:
         run.tally.mistake(f"{what}: {done}")
+    if fault is Fault.RENAMED and one.words[0] == "undo" and "Nothing left to undo" in " ".join(done.err):
+        return  # whoever takes the journal away takes along what could be undone
     _says_enough(run, what, done.err, done.code, work, out)
     for lock in work.glob("*.lock"):  # of a process that has ended: the next one takes it over
         lock.unlink()
     left = snapshot(work)
     _holds(run, what, one, done.code, " ".join(done.err), left, fault)
     papers = papers_whole(run, what, one, older, out)
-    if done.code != 0:
+    if done.code != 0 and not (fault is Fault.GONE and UNSURE in " ".join(done.err)):
         _papers_as_before(run, what, one, older, papers, fault)
     again(run, what, one, left, work, out)
 
@@ -128,12 +136,21 @@ def _holds(run: Run, what: str, one: Scene, code: int, err: str, left: dict[str,
         run.tally.lose(f"{what}: a job cannot be read any more: {left}")
     elif code == 0 and left != one.after:
         run.tally.lose(f"{what}: said to be done, and it is not: {_differs(left, one.after)}")
-    elif code and "Nothing was changed" in err and _jobs(left) != _jobs(one.before):
+    elif code and any(words in err for words in NOTHING) and _jobs(left) != _jobs(one.before):
         run.tally.lose(f"{what}: said that nothing was changed, and it was: {_differs(left, one.before)}")
-    elif fault in LASTING and one.words[0] in ("new", "change") and set(_jobs(left)) == set(_jobs(one.after)):
+    elif code and any(words in err for words in DONE) and _jobs(left) != _jobs(one.after):
+        run.tally.lose(f"{what}: said that it stands, and it does not: {_differs(left, one.after)}")
+    elif code and one.words[-1] == "--drop" and _handed_back(one, left):
+        run.tally.note("records handed back before their draft was laid aside, which then stayed")
+    elif fault in LASTING and one.words[0] in BEGINS and set(_jobs(left)) == set(_jobs(one.after)):
         run.tally.note("beginnings that a gone or read-only disk did not let be taken away")
     elif _jobs(left) not in (_jobs(one.before), _jobs(one.after)):
         run.tally.lose(f"{what}: half done: {_differs(left, one.before)}; {err}")
+
+
+def _handed_back(one: Scene, left: dict[str, str]) -> bool:
+    """Whether what was written down in a draft stands in the revision before it, while the draft is as it was."""
+    return _jobs(left) == {**_jobs(one.before), **_jobs(one.after)}
 
 
 def papers_whole(run: Run, what: str, one: Scene, older: dict[str, bytes], out: Path) -> dict[str, bytes]:
@@ -160,11 +177,11 @@ def _papers_as_before(
 
 def again(run: Run, what: str, one: Scene, left: dict[str, str], work: Path, out: Path) -> None:
     """On a sound disk it can be done, once, and nothing is left lying about."""
-    if one.words[0] in ("new", "change") and set(_jobs(left)) == set(_jobs(one.after)):
+    if one.words[0] in BEGINS and "--drop" not in one.words and set(_jobs(left)) == set(_jobs(one.after)):
         return  # it was begun: again would be another one
     if _jobs(left) == _jobs(one.after) != _jobs(one.before):
         # It stands, and what is missing is made up for with the next step, whatever that is.
-        number = "2" if one.words[0] == "new" else "1"
+        number = {"new": "2", "variant": "1b"}.get(one.words[0], "1")
         said(work, "record", number, "promised", "to ring", "--by", "the counter")
         now = snapshot(work)
         if set(now) != set(one.after):
@@ -202,7 +219,7 @@ def files_in(folder: Path) -> dict[str, bytes]:
 
 
 def set_up(state: Path, work: Path, out: Path, older: dict[str, bytes]) -> None:
-    for folder in (work, out, work.with_name(f"{work.name}.elsewhere")):
+    for folder in (work, out, *(each.with_name(f"{each.name}.elsewhere") for each in (work, out))):
         shutil.rmtree(folder, ignore_errors=True)
     shutil.copytree(state, work)
     out.mkdir()

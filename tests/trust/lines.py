@@ -26,6 +26,7 @@ STATES: tuple[tuple[str, tuple[tuple[str, ...], ...]], ...] = (
     ("quoted", (("quote", "1"),)),
     ("ordered", (("order", "1", *SIGN),)),
     ("changing", (("change", "1"), ("drop", "1", "toilet-portable"))),
+    ("recorded", (("record", "1", "promised", "a spare cushion", "--by", "the counter"),)),
     ("changed", (("order", "1", *SIGN),)),
 )
 """Job 0001, each state from the one before."""

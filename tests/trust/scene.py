@@ -24,6 +24,7 @@ EXAMPLES = HOUSE / "examples"
 SMALL_RULES = HOUSE / "tests" / "cli" / "rules"
 """A firm with one van and seven parts: read in two milliseconds."""
 NOW = datetime(2031, 4, 14, 10, 0, tzinfo=UTC)
+_WHOLE = re.compile(r"(?<=\d)\.0(?=[,}\]])")
 _TIME = re.compile(r"20\d\d-\d\d-\d\d \d\d:\d\d")
 
 
@@ -54,6 +55,6 @@ def stands(house: House, files: JobFiles) -> Spec:
 
 
 def told(spec: Spec) -> str:
-    """A short sign for all that a spec says, whatever minute it was said in."""
+    """A short sign for all that a spec says, whatever minute it was said in; 2 and 2.0 are the same."""
     text = json.dumps(to_json(spec), sort_keys=True)
-    return hashlib.sha256(_TIME.sub("then", text).encode()).hexdigest()[:16]
+    return hashlib.sha256(_WHOLE.sub("", _TIME.sub("then", text)).encode()).hexdigest()[:16]

@@ -63,7 +63,8 @@ class Steps:
     taken: int = 0
     hit: bool = False
     names: list[str] = field(default_factory=list)
-    _handles: set[int] = field(default_factory=set)
+    handles: dict[int, Path] = field(default_factory=dict)
+    """The folder of each open file."""
     _moved: list[tuple[Path, Path]] = field(default_factory=list)
     lifted: bool = False
 
@@ -112,7 +113,7 @@ class Steps:
             case Fault.DENIED:
                 raise OSError(errno.EACCES, os.strerror(errno.EACCES))
             case Fault.GONE:
-                self._move(self.folder)
+                self._move(self._folder_of(args[0]))
             case Fault.RENAMED:
                 # Files that are ours and no lock: somebody tidies up the folder while the program runs.
                 for path in sorted(self.folder.glob("0*-r*.*"))[:1]:
@@ -138,18 +139,27 @@ class Steps:
 
     def _ours(self, name: str, args: tuple[Any, ...]) -> bool:
         if name in ("write", "fsync", "ftruncate"):
-            return args[0] in self._handles
+            return args[0] in self.handles
         return self._inside(args[0]) or (name in ("replace", "rename", "link") and self._inside(args[1]))
 
     def _inside(self, path: object) -> bool:
         if isinstance(path, int):
-            return path in self._handles
-        text = os.fspath(path)  # type: ignore[call-overload]
-        return any(str(text).startswith(str(folder)) for folder in (self.folder, *self.also))
+            return path in self.handles
+        return self._above(path) is not None
+
+    def _above(self, path: object) -> Path | None:
+        """Which of the folders a path is in."""
+        text = str(os.fspath(path))  # type: ignore[call-overload]
+        return next((folder for folder in (self.folder, *self.also) if text.startswith(str(folder))), None)
+
+    def _folder_of(self, file: object) -> Path:
+        """The folder that is touched: it is the one that goes."""
+        found = self.handles.get(file) if isinstance(file, int) else self._above(file)
+        return found or self.folder
 
     def _noted(self, name: str, args: tuple[Any, ...], result: Any) -> Any:
         if name == "open" and isinstance(result, int) and self._inside(args[0]):
-            self._handles.add(result)
+            self.handles[result] = self._folder_of(args[0])
         return result
 
 
@@ -168,12 +178,12 @@ def faulty(steps: Steps) -> Iterator[Steps]:
 
     def duplicate(handle: int) -> int:
         new = dup(handle)
-        if handle in steps._handles:
-            steps._handles.add(new)
+        if handle in steps.handles:
+            steps.handles[new] = steps.handles[handle]
         return new
 
     def let_go(handle: int) -> None:
-        steps._handles.discard(handle)
+        steps.handles.pop(handle, None)
         close(handle)
 
     try:
