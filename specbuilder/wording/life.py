@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.kinds import JobState
 from specbuilder.model.life import Hindrance, HindranceCode, LifeStep
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.record import RecordKind
@@ -23,11 +24,22 @@ _STEP = {
     LifeStep.BUILT: "handed over as built",
 }
 _WRONG_STATE = {
-    LifeStep.QUOTE: "only a draft is quoted: begin the next revision first",
-    LifeStep.ORDER: "only what is quoted is signed: quote it first",
+    LifeStep.QUOTE: "only a draft is quoted",
+    LifeStep.ORDER: "only what is quoted is signed",
     LifeStep.PASS: "hold points are passed in a build that is ordered",
     LifeStep.BUILT: "only what is ordered can be handed over",
 }
+_SIGNED = "signed already, and what was signed stays as it is: change begins the next revision"
+_QUOTED = "quoted already, and what was quoted stays as it is"
+_STANDS = {
+    (LifeStep.QUOTE, JobState.QUOTED): f"{_QUOTED}: order signs it; change begins the next revision, to be quoted anew",
+    (LifeStep.QUOTE, JobState.ORDERED): f"{_SIGNED}, which order signs",
+    (LifeStep.QUOTE, JobState.CHANGED): f"{_SIGNED}, which order signs",
+    (LifeStep.ORDER, JobState.ORDERED): f"{_SIGNED}, which order signs",
+    (LifeStep.ORDER, JobState.CHANGED): f"{_SIGNED}, which order signs",
+    (LifeStep.ORDER, JobState.DRAFT): "a draft: quote makes a quote of it, and order signs that",
+}
+"""What stands, and which commands lead on; on the screens these steps are not offered then."""
 
 
 def hindrance_lines(catalogue: Catalogue, step: LifeStep, found: Iterable[Hindrance]) -> tuple[str, ...]:
@@ -36,9 +48,9 @@ def hindrance_lines(catalogue: Catalogue, step: LifeStep, found: Iterable[Hindra
 
 
 def not_yet(step: LifeStep, count: int) -> str:
-    """``This cannot be signed yet: 3 things stand in the way.``"""
+    """``This cannot be signed as it is now: 3 things stand in the way.``"""
     things = "1 thing stands" if count == 1 else f"{count} things stand"
-    return f"This cannot be {_STEP[step]} yet: {things} in the way."
+    return f"This cannot be {_STEP[step]} as it is now: {things} in the way."
 
 
 def not_current(number: str, revision: int, by: int) -> tuple[str, str]:
@@ -53,7 +65,7 @@ def _words(catalogue: Catalogue, step: LifeStep, hindrance: Hindrance) -> str:
     text = one_line(hindrance.text)
     match hindrance.code:
         case HindranceCode.WRONG_STATE:
-            return f"The job is {text}: {_WRONG_STATE[step]}."
+            return f"The job is {_stands(step, text)}."
         case HindranceCode.NAMELESS:
             return "The customer has no name yet: ask for it."
         case HindranceCode.EMPTY:
@@ -94,6 +106,11 @@ def _words(catalogue: Catalogue, step: LifeStep, hindrance: Hindrance) -> str:
             return f'"{text}" is no place of signing: use premises, home or distance.'
         case _:
             assert_never(hindrance.code)
+
+
+def _stands(step: LifeStep, state: str) -> str:
+    known = next((words for (asked, has), words in _STANDS.items() if asked is step and has.value == state), None)
+    return known or f"{state}: {_WRONG_STATE[step]}"
 
 
 def _rule(catalogue: Catalogue, hindrance: Hindrance) -> str:

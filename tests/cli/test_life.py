@@ -27,8 +27,9 @@ def test_quoting_says_price_and_last_day_and_a_second_quote_is_refused(family: C
     again = family("quote", "1")
     assert again.code == Exit.BROKEN
     assert again.err == (
-        "This cannot be quoted yet: 1 thing stands in the way.",
-        "The job is quoted: only a draft is quoted: begin the next revision first.",
+        "This cannot be quoted as it is now: 1 thing stands in the way.",
+        "The job is quoted already, and what was quoted stays as it is: order signs it; change begins the next "
+        "revision, to be quoted anew.",
         "Nothing was changed.",
     )
 
@@ -132,7 +133,7 @@ def test_records_are_written_down_and_what_is_none_is_refused(ordered: Counter) 
         (("supply", "larchlid-short", "lost"), '"lost" is no state of a part'),
         (("call", "about the cloth"), "A call needs its day"),
         (("sang", "a song"), '"sang" is nothing that is recorded so'),
-        (("passed", "H9"), "This cannot be passed yet"),
+        (("passed", "H9"), "This cannot be passed as it is now"),
         (("built", "M. Hale"), "This cannot be handed over as built yet"),
     ):
         answer = ordered("record", "1", *words, "--by", "foreman")

@@ -168,7 +168,7 @@ def test_a_draft_is_not_ordered_and_an_order_is_not_quoted(scene: Scene) -> None
     found = in_the_way(session, LifeStep.ORDER, NOW, signature=BOTH)
     assert codes(found) == {HindranceCode.WRONG_STATE}
     assert hindrance_lines(session.catalogue, LifeStep.ORDER, found) == (
-        "The job is draft: only what is quoted is signed: quote it first.",
+        "The job is a draft: quote makes a quote of it, and order signs that.",
     )
 
 
