@@ -50,7 +50,8 @@ def hindrance_lines(catalogue: Catalogue, step: LifeStep, found: Iterable[Hindra
 def not_yet(step: LifeStep, count: int) -> str:
     """``This cannot be signed as it is now: 3 things stand in the way.``"""
     things = "1 thing stands" if count == 1 else f"{count} things stand"
-    return f"This cannot be {_STEP[step]} as it is now: {things} in the way."
+    when = "as it is now" if step in (LifeStep.QUOTE, LifeStep.ORDER) else "yet"
+    return f"This cannot be {_STEP[step]} {when}: {things} in the way."
 
 
 def not_current(number: str, revision: int, by: int) -> tuple[str, str]:

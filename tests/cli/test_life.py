@@ -133,7 +133,7 @@ def test_records_are_written_down_and_what_is_none_is_refused(ordered: Counter) 
         (("supply", "larchlid-short", "lost"), '"lost" is no state of a part'),
         (("call", "about the cloth"), "A call needs its day"),
         (("sang", "a song"), '"sang" is nothing that is recorded so'),
-        (("passed", "H9"), "This cannot be passed as it is now"),
+        (("passed", "H9"), "This cannot be passed yet"),
         (("built", "M. Hale"), "This cannot be handed over as built yet"),
     ):
         answer = ordered("record", "1", *words, "--by", "foreman")
