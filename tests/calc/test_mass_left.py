@@ -22,7 +22,7 @@ RULES = catalogue(
         worlds.option("bench-three", "bench", mass_kg=104, space=Space(belts=3)),
         worlds.option("no-bench", "bench"),
         worlds.option("galley", "galley", mass_kg=92),
-        worlds.option("tank", "water", mass_kg=5, water=Water(fresh_travel_l=40)),
+        worlds.option("tank", "water", mass_kg=5, water=Water(fresh_full_l=40, fresh_travel_l=40)),
         worlds.option("fill-stop", "extras", water=Water(fresh_travel_cap_l=20)),
         worlds.option("boiler", "extras", mass_kg=18, water=Water(extra_water_l=10)),
         worlds.option("replate", "extras", space=Space(plate_raise_kg=200)),

@@ -17,18 +17,7 @@ from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Catalogue, Group, Option
 from specbuilder.model.ids import BriefKey, OptionId
 from specbuilder.model.kinds import Compare, Level, Owner, Pick, Place, RuleKind
-from specbuilder.model.rules import (
-    Always,
-    AnyOf,
-    Atom,
-    BriefIs,
-    Chosen,
-    Given,
-    Not,
-    Rule,
-    WithinBound,
-    ZonesFree,
-)
+from specbuilder.model.rules import Always, AnyOf, Atom, BriefIs, Chosen, Given, Not, Rule, WithinBound, ZonesFree
 from specbuilder.model.spec import Choice, Spec
 from tests.calc import plain
 
@@ -52,6 +41,11 @@ def every_build(world: Catalogue) -> Iterator[Build]:
     """One answer of each pick-one group, at each of its places; of the others every count that the group takes."""
     for parts in product(*(_ways(world, group) for group in world.groups.values())):
         yield tuple(chain.from_iterable(parts))
+
+
+def keeps(build: Build, choices: Iterable[Choice]) -> bool:
+    """Whether a build holds these choices as they are."""
+    return all(Piece(c.option, c.place, c.count) in build for c in choices)
 
 
 def _ways(world: Catalogue, group: Group) -> list[Build]:
@@ -81,6 +75,11 @@ class Judge:
     def good(self, build: Build, without: frozenset[str] = frozenset(), level: Level = Level.STOP) -> bool:
         """Whether nothing of this level is broken, whatever is still unknown coming out at its kindest."""
         return any(broken <= without for broken in self.each(build, level))
+
+    def can_finish(self, every: Iterable[Build], choices: Iterable[Choice]) -> bool:
+        """Whether some good build holds these choices as they are."""
+        held = tuple(choices)
+        return any(keeps(build, held) and self.good(build) for build in every)
 
     def can_keep(self, build: Build, rule: str) -> bool:
         """Whether the build keeps this rule, whatever else it breaks."""

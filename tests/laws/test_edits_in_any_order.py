@@ -19,10 +19,8 @@ from specbuilder.model.spec import Spec
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.state import Session, do, redo, undo
 from tests.laws.every_build import judge_of
-from tests.laws.ledger_worlds import WET, answers, few_builds, ledger_worlds, specs, told
-from tests.laws.test_states_are_exact import QUICK, keeps, states_of
-
-IN = (OptionState.CHOSEN, OptionState.FOLLOWS)
+from tests.laws.ledger_worlds import QUICK, WET, answers, few_builds, ledger_worlds, specs, told, worked_out
+from tests.laws.test_states_are_exact import states_of
 
 
 def takes(spec: Spec) -> list[Edit]:
@@ -51,10 +49,7 @@ def seats(spec: Spec) -> list[tuple[OptionId, str | None, int]]:
 @QUICK
 @given(ledger_worlds(), st.data(), st.randoms(use_true_random=False))
 def test_the_order_of_choices_changes_no_state(world: Catalogue, data: st.DataObject, random: Random) -> None:
-    every = few_builds(world)
-    if not every:
-        return
-    spec = data.draw(specs(world, every, data.draw(answers())))
+    _, spec = worked_out(data, world)
     mixed = list(spec.choices)
     random.shuffle(mixed)
     first, second = evaluate(world, spec), evaluate(world, spec.with_choices(tuple(mixed)))
@@ -68,10 +63,7 @@ def test_the_order_of_choices_changes_no_state(world: Catalogue, data: st.DataOb
 @given(ledger_worlds(), st.data(), st.randoms(use_true_random=False))
 def test_the_order_of_edits_changes_no_state(world: Catalogue, data: st.DataObject, random: Random) -> None:
     """Where every one of them is taken: what came along by itself in one order may have been asked for in another."""
-    every = few_builds(world)
-    if not every:
-        return
-    spec = data.draw(specs(world, every, data.draw(answers())))
+    _, spec = worked_out(data, world)
     edits = takes(spec)
     mixed = list(edits)
     random.shuffle(mixed)
@@ -87,10 +79,7 @@ def test_the_order_of_edits_changes_no_state(world: Catalogue, data: st.DataObje
 @QUICK
 @given(ledger_worlds(), st.data())
 def test_undo_is_exact(world: Catalogue, data: st.DataObject) -> None:
-    every = few_builds(world)
-    if not every:
-        return
-    spec = data.draw(specs(world, every, data.draw(answers())))
+    _, spec = worked_out(data, world)
     session, walked = Session(catalogue=world, spec=Spec()), list[tuple[Spec, object]]()
     for edit in takes(spec):
         before = session
@@ -111,8 +100,6 @@ def test_undo_is_exact(world: Catalogue, data: st.DataObject) -> None:
 @given(ledger_worlds(), st.data())
 def test_what_was_asked_before_changes_no_answer(world: Catalogue, data: st.DataObject) -> None:
     every = few_builds(world)
-    if not every:
-        return
     said = data.draw(answers())
     asked = [data.draw(specs(world, every, said)) for _ in range(3)]
     for spec in asked:
@@ -125,12 +112,9 @@ def test_what_was_asked_before_changes_no_answer(world: Catalogue, data: st.Data
 @QUICK
 @given(ledger_worlds(), st.data())
 def test_without_a_rule_nothing_more_is_blocked(world: Catalogue, data: st.DataObject) -> None:
-    every = few_builds(world)
-    if not every:
-        return
-    spec = data.draw(specs(world, every, data.draw(answers())))
+    every, spec = worked_out(data, world)
     judge = judge_of(world, spec)
-    if not any(keeps(build, spec.choices) and judge.good(build) for build in every):
+    if not judge.can_finish(every, spec.choices):
         return
     before = states_of(world, spec)
     gone = data.draw(st.sampled_from(sorted(world.rules)))
@@ -144,13 +128,10 @@ def test_without_a_rule_nothing_more_is_blocked(world: Catalogue, data: st.DataO
 @QUICK
 @given(ledger_worlds(), st.data())
 def test_an_answer_more_never_lets_anything_in(world: Catalogue, data: st.DataObject) -> None:
-    every = few_builds(world)
-    if not every:
-        return
-    spec = data.draw(specs(world, every, data.draw(answers())))
+    every, spec = worked_out(data, world)
     unsaid = replace(spec, answers=spec.answers.with_answer(WET.key, None))
     judge = judge_of(world, spec)
-    if any(keeps(build, spec.choices) and judge.good(build) for build in every):
+    if judge.can_finish(every, spec.choices):
         before, after = states_of(world, unsaid), states_of(world, spec)
         blocked = {o for o, state in before.items() if state is OptionState.BLOCKED}
         assert all(after[o] is OptionState.BLOCKED for o in blocked), told(world, spec)

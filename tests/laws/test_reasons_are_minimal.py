@@ -16,9 +16,8 @@ from specbuilder.model.kinds import Level, OptionState, Pick, Place
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.session.evaluate import evaluate
 from specbuilder.session.explain import reasons
-from tests.laws.every_build import Build, judge_of
-from tests.laws.ledger_worlds import WET, answers, few_builds, ledger_worlds, specs, told
-from tests.laws.test_states_are_exact import QUICK, keeps
+from tests.laws.every_build import Build, judge_of, keeps
+from tests.laws.ledger_worlds import QUICK, WET, ledger_worlds, told, worked_out
 
 Member = Choice | BriefKey
 """What a reason may name: a choice, or a line of the brief."""
@@ -82,12 +81,9 @@ def lacks(option: OptionId) -> Callable[[Build], bool]:
 @QUICK
 @given(ledger_worlds(), st.data())
 def test_why_something_is_blocked_or_follows(world: Catalogue, data: st.DataObject) -> None:
-    every = few_builds(world)
-    if not every:
-        return
-    spec = data.draw(specs(world, every, data.draw(answers())))
+    every, spec = worked_out(data, world)
     judge = judge_of(world, spec)
-    if not any(keeps(build, spec.choices) and judge.good(build) for build in every):
+    if not judge.can_finish(every, spec.choices):
         return
     for option, status in evaluate(world, spec).options.items():
         if status.state not in (OptionState.BLOCKED, OptionState.FOLLOWS):
@@ -107,10 +103,7 @@ def test_why_something_is_blocked_or_follows(world: Catalogue, data: st.DataObje
 @QUICK
 @given(ledger_worlds(), st.data())
 def test_why_a_choice_clashes(world: Catalogue, data: st.DataObject) -> None:
-    every = few_builds(world)
-    if not every:
-        return
-    spec = data.draw(specs(world, every, data.draw(answers())))
+    every, spec = worked_out(data, world)
     if not any(judge_of(world, spec).good(build) for build in every):
         return
     report = evaluate(world, spec)
