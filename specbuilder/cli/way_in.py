@@ -17,11 +17,11 @@ _TRACE = "SPECBUILDER_TRACE"
 """Set by developers who want the traceback of a mistake in the program."""
 
 
-def main(argv: Sequence[str] | None = None) -> int:
-    """Run the program. Returns its exit code; never raises and never shows a traceback."""
-    output.prepare()
+def entered(argv: Sequence[str]) -> int:
+    """Run what was typed. Returns the exit code; never raises and never shows a traceback."""
     try:
-        return _run(list(sys.argv[1:] if argv is None else argv))
+        output.prepare()
+        return _run(list(argv))
     except SystemExit as told:  # help was asked for and printed
         return Exit.FINE if not told.code else Exit.UNUSABLE
     except StopError as stop:
@@ -31,9 +31,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     except AnswerLostError as lost:
         return _ended(Exit.ANSWER_LOST, (str(lost),))
     except KeyboardInterrupt:
-        output.silence(sys.stdout)
-        return _ended(Exit.STOPPED, ("Stopped.",))
+        return _stopped()
     except Exception as mistake:
+        if _by_keyboard(mistake):
+            return _stopped()
         # The last floor: whoever stands at the counter is told in a sentence.
         if os.environ.get(_TRACE):
             raise
@@ -45,6 +46,18 @@ def main(argv: Sequence[str] | None = None) -> int:
                 f"Please tell whoever looks after the program what you typed; {_TRACE}=1 shows them where it happened.",
             ),
         )
+
+
+def _stopped() -> Exit:
+    output.silence(sys.stdout)
+    return _ended(Exit.STOPPED, ("Stopped.",))
+
+
+def _by_keyboard(mistake: BaseException | None) -> bool:
+    """Whether Ctrl-C is behind it: Python makes another error of one that comes while a class is being made."""
+    while mistake is not None and not isinstance(mistake, KeyboardInterrupt):
+        mistake = mistake.__cause__
+    return mistake is not None
 
 
 def _run(argv: list[str]) -> Exit:

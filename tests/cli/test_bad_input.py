@@ -13,7 +13,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from specbuilder.cli import main as entry
+from specbuilder.cli import way_in as entry
 from specbuilder.cli.main import main
 from tests.cli.counter import RULES, Counter, Said
 

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from specbuilder.cli import main as entry
+from specbuilder.cli import way_in as entry
 from specbuilder.cli.output import EXITS, Exit
 
 from .counter import Counter
@@ -81,6 +81,64 @@ def test_130_stopped_by_the_keyboard(counter: Counter) -> None:
     running.send_signal(signal.SIGINT)
     assert running.wait(timeout=60) == Exit.STOPPED
     assert (read, running.stderr.read().splitlines()[-1]) == (b"{", b"Stopped.")
+
+
+STOPS_AT = """
+import importlib.abc, os, signal, sys
+
+AT = sys.argv.pop(1)
+
+class CtrlC(importlib.abc.MetaPathFinder):
+    def find_spec(self, name, path, target=None):
+        if name == AT:
+            os.kill(os.getpid(), signal.SIGINT)
+            os.getpid()  # the signal is heard here
+
+sys.meta_path.insert(0, CtrlC())
+from specbuilder.cli.main import main
+sys.exit(main())
+"""
+"""The program with a Ctrl-C at the moment it asks for a module."""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="needs signals")
+@pytest.mark.parametrize(
+    ("module", "told"),
+    [
+        ("specbuilder.cli.way_in", ""),
+        ("specbuilder.cli.output", ""),
+        ("specbuilder.cli.line.parser", "Stopped.\n"),
+        ("specbuilder.cli.commands", "Stopped.\n"),
+        ("specbuilder.model.kinds", "Stopped.\n"),
+        ("specbuilder.session.evaluate", "Stopped.\n"),
+        ("specbuilder.cli.open_things", "Stopped.\n"),
+    ],
+)
+def test_130_stopped_while_the_program_is_loaded(job: Counter, module: str, told: str) -> None:
+    line = [sys.executable, "-c", STOPS_AT, module, "--jobs", str(job.jobs), "--rules", str(job.rules), "open", "1"]
+    done = subprocess.run(line, cwd=ROOT, capture_output=True, text=True, check=False, timeout=60)
+    assert (done.returncode, done.stdout, done.stderr) == (Exit.STOPPED, "", told)
+
+
+def test_130_stopped_while_a_class_is_made(job: Counter, monkeypatch: pytest.MonkeyPatch) -> None:
+    class Stops:
+        def __set_name__(self, *_: object) -> None:
+            raise KeyboardInterrupt
+
+    def makes(*_: object) -> None:
+        type("Made", (), {"at": Stops()})
+
+    monkeypatch.setattr(entry, "_run", makes)
+    said = job("check", "1")
+    assert (said.code, said.out, said.err) == (Exit.STOPPED, (), ("Stopped.",))
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="needs signals")
+def test_a_program_told_to_run_on_through_ctrl_c_runs_on(job: Counter) -> None:
+    line = [sys.executable, "-c", STOPS_AT, "specbuilder.cli.commands", "--jobs", str(job.jobs), "open", "--help"]
+    ignored = lambda: signal.signal(signal.SIGINT, signal.SIG_IGN)  # noqa: E731
+    done = subprocess.run(line, cwd=ROOT, capture_output=True, check=False, timeout=60, preexec_fn=ignored)
+    assert (done.returncode, done.stderr) == (Exit.FINE, b"")
 
 
 def test_141_whoever_read_the_answer_went_away(job: Counter) -> None:
