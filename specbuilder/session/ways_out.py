@@ -41,7 +41,8 @@ def ways_out(
     """The ways found so far, again and again, each list longer than the one before; the last is ``finished``.
 
     Fewest changes first, then by cost. The base van is changed only where nothing else is a way. Every way was
-    evaluated in full: it reaches the goal and breaks nothing more at STOP.
+    evaluated in full: it reaches the goal and breaks nothing more at STOP. One that only adds changes to another is
+    left out unless less is broken or to be signed after it.
     """
     if isinstance(goal, LetIn) and goal.option not in catalogue.options:
         yield WaysOut(goal=goal, rank_by=rank_by, finished=True, complete=True)
@@ -52,6 +53,18 @@ def ways_out(
 def search(quest: Quest, rank_by: RankBy, most: int, stop: Callable[[], bool] | None) -> Iterator[WaysOut]:
     """The ways of a quest, as ``ways_out`` gives them."""
     yield from _Search(quest, rank_by, most, stop).run()
+
+
+def is_padded(way: WayOut, known: WayOut) -> bool:
+    """Whether a way is another one with changes that no goal asked for.
+
+    More changes are worth it only where they leave less to be broken or signed: no more of any kind, and fewer in all.
+    """
+    if not set(known.edits) < set(way.edits):
+        return False
+    clears, breaks = set(way.clears), set(way.breaks)
+    better = len(clears) - len(breaks) > len(known.clears) - len(known.breaks)
+    return not (better and clears.issuperset(known.clears) and breaks.issubset(known.breaks))
 
 
 class _Search:
@@ -87,12 +100,15 @@ class _Search:
         found = sorted(probe(self._quest, self._trials, self._is_over), key=lambda candidate: candidate.key)
         for candidate in found:
             way = self._trials.way(candidate)
-            if all(way.spec.choices != known.spec.choices for known in self._ways):
+            if self._is_another(way):
                 self._ways.append(way)
                 yield self._list(finished=False)
             if len(self._ways) == self._most:
                 break
         yield self._list(finished=True)
+
+    def _is_another(self, way: WayOut) -> bool:
+        return all(way.spec.choices != known.spec.choices and not is_padded(way, known) for known in self._ways)
 
     def _list(self, *, finished: bool) -> WaysOut:
         return WaysOut(
@@ -174,6 +190,6 @@ class _Search:
                 self._wait(waiting, candidate)
             else:
                 way = self._trials.way(candidate)
-                if all(way.spec.choices != known.spec.choices for known in self._ways):
+                if self._is_another(way):
                     self._ways.append(way)
                     yield
