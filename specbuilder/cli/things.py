@@ -12,7 +12,8 @@ from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import BriefKey, GroupId, LedgerId, OptionId, RuleId
 from specbuilder.model.kinds import Place
 from specbuilder.model.spec import VanData
-from specbuilder.wording.names import listed
+from specbuilder.wording.edits import VAN_FIELDS as VAN_NAMES
+from specbuilder.wording.names import key_name, listed
 
 _FORM = re.compile(r"(?P<name>[^=@*]+)(?:@(?P<place>[^=@*]*))?(?:\*(?P<count>[^=@*]*))?", re.DOTALL)
 _MANY = 8
@@ -84,6 +85,8 @@ class Unclear:
     """The word means nothing, or more than one thing; ``words`` says so and what to type instead."""
 
     words: str
+    several: bool = False
+    """It means more than one thing."""
 
 
 Settable: TypeAlias = OptionThing | LineThing | VanThing | CustomerThing | NoteThing
@@ -101,9 +104,16 @@ def settable(catalogue: Catalogue, text: str) -> Settable | Unclear:
     plain = _by_key(catalogue, name)
     if plain is not None:
         return plain
+    labels = _labels(catalogue)
+    said = [line for line, label in labels.items() if label.casefold() == name.casefold()]
+    if len(said) == 1:
+        return said[0]
     option = _option(catalogue, name)
     if isinstance(option, Unclear):
-        return option
+        lines = [] if option.several else _by_name(name, labels)
+        if len(lines) == 1:
+            return lines[0]
+        return _unclear(name, {line: f"{labels[line]} ({_id(line)})" for line in lines}, ()) if lines else option
     return _placed(option, form["place"], form["count"])
 
 
@@ -158,6 +168,14 @@ def _by_key(catalogue: Catalogue, name: str) -> LineThing | VanThing | CustomerT
         return LineThing(key)
     field = name.removeprefix("van.")
     return VanThing(field) if field in VAN_FIELDS else None
+
+
+def _labels(catalogue: Catalogue) -> dict[LineThing | VanThing, str]:
+    """Lines of the brief and data of the real van as the screens call them."""
+    lines: dict[LineThing | VanThing, str] = {
+        LineThing(key): key_name(catalogue, key) for key, line in catalogue.brief.items() if line.question is not None
+    }
+    return lines | {VanThing(field): VAN_NAMES[field] for field in VAN_FIELDS if field in VAN_NAMES}
 
 
 def _option(catalogue: Catalogue, name: str) -> OptionId | Unclear:
@@ -225,7 +243,8 @@ def _unclear(name: str, found: Mapping[_T, str], words: Iterable[str]) -> Unclea
     if found:
         some = list(found.values())[:_MANY]
         more = [f"{len(found) - _MANY} more"] if len(found) > _MANY else []
-        return Unclear(f'"{name}" could be {listed([*some, *more], "or")}: type one of the names in brackets.')
+        told = f'"{name}" could be {listed([*some, *more], "or")}: type one of the names in brackets.'
+        return Unclear(told, several=True)
     near = _near(name, words) if len(name) < _LONGEST else []
     if near:
         meant = listed((f'"{word}"' for word in near), "or")
