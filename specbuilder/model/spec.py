@@ -164,6 +164,10 @@ class Spec:
         """True when this option is among the choices."""
         return any(c.option == option for c in self.choices)
 
+    def keeps(self, choice: Choice) -> bool:
+        """True when a choice of another spec stands in this one as it was: in its place, as many of it."""
+        return any(c.place is choice.place and c.count == choice.count for c in self.chosen(choice.option))
+
     def with_choices(self, choices: Iterator[Choice] | tuple[Choice, ...]) -> Spec:
         """A copy with these choices."""
         return replace(self, choices=tuple(choices))

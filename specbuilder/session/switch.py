@@ -43,11 +43,11 @@ def switch(catalogue: Catalogue, spec: Spec, take: Take, stop: Callable[[], bool
         take=take,
         edits=edits,
         spec=after_spec,
-        stays=tuple(c for c in others if _stands(after_spec, c)),
+        stays=tuple(c for c in others if after_spec.keeps(c)),
         unfit=tuple(
             Unfit(choice=c, cause=_cause(catalogue, alone, bare, c), instead=_instead(catalogue, spec, after_spec, c))
             for c in others
-            if not _stands(after_spec, c)
+            if not after_spec.keeps(c)
         ),
         difference=difference(before, after),
         came=_rules(after, Verdict.BROKEN, before),
@@ -56,10 +56,6 @@ def switch(catalogue: Catalogue, spec: Spec, take: Take, stop: Callable[[], bool
         undecided=tuple(g for g in after.undecided if g not in before.undecided),
         complete=bool(found.ways) and found.complete,
     )
-
-
-def _stands(spec: Spec, choice: Choice) -> bool:
-    return any(c.place is choice.place and c.count == choice.count for c in spec.chosen(choice.option))
 
 
 def _rules(report: Report, verdict: Verdict, other: Report) -> tuple[RuleId, ...]:

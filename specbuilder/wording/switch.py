@@ -81,9 +81,9 @@ def switch_rows(catalogue: Catalogue, before: Report, after: Report, switch: Swi
 
 
 def stays_head(switch: Switch) -> str:
-    """``STAYS  14 of 15``."""
+    """``STAYS  14 of 15 others``: of all choices but the one that is switched, as a what-if counts them."""
     stays = len(switch.stays)
-    return f"STAYS  {stays} of {stays + len(switch.unfit)}"
+    return f"STAYS  {stays} of {stays + len(switch.unfit)} others"
 
 
 def unfit_head(switch: Switch) -> str:

@@ -103,8 +103,8 @@ def _glance(catalogue: Catalogue, job: Report, tried: Report, *, tight: bool, ba
     breaks = sum(f.rule not in was for f in tried.broken(*_LOUD))
     told = {f.rule for f in job.findings if f.verdict is not Verdict.CANNOT_TELL}
     unsure = sum(f.rule in told for f in tried.cannot_tell(*_LOUD))
-    stood = _asked_for(job.spec)
-    stays = sum(tried.spec.has(choice.option) for choice in stood)
+    stood = [choice for choice in job.spec.choices if choice.option in catalogue.options]
+    stays = sum(tried.spec.keeps(choice) for choice in stood)
     broken = counts(tried)[2]
     all_ = f" of {broken}" if broken != breaks else ""
     parts = [f"breaks {breaks}{all_}", f"cannot tell {unsure}", f"stays {stays} of {len(stood)}"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -30,11 +31,13 @@ async def test_u3_another_van_is_tried_and_left(demo: Path, size: tuple[int, int
         screen = await stage.found()
         assert "CHANGE" in screen
         assert "now broken" in screen or "DOES NOT FIT" in screen, "what it breaks is read before it is taken"
+        others = re.search(r"STAYS  (\d+) of (\d+) others", screen)
+        assert others
         screen = await stage.press("enter")
         rows = screen.splitlines()
+        assert f"stays {others[1]} of {int(others[2]) + 1}" in rows[1], "the same choices, and the van that is switched"
         assert "WHAT IF 0147: Tormwain" in rows[0].replace("  ", " ")
         assert "breaks " in rows[1]
-        assert "stays " in rows[1]
         assert stage.spec().has("tormwain-left")
         screen = await stage.press("escape")
         assert stage.presses <= 10

@@ -59,7 +59,7 @@ def test_the_table_fits_eighty_columns() -> None:
 
 
 def test_the_parts_of_the_page() -> None:
-    assert words.stays_head(FOUND) == "STAYS  1 of 3"
+    assert words.stays_head(FOUND) == "STAYS  1 of 3 others"
     assert words.unfit_head(FOUND) == "DOES NOT FIT  2"
     assert words.ask_again_head(FOUND) == "ASK AGAIN  2"
     assert words.cannot_tell_head(FOUND) == "CANNOT TELL  1"
