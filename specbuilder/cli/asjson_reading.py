@@ -4,19 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import asdict
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import GroupId, OptionId
+from specbuilder.model.kinds import JobState
 from specbuilder.model.ledger import Reading
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, OpenQuestion
+from specbuilder.model.stand import Stand
 from specbuilder.model.standing import Standing
+from specbuilder.wording.customer_view import without_page
 from specbuilder.wording.names import choice_name, group_name, option_name
 from specbuilder.wording.spoken import option_words
 from specbuilder.wording.standing import point_words, standing_lines
 
 from .asjson import FORMAT, json_text, price_value, reading_value
+
+if TYPE_CHECKING:  # the sheets are loaded by the command that shows them
+    from specbuilder.documents.sheets.customer.shown import Shown
 
 
 def show_json(catalogue: Catalogue, report: Report) -> str:
@@ -59,6 +65,44 @@ def groups_json(catalogue: Catalogue, report: Report, groups: Iterable[GroupId])
                 }
                 for group in groups
             ],
+        }
+    )
+
+
+def details_json(catalogue: Catalogue, report: Report, option: OptionId, words: Iterable[str]) -> str:
+    """One option with all that is known of it, as ``details --json`` prints it."""
+    known, chosen = catalogue.options[option], report.spec.chosen(option)
+    return json_text(
+        {
+            **_head(catalogue, report),
+            "option": _option(catalogue, report, option),
+            "places": [
+                {"place": place.value, "taken": any(choice.place is place for choice in chosen)}
+                for place in known.places
+            ],
+            "choices": [_choice(catalogue, choice) for choice in chosen],
+            "circuits": [line.id for line in report.circuits if line.option == option],
+            "words": list(words),
+        }
+    )
+
+
+def customer_json(stand: Stand, state: JobState, content: Shown, words: Iterable[str]) -> str:
+    """What the customer reads, as ``customer --json`` prints it."""
+    report = stand.report
+    return json_text(
+        {
+            **_head(stand.catalogue, report),
+            "state": state.value,
+            "price": price_value(report.price),
+            "counts": list(content.counts),
+            "facts": [{"name": name, "words": text} for name, text in content.facts],
+            "away_from_a_plug": [{"answer": answer, "names": list(names)} for answer, names in content.away],
+            "told": without_page(content.told),
+            "warns": content.warns,
+            "open": without_page(content.open),
+            "open_points": content.open_points,
+            "words": list(words),
         }
     )
 

@@ -72,7 +72,7 @@ def _find(arguments: Namespace) -> Answer:
 def _details(arguments: Namespace) -> Answer:
     from .details import details
 
-    return details(*report_of(arguments), arguments.option)
+    return details(*report_of(arguments), arguments.option, json=arguments.json)
 
 
 def _why(arguments: Namespace) -> Answer:
@@ -102,7 +102,7 @@ def _compare(arguments: Namespace) -> Answer:
 def _customer(arguments: Namespace) -> Answer:
     from .customer import customer
 
-    return customer(stand_of(arguments), datetime.now().date(), prices=arguments.prices)
+    return customer(stand_of(arguments), datetime.now().date(), prices=arguments.prices, json=arguments.json)
 
 
 # -- change

@@ -14,14 +14,16 @@ from specbuilder.wording import customer_view as words
 from specbuilder.wording.plain import ended, raised
 
 from .answers import Answer
+from .asjson_reading import customer_json
 
 
-def customer(stand: Stand, today: date, *, prices: bool) -> Answer:
-    """The three pages, one behind the other. Nothing of it is private."""
-    content = shown(case_of(stand, today))
-    state = words.stands(state_on(stand.spec, today), tried=False)
+def customer(stand: Stand, today: date, *, prices: bool, json: bool) -> Answer:
+    """The three pages, one behind the other, or as JSON. Nothing of it is private."""
+    content, state = shown(case_of(stand, today)), state_on(stand.spec, today)
+    stands = ended(words.stands(state, tried=False))
     blocks = (*(content.priced if prices else content.contents), *content.words)
-    return Answer((f"{words.YOUR_VAN}: {ended(state)}", *_first(content), *spoken_blocks(blocks)))
+    lines = (f"{words.YOUR_VAN}: {stands}", *_first(content), *spoken_blocks(blocks))
+    return Answer((customer_json(stand, state, content, lines),) if json else lines)
 
 
 def _first(content: Shown) -> Iterator[str]:

@@ -17,19 +17,21 @@ from specbuilder.wording.rows import row_sentence
 from specbuilder.wording.spoken import option_words
 
 from .answers import Answer
+from .asjson_reading import details_json
 from .output import Exit, StopError
 from .things import OptionThing, Unclear, thing
 
 
-def details(catalogue: Catalogue, report: Report, name: str) -> Answer:
-    """A line for each fact.
+def details(catalogue: Catalogue, report: Report, name: str, *, json: bool) -> Answer:
+    """A line for each fact, or all of it as JSON.
 
     Raises:
         StopError: no option is called so.
     """
     match thing(catalogue, name):
         case OptionThing(option=option):
-            return Answer(tuple(_lines(catalogue, report, option)))
+            lines = tuple(_lines(catalogue, report, option))
+            return Answer((details_json(catalogue, report, option, lines),) if json else lines)
         case Unclear(text):
             raise StopError(Exit.UNUSABLE, text)
         case _:

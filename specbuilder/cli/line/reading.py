@@ -18,6 +18,7 @@ def _show(parser: ArgumentParser) -> None:
 def _details(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help=FILE)
     parser.add_argument("option", metavar="OPTION", help="an option by its id or name")
+    parser.add_argument("--json", action="store_true", help=JSON)
 
 
 def _find(parser: ArgumentParser) -> None:
@@ -41,6 +42,7 @@ def _ledgers(parser: ArgumentParser) -> None:
 def _customer(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help=FILE)
     parser.add_argument("--prices", action="store_true", help="with the price of each part")
+    parser.add_argument("--json", action="store_true", help=JSON)
 
 
 def _brief(parser: ArgumentParser) -> None:

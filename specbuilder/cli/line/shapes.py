@@ -47,6 +47,12 @@ SHAPES = MappingProxyType(
         "stops and words.",
         "find": _HEAD
         + "found, each with kind (option, group, question, ledger, rule or field), id, step, state and name.",
+        "details": _HEAD
+        + "option as in show, its places (place, taken), choices as in show, circuits by their ids, and words, the "
+        "lines that are printed without --json.",
+        "customer": _HEAD
+        + "price, counts (who travels, who sleeps, which van), facts (name, words), away_from_a_plug (answer, names), "
+        "told and whether it warns, open and open_points, and words, the lines that are printed without --json.",
         "why": _BARE
         + "kind, id, words and reasons; of an option state, cause as a tree, all_reasons and complete; of a "
         f"ledger what a sum has, and entries: {_SUM}.",
