@@ -6,7 +6,9 @@ An atom about an undecided group or an unknown answer is MAYBE; *and* takes the 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from functools import lru_cache
 from typing import assert_never
 
 from specbuilder.model.facts import Facts
@@ -225,5 +227,14 @@ def zone_free(zone: Zone, standing: Standing) -> Truth:
 
 def most_claims(zones: tuple[Zone, ...], places: tuple[Place, ...], zone: Zone) -> int:
     """The most an option can claim of a zone, at its worst place."""
-    at: tuple[str | None, ...] = tuple(p.value for p in places) or (None,)
-    return max(zones_at(zones, place).count(zone) for place in at)
+    return _at_worst(zones, places).get(zone, 0) if zones else 0
+
+
+@lru_cache(maxsize=1_000)
+def _at_worst(zones: tuple[Zone, ...], places: tuple[Place, ...]) -> Mapping[Zone, int]:
+    """The most that can be claimed of each zone: the same for every spec, and asked for at every edit."""
+    most: dict[Zone, int] = {}
+    for place in tuple(p.value for p in places) or (None,):
+        for zone, claims in Counter(zones_at(zones, place)).items():
+            most[zone] = max(most.get(zone, 0), claims)
+    return most

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 
 from specbuilder.calc import made
 from specbuilder.calc.measuring.calculation import Calculation
+from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.findings import Cause, CauseKind
 from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind, Truth, Verdict
@@ -29,13 +31,20 @@ def with_ledgers(
     limits = [(h.rule, atom) for h in hearings if (atom := _limit(h.rule)) is not None and _binds(h.rule, standing)]
     tallies = {c.id: c for c in made(standing.situation.catalogue)}
     result = dict(stands)
+    touched = _touched(standing.situation.catalogue)
     for option in asked:
         for rule, atom in limits:
-            if _is_over(standing, tallies, option, stands[option], atom):
+            if option in touched[atom.ledger] and _is_over(standing, tallies, option, stands[option], atom):
                 cause = Cause(kind=CauseKind.LEDGER, ledger=atom.ledger, rule=rule.id, option=option)
                 result[option] = stands[option]._replace(cause=cause)
                 break
     return result
+
+
+@lru_cache(maxsize=4)
+def _touched(catalogue: Catalogue) -> Mapping[LedgerId, frozenset[OptionId]]:
+    """The options that change each ledger at all: few of them do."""
+    return {c.id: frozenset(o.id for o in catalogue.options.values() if c.touches(o)) for c in made(catalogue)}
 
 
 def _unclear(cause: Cause | None) -> bool:
