@@ -37,7 +37,7 @@ def comparison_json(before: Stand, after: Stand, comparison: Comparison) -> str:
             "same": comparison.same,
             "difference": _difference(comparison.difference),
             "rest": _difference(comparison.rest),
-            "changes": [_change(before, after, change) for change in comparison.changes],
+            "changes": [_change(after, change) for change in comparison.changes],
             "answers": [_answer(before, after, change) for change in comparison.answers],
             "van_data": [
                 {"field": c.field, "before": c.before, "after": c.after, "words": van_data_line(c)}
@@ -76,7 +76,7 @@ def _difference(difference: Difference) -> dict[str, Any]:
     }
 
 
-def _change(before: Stand, after: Stand, change: Change) -> dict[str, Any]:
+def _change(after: Stand, change: Change) -> dict[str, Any]:
     return {
         "kind": change.kind.value,
         "mark": change_mark(change),

@@ -7,7 +7,7 @@ from datetime import datetime
 
 from specbuilder.model.kinds import JobState
 from specbuilder.office.house import House, stand_of
-from specbuilder.office.older import Older, Past, as_of_today, older, pasts
+from specbuilder.office.older import Past, as_of_today, older, pasts
 from specbuilder.session.compare import compare
 from specbuilder.session.life import state_on
 from specbuilder.storage.job_files import JobFiles
@@ -59,7 +59,7 @@ def today(house: House, arguments: Namespace, now: datetime) -> Answer:
     if found is None:
         return Answer((line_words.stands_on_today(job.number),))
     if arguments.move:
-        return _moved(house, arguments.file, found)
+        return _moved(house, arguments.file)
     then = stand_of(found.catalogue, found.spec)
     current = as_of_today(house, found.spec)
     return Answer(
@@ -72,7 +72,7 @@ def today(house: House, arguments: Namespace, now: datetime) -> Answer:
     )
 
 
-def _moved(house: House, file: str, found: Older) -> Answer:
+def _moved(house: House, file: str) -> Answer:
     """A draft as it is, what was quoted as the next revision: as on the screens."""
     version = house.catalogue.firm.catalogue_version
     with held(house, file) as changing:

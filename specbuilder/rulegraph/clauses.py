@@ -19,17 +19,7 @@ from specbuilder.model.catalogue import Catalogue, Group, Option
 from specbuilder.model.findings import CauseKind
 from specbuilder.model.ids import GroupId, OptionId, RuleId, Tag
 from specbuilder.model.kinds import Level, Pick, Place, RuleKind
-from specbuilder.model.rules import (
-    SAME,
-    AllOf,
-    Always,
-    Atom,
-    BriefIs,
-    Chosen,
-    Given,
-    Not,
-    Rule,
-)
+from specbuilder.model.rules import SAME, AllOf, Always, Atom, BriefIs, Chosen, Given, Not, Rule
 
 from .graph import SIDE_MARK
 
@@ -114,12 +104,12 @@ def compile_clauses(catalogue: Catalogue, levels: tuple[Level, ...] = (Level.STO
     for group in catalogue.groups.values():
         _add_group(clauses, catalogue, group)
     for tag, placements in givers.items():
-        _add_capability(clauses, catalogue, tag, placements)
+        _add_capability(clauses, tag, placements)
     for option in catalogue.options.values():
         _add_needs(clauses, option)
     for rule in catalogue.rules.values():
         if rule.level in levels:
-            _add_rule(clauses, catalogue, rule)
+            _add_rule(clauses, rule)
     return clauses
 
 
@@ -177,7 +167,7 @@ def _add_group(clauses: Clauses, catalogue: Catalogue, group: Group) -> None:
         clauses.add(tuple(map(yes, members)), Why(kind=CauseKind.ONE_ANSWER, group=group.id))
 
 
-def _add_capability(clauses: Clauses, catalogue: Catalogue, tag: str, givers: list[int]) -> None:
+def _add_capability(clauses: Clauses, tag: str, givers: list[int]) -> None:
     variable = clauses.tag[tag]
     for giver in givers:
         name = clauses.names[giver]
@@ -204,11 +194,11 @@ def _add_needs(clauses: Clauses, option: Option) -> None:
         clauses.add((no(me), *listed), Why(kind=CauseKind.FITS, option=option.id))
 
 
-def _add_rule(clauses: Clauses, catalogue: Catalogue, rule: Rule) -> None:
+def _add_rule(clauses: Clauses, rule: Rule) -> None:
     why = Why(kind=CauseKind.RULE, rule=rule.id)
     for side in _sides(rule):
-        when = [_literals(clauses, catalogue, term, side) for term in rule.when.terms]
-        then = [_literals(clauses, catalogue, term, side) for term in rule.then.terms]
+        when = [_literals(clauses, term, side) for term in rule.when.terms]
+        then = [_literals(clauses, term, side) for term in rule.then.terms]
         if rule.kind is RuleKind.EXCLUDES:
             for a, b in product(when, then):
                 if a is not None and b is not None:
@@ -231,7 +221,7 @@ def _plain(atom: Atom) -> Atom:
     return atom.atom if isinstance(atom, Not) else atom
 
 
-def _literals(clauses: Clauses, catalogue: Catalogue, term: AllOf, side: Place | None) -> list[int] | None:
+def _literals(clauses: Clauses, term: AllOf, side: Place | None) -> list[int] | None:
     """The and-list as literals; None when an atom of it cannot be a variable (ledgers and the like)."""
     lits: list[int] = []
     for atom in term.atoms:
@@ -239,27 +229,27 @@ def _literals(clauses: Clauses, catalogue: Catalogue, term: AllOf, side: Place |
         plain = _plain(atom)
         if isinstance(plain, Always):
             continue
-        variable = _variable(clauses, catalogue, plain, side)
+        variable = _variable(clauses, plain, side)
         if variable is None:
             return None
         lits.append(2 * variable + sign)
     return lits
 
 
-def condition_literals(clauses: Clauses, catalogue: Catalogue, term: AllOf) -> list[int] | None:
+def condition_literals(clauses: Clauses, term: AllOf) -> list[int] | None:
     """The and-list of a condition as literals; None when an atom of it cannot be one (ledgers and the like).
 
     Call it while the clauses may still grow: a capability or an answer nobody spoke of yet gets its variable.
     """
-    return _literals(clauses, catalogue, term, None)
+    return _literals(clauses, term, None)
 
 
-def conditions(clauses: Clauses, catalogue: Catalogue, rule: Rule) -> list[list[int] | None]:
+def conditions(clauses: Clauses, rule: Rule) -> list[list[int] | None]:
     """Every and-list of a rule's condition as literals, at each place that ``@same`` may stand for; None as above."""
-    return [_literals(clauses, catalogue, term, side) for side in _sides(rule) for term in rule.when.terms]
+    return [_literals(clauses, term, side) for side in _sides(rule) for term in rule.when.terms]
 
 
-def _variable(clauses: Clauses, catalogue: Catalogue, atom: Atom, side: Place | None) -> int | None:
+def _variable(clauses: Clauses, atom: Atom, side: Place | None) -> int | None:
     match atom:
         case Chosen(option):
             return clauses.option[option]

@@ -152,17 +152,6 @@ class RuleGraph:
             return ()
         return tuple(OptionId(s.id) for s, _, d in self.net.in_edges(node, data=True) if d["kind"] is EdgeKind.GIVES)
 
-    def rules_about(self, option: OptionId) -> frozenset[RuleId]:
-        """Rules that this option can wake or satisfy, directly or through what it gives."""
-        start = option_node(option)
-        if start not in self.net:
-            return frozenset()
-        about = (EdgeKind.GIVES, EdgeKind.MEMBER, EdgeKind.CLAIMS)
-        reached = {start, *(target for target, kind, _ in self.edges_from(start) if kind in about)}
-        found = {RuleId(t.id) for n in reached for t, kind, _ in self.edges_from(n) if t.kind is NodeKind.RULE}
-        found |= {RuleId(s.id) for n in reached for s, _, d in self.net.in_edges(n, data=True) if d["rule"] == s.id}
-        return frozenset(found)
-
     def needs_loops(self) -> tuple[tuple[OptionId, ...], ...]:
         """Sets of options that need one another in a circle, from the options' own needs, where nothing else gives it.
 

@@ -126,7 +126,7 @@ class _Look:
         if any(isinstance(atom, Always) for term in rule.when.terms for atom in term.atoms):
             return None
         found: list[list[int]] = []
-        for lits in conditions(self._compiled.clauses, self._catalogue, rule):
+        for lits in conditions(self._compiled.clauses, rule):
             if not lits:
                 return None
             found.append([self._compiled.literal(lit) for lit in lits])

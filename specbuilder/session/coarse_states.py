@@ -17,19 +17,19 @@ MOST_TRIED = 4_000
 """Rooms looked at for one part; a part that would need more keeps all its numbers."""
 
 
-def coarsened(shape: Shape, *, adds: bool = False) -> Shape:
-    """The same limit over fewer states; ``adds``: its room adds to that of others, so every difference counts.
+def coarsened(shape: Shape) -> Shape:
+    """The same limit over fewer states.
 
     Only parts that keep the least or the most can be thinned: the least of two
     numbers falls into the class of the least, so that folding and thinning may change places.
     """
     for at, fold in enumerate(shape.folding.folds):
         if fold is not Fold.SUM:
-            shape = _thinned(shape, at, adds)
+            shape = _thinned(shape, at)
     return shape
 
 
-def _thinned(shape: Shape, at: int, adds: bool) -> Shape:
+def _thinned(shape: Shape, at: int) -> Shape:
     """The limit with one part thinned."""
     joints = [shape.folding.neutral, *shape.starts, *shape.states.values()]
     numbers = sorted({joint[at] for joint in joints})
@@ -37,7 +37,7 @@ def _thinned(shape: Shape, at: int, adds: bool) -> Shape:
     ways = list(product(*others))
     if len(numbers) < 3 or len(ways) * len(numbers) * len(shape.vans) > MOST_TRIED:
         return shape
-    rooms = {x: _rooms(shape, at, x, ways, adds) for x in numbers}
+    rooms = {x: _rooms(shape, at, x, ways) for x in numbers}
     stands_for: dict[float, float] = {}
     for before, x in zip([None, *numbers], numbers, strict=False):
         same = before is not None and rooms[before] == rooms[x]
@@ -51,10 +51,10 @@ def _thinned(shape: Shape, at: int, adds: bool) -> Shape:
     )
 
 
-def _rooms(shape: Shape, at: int, number: float, ways: Iterable[Joint], adds: bool) -> tuple[float, ...]:
+def _rooms(shape: Shape, at: int, number: float, ways: Iterable[Joint]) -> tuple[float, ...]:
     """The room for every base van beside every number the other parts can take; told apart no finer than needed."""
     rooms = (shape.room(van, _with(way, at, number)) for way in ways for van in shape.vans)
-    if shape.amounts or adds:
+    if shape.amounts:
         return tuple(rooms)
     return tuple(0.0 if room >= 0 else -1.0 for room in rooms)
 

@@ -248,7 +248,7 @@ def _guards(compiled: Compiled, rule: Rule) -> list[tuple[int, ...]]:
     switched = () if selector is None else (selector,)
     found: list[tuple[int, ...]] = []
     for term in rule.when.terms:
-        lits = condition_literals(compiled.clauses, compiled.catalogue, term)
+        lits = condition_literals(compiled.clauses, term)
         if lits is not None:
             found.append((*switched, *map(compiled.literal, lits)))
     return found

@@ -1,4 +1,4 @@
-"""The written form of rules, ``a + b | c + !d``, to values. The way back is in ``expression_text``.
+"""The written form of rules, ``a + b | c + !d``, to values.
 
 ``|`` parts the either-or list, ``+`` the and-lists in it, ``!`` denies one atom; there are no brackets. Atoms are those
 of ``specbuilder.model.rules``, written as their docstrings say.

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
@@ -25,7 +24,7 @@ from specbuilder.model.ways import Difference
 
 from . import quantities
 from .brief import answer_words
-from .differences import DifferenceCells, difference_cells, difference_spoken
+from .differences import difference_spoken
 from .edits import VAN_FIELDS
 from .glance import price_words, state_words, weight_words
 from .names import key_name, ledger_name
@@ -39,33 +38,6 @@ from .workshop_changes import piece_change
 NOTHING_THERE = "nothing there"
 _LOUD = (Level.STOP, Level.SIGN)
 _KILOGRAMS = "_kg"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ComparisonRow:
-    """One line of the table: what stood, what stands, and what that does."""
-
-    mark: str
-    """In a word or two: ``added``, ``replaced``, ``dearer``."""
-    before: str
-    """Empty: nothing stood there."""
-    after: str
-    cells: DifferenceCells
-    change: Change
-
-
-def comparison_rows(comparison: Comparison) -> tuple[ComparisonRow, ...]:
-    """The table: a row for each choice that differs, in the order of the walk."""
-    return tuple(
-        ComparisonRow(
-            mark=change_mark(change),
-            before=side_words(change, after=False),
-            after=side_words(change, after=True),
-            cells=difference_cells(change.difference),
-            change=change,
-        )
-        for change in comparison.changes
-    )
 
 
 def change_mark(change: Change) -> str:

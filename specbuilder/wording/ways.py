@@ -12,7 +12,7 @@ from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.spec import Spec
 from specbuilder.model.ways import ClearFindings, Goal, LetIn, RankBy, WayOut, WaysOut
 
-from .differences import COLUMNS_WIDTH, DifferenceCells, difference_cells, difference_heads, difference_spoken
+from .differences import DifferenceCells, difference_cells, difference_spoken
 from .edits import done, single
 from .names import listed, option_name, rule_name
 from .plain import ended, fitted
@@ -28,15 +28,10 @@ class WayWords:
     """A way out, part by part."""
 
     title: str
-    """``Bench Three, and Pod galley instead``: in one line of the asked width."""
+    """``Bench Three, and Pod galley instead``: in one line."""
     under: tuple[str, ...]
     """``clears both``, ``lost: Side galley``, ...: one fact each."""
     cells: DifferenceCells
-
-
-def ways_head(width: int) -> str:
-    """Over the list: ``WAYS OUT`` with the names of the four columns at the right."""
-    return f"{'WAYS OUT':<{width - COLUMNS_WIDTH}}{difference_heads()}"
 
 
 def ranked_by(rank_by: RankBy) -> str:
@@ -49,10 +44,10 @@ def rank_word(rank_by: RankBy) -> str:
     return "kg" if rank_by is RankBy.MASS else rank_by.value
 
 
-def way_words(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut, width: int = 200) -> WayWords:
-    """All of a way; the title fits ``width``, its facts are short and may be joined or wrapped."""
+def way_words(catalogue: Catalogue, before: Spec, goal: Goal, way: WayOut) -> WayWords:
+    """All of a way; its facts are short and may be joined or wrapped."""
     return WayWords(
-        title=way_title(catalogue, before, goal, way, width),
+        title=way_title(catalogue, before, goal, way),
         under=tuple(_under(catalogue, goal, way, way.left)),
         cells=difference_cells(way.difference),
     )

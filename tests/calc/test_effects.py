@@ -9,8 +9,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from specbuilder.calc.order.effects import effects
-from specbuilder.calc.order.price import gross_effect, price
-from specbuilder.calc.weights.mass import TOTAL_MASS, mass_effect
+from specbuilder.calc.order.price import gross_effects, price
+from specbuilder.calc.weights.mass import TOTAL_MASS, mass_effects
 from specbuilder.model.brief import Answer
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import OptionId
@@ -54,8 +54,8 @@ def test_effects_are_the_difference_of_two_builds(drawn: Situation) -> None:
         pence = [PLAIN["price-gross"](build)[0] or 0 for build in (before, after)]
         assert found[option.id].mass_kg == pytest.approx(kg[1] - kg[0])
         assert found[option.id].gross_pence == pytest.approx(pence[1] - pence[0])
-        assert mass_effect(now, option) == found[option.id].mass_kg
-        assert gross_effect(now, option) == found[option.id].gross_pence
+        assert mass_effects(now)[option.id] == found[option.id].mass_kg
+        assert gross_effects(now)[option.id] == found[option.id].gross_pence
         if option not in [p.option for p in now.placed] and now.catalogue.groups[option.group].pick is Pick.ANY:
             assert TOTAL_MASS.amount(now, option, None) == pytest.approx(kg[1] - kg[0])
 

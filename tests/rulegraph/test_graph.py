@@ -36,13 +36,6 @@ def test_edges_say_what_they_are_and_which_rule_put_them_there() -> None:
     assert (Node(NodeKind.CAPABILITY, "plug"), EdgeKind.NEEDS_ANY, None) in set(graph.edges_from(option_node("burner")))
 
 
-def test_rules_about_an_option_are_those_it_wakes_and_those_it_meets() -> None:
-    graph = build_graph(WORLD)
-    assert graph.rules_about(OptionId("burner")) == {RuleId("flame-needs-alarm")}
-    assert graph.rules_about(OptionId("alarm")) == {RuleId("flame-needs-alarm")}
-    assert graph.rules_about(OptionId("no-heat")) == frozenset()
-
-
 def test_options_that_can_only_come_together_are_found_as_a_loop() -> None:
     world = worlds.catalogue(
         (group("a", any_=2),),

@@ -1,4 +1,4 @@
-"""Rules as values back to their written form, for showing them and for checking the reader against itself."""
+"""Rules as values back to their written form, to hold the reader against itself."""
 
 from __future__ import annotations
 

@@ -30,8 +30,8 @@ from specbuilder.model.rules import (
     WithinBound,
     ZonesFree,
 )
-from specbuilder.storage.expression_text import expression_text
 from specbuilder.storage.expressions import RESERVED_WORDS, parse_expression
+from tests.storage.expression_text import expression_text
 
 JOB = frozenset({BriefKey("signing")})
 

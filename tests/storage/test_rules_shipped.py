@@ -9,9 +9,9 @@ import pytest
 from specbuilder.model.brief import BriefLine
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.rules import BriefIs
-from specbuilder.storage.expression_text import expression_text
 from specbuilder.storage.expressions import parse_expression
 from specbuilder.storage.rules_files import read_rules, rules_folder
+from tests.storage.expression_text import expression_text
 
 SHIPPED = Path(str(rules_folder()))
 

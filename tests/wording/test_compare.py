@@ -14,7 +14,8 @@ from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.kinds import Owner, Place, Verdict
 from specbuilder.model.span import point
 from specbuilder.model.spec import OwnPart
-from specbuilder.wording.compare import change_line, comparison_lines, comparison_rows, side_words
+from specbuilder.wording.compare import change_line, change_mark, comparison_lines, side_words
+from specbuilder.wording.differences import difference_cells
 from tests.scenes.cable import PUMP
 from tests.wording.compare_scene import CHEAP, FOUND, GALLEY, POD, REPLACED, USB, WANTED, change, difference, stand
 from tests.wording.scene import CATALOGUE, choice, finding, reading
@@ -115,11 +116,12 @@ def test_every_kind_of_line(line: Change, words: str) -> None:
     assert change_line(line, "£") == words
 
 
-def test_rows_for_screens_and_papers() -> None:
-    (row,) = comparison_rows(FOUND)
-    assert (row.mark, row.before, row.after) == ("replaced", "Side galley, right", "Pod galley")
-    assert (row.cells.price, row.cells.mass, row.cells.hours, row.cells.weeks) == ("-1,392", "-51", "-14", "-1")
-    assert row.change is REPLACED
+def test_a_line_has_a_mark_two_sides_and_what_it_does() -> None:
+    assert change_mark(REPLACED) == "replaced"
+    assert side_words(REPLACED, after=False) == "Side galley, right"
+    assert side_words(REPLACED, after=True) == "Pod galley"
+    cells = difference_cells(REPLACED.difference)
+    assert (cells.price, cells.mass, cells.hours, cells.weeks) == ("-1,392", "-51", "-14", "-1")
 
 
 def test_an_option_that_has_left_both_catalogues_is_told_by_its_id() -> None:

@@ -7,11 +7,6 @@ from collections.abc import Iterable
 
 from .validity import above, at_least, within
 
-LEAST_FRONT_SHARE_SOLO = 0.30
-"""Part of the plated mass the front axle must carry with the rear one at its limit; the van maker's own goes first."""
-LEAST_FRONT_SHARE_WITH_HITCH_LOAD = 0.20
-"""The same with the load of a trailer on the hitch."""
-
 _SHORTEST_MM, _LONGEST_MM = 1000, 10_000
 """Wheelbases outside are slips of unit, not vans."""
 

@@ -15,7 +15,7 @@ from specbuilder.calc.measuring.states import Joint, Slot
 from specbuilder.calc.measuring.tally import Tally
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId
-from specbuilder.model.kinds import Place, Truth
+from specbuilder.model.kinds import Truth
 from specbuilder.model.ledger import Entry, Lack
 from specbuilder.model.report import Pence, Price
 from specbuilder.model.situation import Situation
@@ -137,8 +137,3 @@ def gross_effects(situation: Situation) -> Mapping[OptionId, int]:
 @lru_cache(maxsize=4096)
 def _rounded(net_pence: float, vat_percent: float) -> int:
     return gross_pence(round(net_pence), vat_percent)
-
-
-def gross_effect(situation: Situation, option: Option, _place: Place | None = None) -> int:
-    """What taking one option adds to the gross total, pence; see ``gross_effects``."""
-    return gross_effects(situation)[option.id]

@@ -12,7 +12,6 @@ from specbuilder.calc.measuring.states import Joint
 from specbuilder.calc.measuring.tally import Tally
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BriefKey, LedgerId, OptionId
-from specbuilder.model.kinds import Place
 from specbuilder.model.ledger import Entry
 from specbuilder.model.situation import Situation
 from specbuilder.model.span import Span
@@ -114,8 +113,3 @@ def mass_effects(situation: Situation) -> Mapping[OptionId, float]:
     """
     found = marginals(LOADED, situation, TOTAL_MASS.id)
     return {option: round(kg, 6) for option, kg in found.items()}
-
-
-def mass_effect(situation: Situation, option: Option, _place: Place | None = None) -> float:
-    """What taking one option adds to the loaded van, kg; see ``mass_effects``."""
-    return mass_effects(situation)[option.id]

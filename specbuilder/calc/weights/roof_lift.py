@@ -34,7 +34,6 @@ from .roof import LIFTS
 _TILTING, _LEVEL, _STRUTS = "tilting-roofs", "level-roofs", "roof-struts"
 _COLD = BriefKey("design_temp_c")
 _MOVES = RoofPart.MOVING, RoofPart.TOP
-_Ways = tuple[tuple[float, float], tuple[float, float]]
 
 
 class Roof(NamedTuple):

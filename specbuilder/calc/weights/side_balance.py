@@ -17,7 +17,7 @@ from specbuilder.calc.measuring.outcome import all_settings
 from specbuilder.calc.measuring.prepared import prepared
 from specbuilder.calc.measuring.unsaid import unsaid
 from specbuilder.calc.measuring.verdicts import verdict_of
-from specbuilder.model.catalogue import Catalogue, Option
+from specbuilder.model.catalogue import Option
 from specbuilder.model.ids import BASE_VAN_GROUP, GroupId, LedgerId, OptionId
 from specbuilder.model.kinds import Place, Verdict
 from specbuilder.model.ledger import Entry, Lack, Reading
@@ -152,7 +152,7 @@ class _Places:
         if option.position is None:
             return Span(0, 0)
         places = (place,) if place is not None or not moves_with_its_place(option) else option.places
-        leaders = self._sides(catalogue, leader_of(catalogue, option))
+        leaders = self._sides(leader_of(catalogue, option))
         ys = [y_on_side_mm(option.position.y_mm, option, p, leader) for p in places for leader in leaders]
         return Span(min(ys), max(ys))
 
@@ -164,7 +164,7 @@ class _Places:
         live = self.situation.undecided.get(group, ())
         return hull(self.of(option, None) for option in live) or Span(0, 0)
 
-    def _sides(self, catalogue: Catalogue, group: GroupId | None) -> tuple[Place | None, ...]:
+    def _sides(self, group: GroupId | None) -> tuple[Place | None, ...]:
         if group is None:
             return (None,)
         chosen = self._chosen(group)

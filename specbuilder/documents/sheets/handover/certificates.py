@@ -31,7 +31,7 @@ def certificates(found: Material) -> Iterator[Block]:
     """One line a paper, then what every pack holds."""
     yield Heading(text="Certificates and papers")
     yield Paragraph(text="Signed by those who may by the code of the country where the van is built and used.")
-    rows = tuple(_row(found, paper, parts) for paper, parts in _needed(found))
+    rows = tuple(_row(paper, parts) for paper, parts in _needed(found))
     yield Table(columns=_COLUMNS, rows=rows, blank=frozenset({4, 5}))
     yield Heading(text="Goes with them", level=3)
     yield Items(rows=_BESIDES, boxes=True)
@@ -47,5 +47,5 @@ def _needed(found: Material) -> list[tuple[Paper, str]]:
     return sorted((one for one in needed if one[1]), key=lambda one: points.get(one[0].at_hold_point, len(points)))
 
 
-def _row(found: Material, paper: Paper, parts: str) -> tuple[str, ...]:
+def _row(paper: Paper, parts: str) -> tuple[str, ...]:
     return paper.name, raised(paper.signed_by), paper.at_hold_point, parts, "", ""

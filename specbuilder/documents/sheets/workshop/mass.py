@@ -44,7 +44,7 @@ def mass(material: Material) -> tuple[Block, ...]:
 
 
 def _budget(material: Material, total: Reading) -> Iterator[Block]:
-    lines = tuple(_line(material, total, entry) for entry in _ordered(material, total))
+    lines = tuple(_line(material, entry) for entry in _ordered(material, total))
     sums = tuple(_sums(material, total))
     strong = frozenset(range(len(lines), len(lines) + len(sums)))
     yield Table(columns=_COLUMNS, rows=(*lines, *sums), strong=strong, blank=frozenset({_WEIGHED}))
@@ -67,7 +67,7 @@ def _ordered(material: Material, total: Reading) -> tuple[Entry, ...]:
     return tuple(sorted(total.entries, key=place))
 
 
-def _line(material: Material, total: Reading, entry: Entry) -> tuple[str, ...]:
+def _line(material: Material, entry: Entry) -> tuple[str, ...]:
     option = material.catalogue.options.get(entry.option) if entry.option is not None else None
     estimate = option is None or option.basis is Basis.ESTIMATE
     rear, front = (_share(material, axle, entry) for axle in (_REAR, _FRONT))
