@@ -93,10 +93,6 @@ def _roots(modules: frozenset[str]) -> set[str]:
     return {module.partition(".")[0] for module in modules}
 
 
-def _floor_of(path: Path) -> str:
-    return path.relative_to(PACKAGE).parts[0]
-
-
 # --- who loads what
 
 

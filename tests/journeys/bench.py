@@ -23,9 +23,6 @@ from specbuilder.tui.searches import Searches
 
 from .stage import NAMES
 
-LEAVES = {"q"}
-"""Keys that end the program."""
-
 
 @cache
 def catalogue() -> Catalogue:

@@ -12,7 +12,7 @@ from specbuilder.session.change_order import freeze_points, undoing
 
 from .scene import Scene
 
-GAS, HOB, BOTTLE = OptionId("gas-bundle"), OptionId("induction-single"), OptionId("gas-one-small")
+GAS, HOB = OptionId("gas-bundle"), OptionId("induction-single")
 WINDOW = OptionId("window-mid-opening")
 
 
