@@ -140,7 +140,7 @@ def _holds(run: Run, what: str, one: Scene, code: int, err: str, left: dict[str,
         run.tally.lose(f"{what}: said that nothing was changed, and it was: {_differs(left, one.before)}")
     elif code and any(words in err for words in DONE) and _jobs(left) != _jobs(one.after):
         run.tally.lose(f"{what}: said that it stands, and it does not: {_differs(left, one.after)}")
-    elif code and one.words[-1] == "--drop" and _handed_back(one, left):
+    elif code and one.words[-1] == "--drop" and handed_back(one, left):
         run.tally.note("records handed back before their draft was laid aside, which then stayed")
     elif fault in LASTING and one.words[0] in BEGINS and set(_jobs(left)) == set(_jobs(one.after)):
         run.tally.note("beginnings that a gone or read-only disk did not let be taken away")
@@ -148,7 +148,7 @@ def _holds(run: Run, what: str, one: Scene, code: int, err: str, left: dict[str,
         run.tally.lose(f"{what}: half done: {_differs(left, one.before)}; {err}")
 
 
-def _handed_back(one: Scene, left: dict[str, str]) -> bool:
+def handed_back(one: Scene, left: dict[str, str]) -> bool:
     """Whether what was written down in a draft stands in the revision before it, while the draft is as it was."""
     return _jobs(left) == {**_jobs(one.before), **_jobs(one.after)}
 

@@ -40,7 +40,8 @@ def _typed(run: Run, jobs: Path, after: list[str]) -> None:
         terminal.until("JOBS", timeout_s=60)
         terminal.settle(1.0)
         for key in KEYS[:waited]:
-            terminal.key(_BYTES.get(key, key.encode()))
+            if not terminal.key(_BYTES.get(key, key.encode())).written:
+                terminal.settle(5.0)  # a busy machine
         terminal.settle(0.3)
         for key in KEYS[waited:sent]:
             os.write(terminal.fd, _BYTES.get(key, key.encode()))

@@ -15,7 +15,7 @@ from tests.journeys.bench import press
 
 from . import kill_terminal
 from .child import child
-from .disk_faults import COMMANDS, Scene, again, papers_whole, scene, set_up
+from .disk_faults import BEGINS, COMMANDS, Scene, again, handed_back, papers_whole, scene, set_up
 from .lines import said, snapshot, states
 from .once import worked_out_once
 from .steps import KILLS, Fault, Steps, faulty
@@ -85,9 +85,11 @@ def _step(run: Run, one: Scene, fault: Fault, at: int) -> None:
 
 def _nothing_half(run: Run, what: str, one: Scene, left: dict[str, str]) -> None:
     jobs, before, after = ({n: s for n, s in each.items() if s != "sealed"} for each in (left, one.before, one.after))
-    begun = one.words[0] in ("new", "change") and {n: jobs.get(n) for n in before} == before
+    begun = one.words[0] in BEGINS and {n: jobs.get(n) for n in before} == before
     if begun and not any(sign.startswith("cannot") for sign in jobs.values()):
         return  # the new revision may hold its beginning and nothing else yet
+    if "--drop" in one.words and handed_back(one, left):
+        return  # nothing that was written down is lost, and it can be given up once more
     if jobs not in (before, after):
         run.tally.lose(f"{what}: half done: {jobs}, and neither {before} nor {after}")
 
