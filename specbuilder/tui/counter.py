@@ -124,7 +124,7 @@ class Counter(Pile):
         if page.entry is not None:
             type_on(self, page, key, character, act)
         elif begins_text(page, act, character):
-            page.start_typing(character or "")
+            page.begin_text(character or "")
         elif act is not None:
             self.do(act)
         elif character is not None and len(character) == 1 and character in "0123456789":

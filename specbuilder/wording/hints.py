@@ -28,6 +28,11 @@ def letters_begin() -> str:
     return "A-Z type"
 
 
+def only_figures() -> str:
+    """Said when a letter was typed where a number or a date is wanted."""
+    return "Only figures are typed here: the letter was left out."
+
+
 def type_it() -> str:
     """Enter begins a text."""
     return "type"

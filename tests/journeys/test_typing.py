@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from specbuilder.model.ids import BriefKey, RuleId
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.items import Field, OnAnswer, OnField
 from specbuilder.tui.keys import Where
 from specbuilder.tui.screens.heading import hints
 
-from .bench import counter_on, press, spec
+from .bench import counter_on, edits, press, spec
 from .stage import WINDOWS, on_stage
 
 
@@ -219,3 +221,31 @@ async def test_minus_five_is_minus_five_and_the_heater_check_hears_it(
         assert "-5 °C" in stage.screen()
         assert RuleId("heat-enough") in stage.loud()
         assert "SIGN now broken: " in stage.screen().splitlines()[-2]
+
+
+@pytest.mark.parametrize("field", [Field.VIN_TAIL, Field.REGISTRATION, Field.PAINT, Field.DAMAGE])
+def test_every_sign_goes_into_a_field_for_text_and_is_no_command(demo: Path, field: Field) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", *["left"] * 8, "right")
+    stand_on(counter, field.name)
+    press(counter, *"n/u?+")
+    assert counter.top.at == OnField(field)
+    assert counter.top.entry is not None
+    assert counter.top.entry.text == "n/u?+"
+
+
+@pytest.mark.parametrize("field", [Field.YEAR, Field.MILEAGE, Field.WEIGHED_FRONT])
+def test_a_letter_on_a_field_for_figures_is_no_command_and_is_said(demo: Path, field: Field) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", *["left"] * 8, "right")
+    stand_on(counter, field.name)
+    assert "0-9 type" in hint_line(counter)
+    assert "F6 next" in hint_line(counter)
+    before = edits(counter)
+    press(counter, *"n/u")
+    assert (counter.top.where, counter.top.at, counter.top.entry) == (Where.WALK, OnField(field), None)
+    assert counter.message == "Only figures are typed here: the letter was left out."
+    assert edits(counter) == before
+    press(counter, *"n20n30")
+    assert counter.top.entry is not None
+    assert counter.top.entry.text == "2030"

@@ -12,7 +12,7 @@ from specbuilder.model.kinds import Owner, Pick, Place
 from specbuilder.model.spec import Choice
 from specbuilder.tui.entry import WHOLE
 from specbuilder.tui.ink import Ink
-from specbuilder.tui.items import Field, OnField, OnPlace, OnText, OnWord
+from specbuilder.tui.items import DATES, NUMBERS, Field, OnField, OnPlace, OnText, OnWord
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, wrapped
 from specbuilder.wording.circuit_rows import circuit_short
@@ -155,6 +155,10 @@ class DetailsPage(Page):
             self.host.edit(SetCount(option=self.option, count=number, place=self._chosen[0].place))
         elif 0 < number <= len(self._known.places):
             self._take_place(self._known.places[number - 1])
+
+    def takes_text(self) -> bool:
+        """On the figures of a sheet letters stay commands: whose part it is, undo, the next open thing."""
+        return isinstance(self.at, OnField) and self.at.field not in NUMBERS | DATES
 
     def letters(self) -> frozenset[str]:
         """Digits for how many."""

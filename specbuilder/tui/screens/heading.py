@@ -8,7 +8,7 @@ from specbuilder.tui.ink import Ink
 from specbuilder.tui.keys import WALKED, Act, KeyLine, Where
 from specbuilder.tui.line import EMPTY, Bit, Line, cut, line, width
 from specbuilder.wording.forms import form_title
-from specbuilder.wording.hints import keep_not_taken, letters_begin
+from specbuilder.wording.hints import digits_begin, keep_not_taken, letters_begin
 from specbuilder.wording.trial_hints import keep_it, to_the_job
 
 from .jobs import heads
@@ -56,7 +56,7 @@ def _told(page: Page) -> list[Bit]:
     begins = page.takes_text() and page.entry is None
     text = begins or page.entry is not None
     read_only = page.where in WALKED and _is_read_only(page)
-    digits = letters_begin() if begins else page.digit_hint()
+    digits = (digits_begin() if page.letters() else letters_begin()) if begins else page.digit_hint()
     told = [Bit(digits)] if digits and not read_only else []
     for entry in page.host.keyboard.hints_of(page.where, text):
         if read_only and entry.act in _CHANGES:

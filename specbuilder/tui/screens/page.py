@@ -10,7 +10,7 @@ from specbuilder.tui.entry import DATE, NUMBER, Entry, started
 from specbuilder.tui.items import DATES, NUMBERS, Item, OnField
 from specbuilder.tui.keys import Act, Where
 from specbuilder.tui.line import Line, within
-from specbuilder.wording.hints import take_it
+from specbuilder.wording.hints import only_figures, take_it
 
 from .host import Host
 
@@ -89,8 +89,15 @@ class Page(ABC):
         return
 
     def takes_text(self) -> bool:
-        """True on a line where any letter begins a text instead of being a command."""
-        return isinstance(self.at, OnField) and self.at.field not in NUMBERS | DATES
+        """True on a line where a letter is meant for the text and is no command: on every field."""
+        return isinstance(self.at, OnField)
+
+    def begin_text(self, sign: str) -> None:
+        """Begin a text with this sign; where it cannot stand it is said, and nothing else comes of it."""
+        if self._typable(sign):
+            self.start_typing(sign)
+        else:
+            self.host.say(only_figures())
 
     def letters(self) -> frozenset[str]:
         """The only characters that may be typed on this line; empty: all of them."""
@@ -178,7 +185,10 @@ class Page(ABC):
     def type_text(self, text: str) -> None:
         """More of the text, as far as its characters may stand there."""
         if self.entry is not None:
-            self.entry = self.entry.typed(self._typable(text))
+            typable = self._typable(text)
+            self.entry = self.entry.typed(typable)
+            if text and not typable:
+                self.host.say(only_figures())
             self.searched()
 
     def _typable(self, text: str) -> str:
