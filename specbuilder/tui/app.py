@@ -31,7 +31,7 @@ def run(
         DiskError: their file cannot be read.
     """
     gc.disable()
-    from .counter_app import CounterApp
+    from .counter_app import CounterApp, die_of
     from .ink import SIXTEEN, look_for
     from .start import Start
 
@@ -41,6 +41,8 @@ def run(
     keyboard = _keyboard(keys)
     app = CounterApp(Start(jobs, rules, counter), look, ascii or look is SIXTEEN, keyboard)
     app.run()
+    if app.ended_by is not None:
+        die_of(app.ended_by)
     return app.return_code or 0
 
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import asyncio
 import gc
 import os
+import signal
+import threading
 from collections.abc import Callable, Sequence
 from functools import partial
 from typing import TYPE_CHECKING, ClassVar
@@ -44,6 +47,12 @@ SYNC_S = 0.5
 """How often the journal is brought to the disk, when something was written."""
 
 
+def die_of(number: signal.Signals) -> None:
+    """Ends the process by this signal, so that whoever sent it sees that."""
+    signal.signal(number, signal.SIG_DFL)
+    os.kill(os.getpid(), number)
+
+
 class CounterApp(App[None]):
     """One screen, one counter."""
 
@@ -59,6 +68,8 @@ class CounterApp(App[None]):
         self._start = start
         self._syncs = self._lists = False
         self._practice: Practice | None = None
+        self.ended_by: signal.Signals | None = None
+        """What ended it from outside; None while nothing did."""
         marks = PLAIN if ascii_marks else SHAPES
         rows = tuple(JobRow(name=name) for name in start.names())
         self.counter = Counter(marks, rows, leave=self.exit, turn=self.turn, practise=self.practise, keyboard=keyboard)
@@ -71,6 +82,7 @@ class CounterApp(App[None]):
 
     def on_mount(self) -> None:
         """Read the catalogue once the first frame is out."""
+        self._heed()
         self.call_after_refresh(self.read_catalogue)
 
     @work(thread=True, exit_on_error=True)
@@ -190,6 +202,24 @@ class CounterApp(App[None]):
             self.counter.opening.leave()
         if self._practice is not None:
             self._practice.end()
+            self._practice = None
+
+    def _heed(self) -> None:
+        """Who ends the program from outside, or closes its window, ends it as it is left by its own key."""
+        if os.name != "posix" or threading.current_thread() is not threading.main_thread():
+            return
+        loop = asyncio.get_running_loop()
+        loop.add_signal_handler(signal.SIGTERM, self._ended)
+        loop.add_signal_handler(signal.SIGHUP, self._hung_up)
+
+    def _ended(self) -> None:
+        self.ended_by = signal.SIGTERM
+        self.exit()
+
+    def _hung_up(self) -> None:
+        """No terminal is left that anything could be painted on."""
+        self.on_unmount()
+        die_of(signal.SIGHUP)
 
     def _dress(self) -> None:
         """Tell the toolkit the colours of the ground; everything else is painted by the boards."""

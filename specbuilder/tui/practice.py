@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import shutil
-import tempfile
 from collections.abc import Sequence
-from pathlib import Path
 
 from specbuilder.wording.guide import cannot_practise
 
 from .counter import Counter
 from .guide import Guide
 from .opening import Opening
+from .practice_folder import practice_folder
 from .start import Start
 
 
@@ -24,7 +23,7 @@ class Practice:
         Raises:
             OSError: there is no room for a folder.
         """
-        self._folder = Path(tempfile.mkdtemp(prefix="specbuilder-practice-"))
+        self._folder = practice_folder()
         self._counter, self._home = counter, counter.opening
         counter.opening = None
 
