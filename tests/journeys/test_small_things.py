@@ -61,3 +61,16 @@ def test_the_help_says_what_the_figures_on_the_line_of_steps_count(demo: Path) -
     press(counter, "enter", "?")
     told = "\n".join(row.text for row in lines(counter, 78))
     assert "kitchen?2!1: at that step two questions are open and one rule is broken" in told
+
+
+async def test_the_narrowest_window_says_whether_n_is_a_new_job_or_the_next_open_thing(demo: Path) -> None:
+    async with on_stage(demo, (60, 18)) as stage:
+        assert "n new job" in stage.screen()
+        for step in range(9):
+            screen = await stage.press(*(["enter", *["left"] * 8] if step == 0 else ["right"]))
+            assert "n next" in screen
+            assert "n new job" not in screen
+        screen = await stage.press("l")
+        assert "n next" in screen
+        screen = await stage.press("escape", "v")
+        assert "n new variant" in screen

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 GAP = "  "
 _CHANGES = frozenset({Act.ENTER, Act.LESS, Act.USUAL, Act.UNDO, Act.FINISH, Act.ACCEPT, Act.WHAT_IF, Act.HAND_OVER})
 """Not offered on what is only looked at."""
+_GOES_ON = frozenset({Act.NEXT, Act.NEW, Act.VARIANT})
+"""What one key means on one page each."""
 
 
 def jobs_heading(counter: Counter, cells: int) -> list[Line]:
@@ -32,12 +34,16 @@ def jobs_heading(counter: Counter, cells: int) -> list[Line]:
 
 
 def hints(page: Page, cells: int) -> Line:
-    """As many hints as fit for the line under the cursor; always help, the way back from a page, a new job."""
+    """As many hints as fit for the line under the cursor; always help, the way back from a page, and what goes on.
+
+    One key means a new job on the list of jobs, a new variant side by side and the next open thing elsewhere: what it
+    means here is said in every window.
+    """
     told = _typing(page) if page.entry is not None and not page.searches else _told(page)
     last = [hint for hint in told if hint.hot in (Act.KEYS, Act.ACTIONS)]
     rest = [hint for hint in told if hint not in last]
-    ways_on = (Act.BACK,) if page.where not in WALKED and page.where is not Where.JOBS else (Act.NEW,)
-    kept = [hint for hint in rest if hint.hot in ways_on] + last[:1]
+    back = {Act.BACK} if page.where not in WALKED and page.where is not Where.JOBS else set()
+    kept = [hint for hint in rest if hint.hot in back | _GOES_ON] + last[:1]
     bits, room = list[Bit](), cells - 1 - sum(width(hint.text) + len(GAP) for hint in kept)
     for hint in (*rest, *last[1:]):
         if hint in kept:
