@@ -8,7 +8,7 @@ from enum import Enum, auto
 
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.ids import OptionId, RuleId
-from specbuilder.model.kinds import Level, Pick, RuleKind, Truth
+from specbuilder.model.kinds import Level, OptionState, Pick, RuleKind, Truth
 from specbuilder.model.report import Report
 from specbuilder.model.rules import BriefIs, WithinBound
 from specbuilder.model.spec import Choice, Spec
@@ -165,7 +165,7 @@ def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal, waiving: Waiving = 
     quest.helpful = helpful(machine)
     if any(is_spending(catalogue, rule) for rule in quest.targets):
         quest.firm |= frozenset(lit for lit, c in choices.items() if options[c.option].safety)
-    quest.may_follow = may_follow(catalogue)
+    quest.may_follow = may_follow(catalogue, _blocked(report))
     broken = {f.rule for f in report.broken(Level.SIGN)}
     quest.signs = {
         lit: rule
@@ -181,6 +181,10 @@ def make_quest(catalogue: Catalogue, spec: Spec, goal: Goal, waiving: Waiving = 
             isinstance(goal, ClearFindings) and not quest.targets
         )
     return quest
+
+
+def _blocked(report: Report) -> frozenset[OptionId]:
+    return frozenset(o for o, status in report.options.items() if status.state is OptionState.BLOCKED)
 
 
 def _waived(quest: Quest, waiving: Waiving) -> tuple[frozenset[RuleId], frozenset[RuleId]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from functools import lru_cache
 
 from specbuilder.calc import made
@@ -17,15 +17,28 @@ from .machine import Machine
 from .rulebooks import rulebook_of
 
 
+def may_follow(catalogue: Catalogue, blocked: Container[OptionId]) -> frozenset[OptionId]:
+    """Extras that could come along by themselves: what a part or a rule needs, and no other extra may give now."""
+    return frozenset(
+        giver
+        for givers in _extras_needed(catalogue)
+        for giver in givers
+        if all(other == giver or other in blocked for other in givers)
+    )
+
+
 @lru_cache(maxsize=4)
-def may_follow(catalogue: Catalogue) -> frozenset[OptionId]:
-    """Options that are the only ones to give something that a part or a rule needs."""
+def _extras_needed(catalogue: Catalogue) -> tuple[tuple[OptionId, ...], ...]:
+    """For everything that a part or a rule needs the extras that give it."""
     givers = rulebook_of(catalogue).givers
     needed = {tag for option in catalogue.options.values() for need in option.needs for tag in need.any_of}
     for rule in catalogue.rules.values():
         if rule.kind is RuleKind.NEEDS_ANY:
             needed |= {atom.tag for term in rule.then.terms for atom in term.atoms if isinstance(atom, Given)}
-    return frozenset(givers[tag][0] for tag in needed if len(givers.get(tag, ())) == 1)
+    groups, options = catalogue.groups, catalogue.options
+    return tuple(
+        tuple(o for o in givers.get(tag, ()) if groups[options[o].group].pick is Pick.ANY) for tag in sorted(needed)
+    )
 
 
 def touching(catalogue: Catalogue, rules: Sequence[RuleId]) -> frozenset[OptionId]:
