@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from specbuilder.model.circuits import CircuitLine
@@ -22,11 +23,12 @@ from specbuilder.wording.compare import (
     piece_line,
     van_data_line,
 )
+from specbuilder.wording.side_by_side import SideRow, works_line
 
 from .asjson import FORMAT, json_text, number, price_value
 
 
-def comparison_json(before: Stand, after: Stand, comparison: Comparison) -> str:
+def comparison_json(before: Stand, after: Stand, comparison: Comparison, works: Sequence[SideRow]) -> str:
     """All of it, as ``compare --json`` prints it."""
     return json_text(
         {
@@ -44,12 +46,16 @@ def comparison_json(before: Stand, after: Stand, comparison: Comparison) -> str:
                 for c in comparison.van_data
             ],
             "figures": [_figure(before, after, change) for change in comparison.figures],
+            "away_from_a_plug": [
+                {"what": row.label, "before": row.a.text, "after": row.b.text, "words": works_line(row)}
+                for row in works
+            ],
             "pieces": [_piece_change(change) for change in comparison.pieces],
             "findings_came": [_finding(after, finding) for finding in comparison.came],
             "findings_went": [_finding(before, finding) for finding in comparison.went],
             "doubts_came": [_finding(after, finding) for finding in comparison.doubts_came],
             "doubts_went": [_finding(before, finding) for finding in comparison.doubts_went],
-            "words": list(comparison_lines(before, after, comparison)),
+            "words": list(comparison_lines(before, after, comparison, list(map(works_line, works)))),
         }
     )
 

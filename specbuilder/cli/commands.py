@@ -96,7 +96,7 @@ def _circuits(arguments: Namespace) -> Answer:
 def _compare(arguments: Namespace) -> Answer:
     from .compare import compared
 
-    return compared(house_of(arguments), arguments)
+    return compared(house_of(arguments), arguments, datetime.now().date())
 
 
 def _customer(arguments: Namespace) -> Answer:

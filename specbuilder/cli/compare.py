@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from argparse import Namespace
+from datetime import date
 
 from specbuilder.model.stand import Stand
 from specbuilder.office.house import House, stand_of
+from specbuilder.office.variants import works_in
 from specbuilder.session.compare import compare, moved
 from specbuilder.wording.compare import comparison_lines
+from specbuilder.wording.side_by_side import works_line, works_rows
 
 from .answers import Answer
 from .asjson_compare import comparison_json
@@ -15,7 +18,7 @@ from .opening import Opened, opened
 from .output import Exit, StopError
 
 
-def compared(house: House, arguments: Namespace) -> Answer:
+def compared(house: House, arguments: Namespace, today: date) -> Answer:
     """What differs from A to B, one fact a line or as JSON.
 
     Raises:
@@ -29,9 +32,10 @@ def compared(house: House, arguments: Namespace) -> Answer:
     before = stand_of(was.catalogue, was.spec)
     after = _today(house, now) if arguments.today else stand_of(now.catalogue, now.spec)
     found = compare(before, after)
+    works = works_rows(works_in(before, today), works_in(after, today))
     if arguments.json:
-        return Answer((comparison_json(before, after, found),))
-    return Answer(comparison_lines(before, after, found))
+        return Answer((comparison_json(before, after, found, works),))
+    return Answer(comparison_lines(before, after, found, list(map(works_line, works))))
 
 
 def _today(house: House, was: Opened) -> Stand:

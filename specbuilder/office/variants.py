@@ -20,6 +20,7 @@ from specbuilder.storage.disk import DiskError
 from specbuilder.storage.job_files import JobFiles
 from specbuilder.storage.open_job import OpenJob, ReadOnly
 from specbuilder.wording.side_by_side import SideBySide, side_by_side
+from specbuilder.wording.works_where import WorksWhere
 
 from .house import House, stand_of
 
@@ -72,9 +73,13 @@ def begin_variant(house: House, spec: Spec, counter: str) -> OpenJob:
 def laid(a: Stand, b: Stand, today: date) -> Beside:
     """The table of two stands. Takes a moment: for a worker."""
     comparison = compare(a, b)
-    works = tuple(works_of(case_of(stand, today))[1] for stand in (a, b))
-    table = side_by_side(a, b, comparison, FOR_CUSTOMERS, (works[0], works[1]))
+    table = side_by_side(a, b, comparison, FOR_CUSTOMERS, (works_in(a, today), works_in(b, today)))
     return Beside(a=a, b=b, comparison=comparison, table=table)
+
+
+def works_in(stand: Stand, today: date) -> tuple[WorksWhere, ...]:
+    """What works where in a stand."""
+    return works_of(case_of(stand, today))[1]
 
 
 def bring_into(

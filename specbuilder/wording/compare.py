@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import assert_never
 
 from specbuilder.model.catalogue import Catalogue
@@ -87,9 +87,12 @@ def change_line(change: Change, currency: str) -> str:
     return ended(f"{raised(change_mark(change))}: {what}{f': {does}' if does else ''}")
 
 
-def comparison_lines(before: Stand, after: Stand, comparison: Comparison) -> tuple[str, ...]:
-    """All of it for line commands, one fact a line. The first side is A, the second B."""
-    return tuple(_lines(before, after, comparison))
+def comparison_lines(before: Stand, after: Stand, comparison: Comparison, works: Sequence[str] = ()) -> tuple[str, ...]:
+    """All of it for line commands, one fact a line. The first side is A, the second B.
+
+    ``works``: lines of what works elsewhere, which stand behind the figures.
+    """
+    return tuple(_lines(before, after, comparison, works))
 
 
 def stand_line(name: str, stand: Stand) -> str:
@@ -169,7 +172,7 @@ def finding_change_lines(before: Stand, after: Stand, comparison: Comparison) ->
     return tuple(lines)
 
 
-def _lines(before: Stand, after: Stand, comparison: Comparison) -> Iterator[str]:
+def _lines(before: Stand, after: Stand, comparison: Comparison, works: Sequence[str]) -> Iterator[str]:
     catalogue, currency = after.catalogue, after.catalogue.firm.currency
     for name, stand in (("A", before), ("B", after)):
         yield stand_line(name, stand)
@@ -187,6 +190,7 @@ def _lines(before: Stand, after: Stand, comparison: Comparison) -> Iterator[str]
     yield from (answer_line(before, after, change) for change in comparison.answers)
     yield from (van_data_line(change) for change in comparison.van_data)
     yield from (line for change in comparison.figures if (line := figure_line(before, after, change)))
+    yield from works
     yield from (piece_line(change) for change in comparison.pieces)
     yield from finding_change_lines(before, after, comparison)
     yield f"The same in both: {same_words(comparison)}."

@@ -15,7 +15,7 @@ from . import quantities
 from .compare import same_words, side_words
 from .glance import CEILING, WEIGHT, price_words, weight_words
 from .names import group_name, ledger_name, listed
-from .plain import lowered
+from .plain import ended, lowered, raised
 from .states import UNDECIDED
 from .works_where import WorksWhere
 
@@ -181,6 +181,16 @@ def _works(a: Sequence[WorksWhere], b: Sequence[WorksWhere]) -> Iterator[_Fact]:
         if name in there:
             cells = [SideCell(text=one.value) for one in (away, there[name])]
             yield _Fact(SideRow(label=f"{lowered(name)}, away from a plug", a=cells[0], b=cells[1]), "")
+
+
+def works_rows(a: Sequence[WorksWhere], b: Sequence[WorksWhere]) -> tuple[SideRow, ...]:
+    """The rows of what works away from a plug in one of them only."""
+    return tuple(_told(_works(a, b)))
+
+
+def works_line(row: SideRow) -> str:
+    """``Compressor fridge, away from a plug: yes; was no.``"""
+    return ended(f"{raised(row.label)}: {row.b.text}; was {row.a.text}")
 
 
 def _warnings(a: Stand, b: Stand) -> _Fact:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import shutil
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 import jsonschema
@@ -14,13 +15,17 @@ from specbuilder.model.edits import AnswerLine, Edit, SetCount, Take
 from specbuilder.model.ids import BriefKey, OptionId
 from specbuilder.model.kinds import JobState, Place
 from specbuilder.model.spec import Spec
+from specbuilder.office.house import stand_of
+from specbuilder.office.variants import works_in
 from specbuilder.session.apply import apply
 from specbuilder.session.evaluate import evaluate
 from specbuilder.storage.kept_rules import keep_rules
 from specbuilder.storage.rules_files import read_rules
-from specbuilder.storage.spec_files import write_spec_file
+from specbuilder.storage.spec_files import read_spec_file, write_spec_file
+from specbuilder.wording.side_by_side import works_rows
 from tests.cli.counter import RULES, Counter, Said
 
+HOUSE = Path(__file__).parents[2]
 GALLEY, USB = OptionId("side-galley"), OptionId("usb-pair")
 
 
@@ -205,3 +210,19 @@ def test_a_file_of_markup_and_control_characters_is_told_plainly(counter: Counte
     said = counter("compare", str(bad), str(bad))
     assert (said.code, said.out) == (2, ())
     assert said.err
+
+
+@pytest.mark.long
+def test_what_works_away_from_a_plug_in_one_of_them_only_is_told_as_on_the_screens(counter: Counter) -> None:
+    house = Counter(counter.folder, counter._capture, HOUSE / "rules")
+    files = [str(HOUSE / "examples" / f"{name}.toml") for name in ("saturday-family", "off-grid-pair")]
+    catalogue = read_rules(house.rules)
+    works = [works_in(stand_of(catalogue, read_spec_file(Path(file), catalogue).spec), date.today()) for file in files]
+    rows = works_rows(*works)
+    assert rows, "these two differ there"
+    found = json.loads(house("compare", *files, "--json").out[0])
+    assert [(told["what"], told["before"], told["after"]) for told in found["away_from_a_plug"]] == [
+        (row.label, row.a.text, row.b.text) for row in rows
+    ]
+    for row in rows:
+        assert f"{row.label[0].upper()}{row.label[1:]}: {row.b.text}; was {row.a.text}." in found["words"]

@@ -7,7 +7,8 @@ from dataclasses import replace
 from specbuilder.model.comparison import ChangeKind
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import Verdict
-from specbuilder.wording.side_by_side import side_by_side
+from specbuilder.wording.compare import comparison_lines
+from specbuilder.wording.side_by_side import side_by_side, works_line, works_rows
 from specbuilder.wording.works_where import Works, WorksWhere
 from tests.wording.compare_scene import CHEAP, FOUND, GALLEY, POD, REPLACED, USB, WANTED, change, stand
 from tests.wording.scene import choice, report, spec
@@ -64,10 +65,24 @@ def test_what_stands_on_one_side_alone_is_undecided_or_none() -> None:
     ]
 
 
-def test_what_works_away_from_a_plug_in_one_of_them_only() -> None:
-    def works(name: str, away: Works) -> WorksWhere:
-        return WorksWhere(names=(name,), driving=Works.NO, plugged=Works.YES, away=away)
+def works(name: str, away: Works) -> WorksWhere:
+    return WorksWhere(names=(name,), driving=Works.NO, plugged=Works.YES, away=away)
 
+
+def test_what_works_otherwise_away_from_a_plug_is_a_line_of_its_own_behind_the_figures() -> None:
+    found = works_rows(
+        (works("Fridge", Works.YES), works("Kettle", Works.NO)),
+        (works("Kettle", Works.LIMITS), works("Fridge", Works.YES), works("Hob", Works.YES)),
+    )
+    lines = [works_line(row) for row in found]
+    assert lines == ["Kettle, away from a plug: limits; was no."]
+    assert [line for line in comparison_lines(WANTED, CHEAP, FOUND, lines) if line not in lines] == list(
+        comparison_lines(WANTED, CHEAP, FOUND)
+    )
+    assert lines[0] in comparison_lines(WANTED, CHEAP, FOUND, lines)[:-1]
+
+
+def test_what_works_away_from_a_plug_in_one_of_them_only() -> None:
     both = works("Fridge", Works.YES), works("Kettle", Works.NO)
     found = rows(works=(both, (works("Fridge", Works.YES), works("Kettle", Works.YES), works("Hob", Works.YES))))
     assert [row for row in found if "away" in row[0]] == [("kettle, away from a plug", "no", "yes")]

@@ -20,7 +20,8 @@ _COMPARE = (
     "bound_before and bound_after) and pieces (holes and circuits) have before and after as well: a hole surface, "
     "x_mm, y_mm, z_mm, width_mm, height_mm, diameter_mm, corner_radius_mm, cut_from, count and measured_on_the_van;"
     " a circuit mark, from, to, load_a, run_one_way_m, area_mm2, side_by_side, insulation_c, fuse_a, fuse_kind and "
-    "fuse_place. findings_came and findings_went are rules broken in b or in a alone, doubts_came and doubts_went "
+    "fuse_place. away_from_a_plug says what of both works there otherwise: what, before and after. findings_came and "
+    "findings_went are rules broken in b or in a alone, doubts_came and doubts_went "
     "those that cannot be told there: id, level, accepted, subjects, because. same counts the choices that stand "
     "alike, empty says whether nothing differs. words has the lines that are printed without --json."
 )
