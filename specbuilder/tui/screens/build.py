@@ -22,17 +22,18 @@ from specbuilder.wording.papers import deposit_line
 from specbuilder.workshop.progress import HoldPoint, PartOfBuild, hold_points, next_hold, parts_of_build
 from specbuilder.workshop.view import view_of
 
-from .page import Host, Page
+from .page import Host
 from .question import Question
 from .record import RecordForm, RecordPage
 from .record_forms import built_form, call_form, deposit_form, hold_form, promise_form, supply_form
+from .unfolding import UnfoldingPage
 
 DEPOSIT, PROMISE, CALL, HAND_OVER = OnWord("deposit"), OnWord("promise"), OnWord("call"), OnWord("hand-over")
 HOLD_CELLS, STATE_CELLS = 5, 28
 PART_CELLS = 36
 
 
-class BuildPage(Page):
+class BuildPage(UnfoldingPage):
     """What was written down of the build, and what can be."""
 
     where: ClassVar[Where] = Where.BUILD
@@ -42,7 +43,6 @@ class BuildPage(Page):
         super().__init__(host)
         self._case: Question[Case] = Question(host)
         self._known: tuple[Report, tuple[HoldPoint, ...], tuple[PartOfBuild, ...]] | None = None
-        self._below = 0
         self.at = self._first()
 
     def _first(self) -> Item | None:
@@ -64,16 +64,9 @@ class BuildPage(Page):
         """Which job, which revision."""
         return [line(" ", Bit(cut(words.build_title(self.host.report.spec), cells - 2), Ink.HEAD))]
 
-    def lay(self, cells: int) -> None:
-        """Lay the lines out; those of another row once more when the cursor had to go to it."""
-        before = self.at
-        super().lay(cells)
-        if self.at != before:
-            super().lay(cells)
-
     def lines(self, cells: int) -> Sequence[Line]:
         """Deposit, hold points with the one under the cursor unfolded, parts, promises, next call, hand-over."""
-        self._below = 0
+        self.below = 0
         self._look()
         spec, deeds = self.host.report.spec, self.host.deeds
         result: list[Line] = []
@@ -95,10 +88,6 @@ class BuildPage(Page):
             result += [EMPTY, line("   ", Bit(cut(words.hand_over_line(spec), cells - 4), Ink.HEAD), item=HAND_OVER)]
         return result
 
-    def kept(self) -> int:
-        """So many lines under the cursor are about its row."""
-        return self._below
-
     def _holds(self, cells: int) -> Iterator[Line]:
         marks, following, due = self.host.marks, next_hold(self._points), self._due()
         for point in self._points:
@@ -111,7 +100,7 @@ class BuildPage(Page):
             yield line(Bit(f" {mark} ", Ink.MINE), *told, cut(point.step.hold_text, room), item=item)
             if self.at == item:
                 texts = [part for text in words.hold_detail(point) for part in wrapped(text, cells - 9)]
-                self._below = len(texts)
+                self.below = len(texts)
                 yield from (line(f"       {text}") for text in texts)
 
     def _part_rows(self, cells: int) -> Iterator[Line]:

@@ -34,6 +34,7 @@ from specbuilder.wording.mains import TITLE, mains_line
 from specbuilder.wording.names import option_name
 
 from .page import Host, Page
+from .unfolding import UnfoldingPage
 
 CIRCUITS = OnWord("circuits")
 """The line that counts them and leads here."""
@@ -56,7 +57,7 @@ def sign_of(host: Host, one: CircuitLine) -> str:
     return host.marks.broken if one.serious else host.marks.mind if minded(one) else " "
 
 
-class CircuitsPage(Page):
+class CircuitsPage(UnfoldingPage):
     """All of them; the one under the cursor says more below its row."""
 
     where: ClassVar[Where] = Where.CIRCUITS
@@ -65,7 +66,6 @@ class CircuitsPage(Page):
 
     def __init__(self, host: Host) -> None:
         super().__init__(host)
-        self._below = 0
         self._table: tuple[tuple[CircuitLine, ...], int, list[str]] | None = None
 
     def head(self, cells: int) -> Sequence[Line]:
@@ -73,20 +73,13 @@ class CircuitsPage(Page):
         title = cut(circuits_title(self.host.report), cells - 2)
         return [line(" ", Bit(title, Ink.HEAD)), line(" " * SIGN_CELLS, Bit(self._rows(cells)[0], Ink.HEAD))]
 
-    def lay(self, cells: int) -> None:
-        """Lay the lines out; those of another row once more when the cursor had to go to it."""
-        before = self.at
-        super().lay(cells)
-        if self.at != before:
-            super().lay(cells)
-
     def lines(self, cells: int) -> Sequence[Line]:
         """Both sides with the row under the cursor unfolded, the protection, the caution."""
         told = self.host.report.circuits
         texts = dict(zip((one.label for one in told), self._rows(cells)[1:], strict=True))
         marks = self.host.marks
         result = [line(" ", cut(legend(marks.broken, marks.mind), cells - 2), item=SIGNS)]
-        self._below = 0
+        self.below = 0
         if not told:
             result += [EMPTY, *_read(no_circuits(), cells, first=70)]
         for side in sides(told):
@@ -97,10 +90,6 @@ class CircuitsPage(Page):
         shared = backed_up_words(told)
         result += [EMPTY, *_read(shared, cells, first=80, sign=self.host.marks.mind)] if shared else []
         return [*result, *self._protection(cells), EMPTY, *_read(CAUTION, cells, first=100)]
-
-    def kept(self) -> int:
-        """So many lines under the cursor are about its row."""
-        return self._below
 
     def enter(self) -> None:
         """Show it by itself."""
@@ -134,7 +123,7 @@ class CircuitsPage(Page):
             return []
         texts = [part for text in circuit_told(one) for part in wrapped(text, cells - 7)]
         found = fitted([line(f"      {text}") for text in texts], max(self.host.rows_high - 1, 1), cells)
-        self._below = len(found)
+        self.below = len(found)
         return found
 
     def _protection(self, cells: int) -> list[Line]:
