@@ -3,32 +3,35 @@
 from __future__ import annotations
 
 from specbuilder.model.edits import LeaveOut, Take
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import RuleKind
 from specbuilder.model.spec import Choice, Spec
-from specbuilder.model.ways import LetIn
+from specbuilder.model.ways import ClearFindings
 from specbuilder.session.ways_out import ways_out
 from tests import worlds
 
 FREEZER, RADIO, BOX = OptionId("freezer"), OptionId("radio"), OptionId("supply-box")
+COLD = "family-needs-cold"
 BOXES = worlds.catalogue(
-    (worlds.group("cold"), worlds.group("wall"), worlds.group("extras", any_=1)),
+    (worlds.group("who"), worlds.group("cold", any_=1), worlds.group("wall"), worlds.group("extras", any_=1)),
     (
-        worlds.option("no-cold", "cold"),
-        worlds.option("freezer", "cold", needs=("supply",), price_net_pence=7000),
+        worlds.option("family", "who", gives="family"),
+        worlds.option("freezer", "cold", gives="cold", needs=("supply",), price_net_pence=7000),
+        worlds.option("cold-room", "cold", gives="cold", price_net_pence=90_000),
         worlds.option("shelf", "wall", price_net_pence=1000),
         worlds.option("supply-wall", "wall", gives="supply", price_net_pence=5000),
         worlds.option("radio", "extras", price_net_pence=4000),
         worlds.option("supply-box", "extras", gives="supply", price_net_pence=7000),
     ),
-    (worlds.rule("needs-are-met", RuleKind.NEEDS_ANY, worlds.tags("supply"), worlds.tags("supply")),),
+    (worlds.rule(COLD, RuleKind.NEEDS_ANY, worlds.tags("family"), worlds.tags("cold")),),
 )
 
 
 def test_an_extra_that_comes_along_once_its_place_is_free_is_no_change_more() -> None:
-    spec = Spec(choices=(Choice(option=OptionId("shelf")), Choice(option=RADIO)))
-    *_, found = ways_out(BOXES, spec, LetIn(option=FREEZER))
-    best = found.ways[0]
+    standing = ("family", "shelf", "radio")
+    spec = Spec(choices=tuple(Choice(option=OptionId(name)) for name in standing))
+    *_, found = ways_out(BOXES, spec, ClearFindings(rules=(RuleId(COLD),)))
+    dearest, best, second = found.ways  # one change goes before two
     assert set(best.edits) == {LeaveOut(option=RADIO), Take(option=FREEZER)}
     assert best.brought == (BOX,)
-    assert [best.difference.gross_pence, found.ways[1].difference.gross_pence] == [12000, 13200]
+    assert [way.difference.gross_pence for way in (dearest, best, second)] == [108_000, 12_000, 13_200]
