@@ -24,6 +24,7 @@ from specbuilder.wording.life import not_newest
 from . import output
 from .opening import unreadable
 from .output import Exit, StopError
+from .undisturbed import undisturbed
 
 _LONGEST = 200
 COUNTER = "the command line"
@@ -88,6 +89,9 @@ class ChangingJob:
             if error.reason is DiskReason.TAKEN:
                 raise
             raise StopError(Exit.UNUSABLE, str(error), stands_now(self._open, back, "Nothing was changed.")) from error
+        except KeyboardInterrupt as stop:
+            self._open.abandon()
+            raise StopError(Exit.STOPPED, "Stopped.", stands_now(self._open, False, "")) from stop
 
     def catch_up(self) -> None:
         """Writes what a kill or a full disk kept from the file, or from being kept as it left the house.
@@ -148,9 +152,11 @@ def keep_whole(job: OpenJob, catalogue: Catalogue, spec: Spec, entries: Iterable
     Raises:
         DiskError: not everything could be written, and the job is still held.
     """
-    job.append(*entries)
-    job.save(catalogue, spec, evaluate(catalogue, spec))
-    job.close()
+    report = evaluate(catalogue, spec)
+    with undisturbed():
+        job.append(*entries)
+        job.save(catalogue, spec, report)
+        job.close()
 
 
 def _lock_cure(because: ReadOnly, job: JobFiles) -> tuple[str, ...]:

@@ -20,6 +20,7 @@ from specbuilder.wording.standing import point_words
 
 from . import output
 from .output import Exit, StopError
+from .undisturbed import undisturbed
 
 _LONGEST = 80
 
@@ -121,7 +122,9 @@ def write_spec(path: Path, catalogue: Catalogue, spec: Spec) -> None:
     Raises:
         DiskError: what stood there still stands there.
     """
-    write_spec_file(path, catalogue, spec, evaluate(catalogue, spec))
+    report = evaluate(catalogue, spec)
+    with undisturbed():
+        write_spec_file(path, catalogue, spec, report)
 
 
 def refuse_altered(house: House, spec: Spec, catalogue: Catalogue) -> None:

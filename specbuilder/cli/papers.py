@@ -28,6 +28,7 @@ from .answers import Answer
 from .asjson_reading import standing_json
 from .opening import job_of, opened, unreadable
 from .output import Exit, StopError
+from .undisturbed import undisturbed
 
 SPOKEN, PDF = "spoken", ".pdf"
 """The format a paper is read out in; the suffix of the one that cannot be."""
@@ -56,7 +57,8 @@ def paper(house: House, arguments: Namespace, now: datetime) -> Answer:
         return _read_out(case, sheets, arguments.formats)
     files = pressed(case, sheets, _formats(arguments.formats))
     make_folder(Path(arguments.to))
-    written = write_papers(Path(arguments.to), files)
+    with undisturbed():
+        written = write_papers(Path(arguments.to), files)
     return Answer(tuple(str(path) for path in written), stands="The papers were written all the same.")
 
 

@@ -37,10 +37,11 @@ from specbuilder.wording.records import record_name
 from specbuilder.wording.spoken import standing_line
 
 from .answers import Answer
-from .holding import COUNTER, ChangingJob, folder_of, stands_now
+from .holding import COUNTER, ChangingJob, folder_of, keep_whole, stands_now
 from .opening import held_job, refuse_altered, unreadable
 from .output import Exit, StopError
 from .recording import needs_signed, record_typed, typed_text
+from .undisturbed import undisturbed
 
 _MINUTE = "%Y-%m-%d %H:%M"
 _NOTHING = "Nothing was changed."
@@ -159,7 +160,8 @@ def _given_up(house: House, changing: ChangingJob) -> Answer:
         raise StopError(Exit.BROKEN, words.cannot_give_up(spec), _NOTHING)
     changing.leave()
     try:
-        given_up(house, files, COUNTER)
+        with undisturbed():
+            given_up(house, files, COUNTER)
     except JobUnreadableError as error:
         raise unreadable(files, error) from error
     except DiskError as error:
@@ -204,7 +206,8 @@ def next_held(house: House, changing: ChangingJob) -> tuple[OpenJob, Session]:
     """
     try:
         session = next_session(house, changing.session)
-        return next_begun(house, changing.job, changing.session, COUNTER), session
+        with undisturbed():
+            return next_begun(house, changing.job, changing.session, COUNTER), session
     except JobUnreadableError as error:
         raise unreadable(changing.job.files, error) from error
     except DiskError as error:
@@ -221,9 +224,7 @@ def begun_whole(job: OpenJob, session: Session, edits: tuple[Edit, ...]) -> Sess
     """
     session = _done(session, edits)
     try:
-        job.append(*edits)
-        job.save(session.catalogue, session.spec, stand_of(session.catalogue, session.spec).report)
-        job.close()
+        keep_whole(job, session.catalogue, session.spec, edits)
     except DiskError as error:
         stands = stands_now(job, job.discard(), _NOTHING, words.begun(session.spec))
         raise StopError(Exit.UNUSABLE, str(error), stands) from error
@@ -238,7 +239,8 @@ def _taken(house: House, job: OpenJob, session: Session, edit: Edit, told: _Told
         DiskError: another counter has taken the job over.
     """
     try:
-        done = kept(house, job, session, edit)
+        with undisturbed():
+            done = kept(house, job, session, edit)
     except (DiskError, RulesFaults, JobUnreadableError) as error:
         if isinstance(error, DiskError) and error.reason is DiskReason.TAKEN:
             raise

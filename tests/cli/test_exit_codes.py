@@ -13,6 +13,7 @@ import pytest
 
 from specbuilder.cli import way_in as entry
 from specbuilder.cli.output import EXITS, Exit
+from specbuilder.storage import open_job
 
 from .counter import Counter
 
@@ -139,6 +140,41 @@ def test_a_program_told_to_run_on_through_ctrl_c_runs_on(job: Counter) -> None:
     ignored = lambda: signal.signal(signal.SIGINT, signal.SIG_IGN)  # noqa: E731
     done = subprocess.run(line, cwd=ROOT, capture_output=True, check=False, timeout=60, preexec_fn=ignored)
     assert (done.returncode, done.stderr) == (Exit.FINE, b"")
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="needs signals")
+def test_what_is_being_written_when_ctrl_c_comes_is_written_and_said(
+    job: Counter, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write = open_job.write_whole
+
+    def stopped(*words: object, **more: object) -> None:
+        os.kill(os.getpid(), signal.SIGINT)
+        write(*words, **more)  # type: ignore[arg-type]
+
+    with monkeypatch.context() as pressed:
+        pressed.setattr(open_job, "write_whole", stopped)
+        said = job("set", "1", "adults=3")
+    assert (said.code, said.err) == (Exit.FINE, ())
+    assert signal.getsignal(signal.SIGINT) is signal.default_int_handler
+    assert job("brief", "1").out[0].startswith("1 Who travels: 3 grown-ups;")
+    assert not list(job.jobs.glob("*.lock"))
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="needs signals")
+def test_a_second_ctrl_c_stops_a_disk_that_hangs(job: Counter, monkeypatch: pytest.MonkeyPatch) -> None:
+    def hangs(*_: object, **__: object) -> None:
+        for _ in range(2):
+            os.kill(os.getpid(), signal.SIGINT)
+        time.sleep(60)
+
+    with monkeypatch.context() as pressed:
+        pressed.setattr(open_job, "write_whole", hangs)
+        said = job("set", "1", "adults=3")
+    kept = "What was asked for is kept in the journal of job 0001: it is written with the next change."
+    assert (said.code, said.err) == (Exit.STOPPED, ("Stopped.", kept))
+    assert job("brief", "1").out[0].startswith("1 Who travels: 3 grown-ups;")
+    assert job("set", "1", "adults=2").code == Exit.FINE
 
 
 def test_141_whoever_read_the_answer_went_away(job: Counter) -> None:
