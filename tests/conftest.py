@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import tempfile
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -16,6 +18,19 @@ settings.register_profile("anew", derandomize=False)
 settings.load_profile("same")
 
 RULES = Path(__file__).parent.parent / "rules"
+
+
+@pytest.fixture(scope="session", autouse=True)
+def temporary_files(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """All that tests, and programs they start, make for a while lies in pytest's own folder.
+
+    That one is cleared after three runs, also where a test was stopped before it could tidy up.
+    """
+    place = str(tmp_path_factory.mktemp("temporary"))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("TMPDIR", place)
+        patch.setattr(tempfile, "tempdir", place)
+        yield
 
 
 @pytest.fixture(scope="session")
