@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Catalogue, Option
 from specbuilder.model.edits import Edit, LeaveOut, Move, SetCount, Take
-from specbuilder.model.ids import GroupId
+from specbuilder.model.ids import GroupId, OptionId
 from specbuilder.model.kinds import Pick, Place
 from specbuilder.model.own_parts import is_brought
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.clauses import Placement, placements_of
 
+from .machine import Machine
 from .problem import Compiled
 
 
@@ -49,6 +50,19 @@ def takes(compiled: Compiled, option: Option) -> Iterator[Alternative]:
     for placement in placements_of(option):
         lit = compiled.counts[Placement(option.id, placement.place)][0]
         yield Alternative(Take(option=option.id, place=placement.place), (lit,), option)
+
+
+def takes_of_extras(machine: Machine, extras: Sequence[OptionId], ground: Sequence[int]) -> list[Take]:
+    """Extras taken where they usually stand, or else at the first place that goes with the rest."""
+    taken, held = list[Take](), list(ground)
+    for option in extras:
+        ways = tuple(takes(machine.compiled, machine.compiled.catalogue.options[option]))
+        way = ways[0]
+        if len(ways) > 1:
+            way = next((one for one in ways if machine.stands([*held, *one.literals])), way)
+            held += way.literals
+        taken.append(Take(option=option, place=None if way is ways[0] else place_of(way.edit)))
+    return taken
 
 
 def _elsewhere(compiled: Compiled, option: Option, choice: Choice) -> Iterator[Alternative]:

@@ -22,7 +22,7 @@ from specbuilder.rulegraph.clauses import placements_of
 from .apply import apply
 from .difference import choices_cost, difference, option_cost
 from .evaluate import judged
-from .moves import Alternative, alternatives, order_of, overfull, place_of, takes
+from .moves import Alternative, alternatives, order_of, overfull, place_of, takes, takes_of_extras
 from .way_goal import Quest
 
 BIG = 10**10
@@ -111,7 +111,9 @@ class Trials:
         for number, combination in enumerate(islice(self._combinations(changed, ground), most), 1):
             self.was_cut = self.was_cut or number == most
             edits = self._in_order(sorted((a.edit for a in combination), key=order_of))
-            yield from self._applied(edits, extras, signs)
+            lits = [lit for a in combination for lit in a.literals]
+            taken = takes_of_extras(self._quest.machine, extras, [*ground, *lits])
+            yield from self._applied(edits, taken, signs)
 
     def _in_order(self, edits: Sequence[Edit]) -> tuple[Edit, ...]:
         """What something else still brings along is left out after that."""
@@ -210,14 +212,14 @@ class Trials:
         return tuple(lit for lit in literals if build[lit])
 
     def _applied(
-        self, edits: tuple[Edit, ...], extras: Sequence[OptionId], signs: int, wanted: OptionId | None = None
+        self, edits: tuple[Edit, ...], extras: Sequence[Take], signs: int, wanted: OptionId | None = None
     ) -> Iterator[Candidate]:
         """The edits applied; extras that did not come along by themselves are edits of their own."""
         quest = self._quest
-        edits = (*edits, *(Take(option=option) for option in extras))
-        for option in sorted(extras, key=lambda extra: extra not in quest.may_follow):
-            others = tuple(e for e in edits if e != Take(option=option))
-            if others and apply(quest.catalogue, quest.spec, Together(edits=others)).spec.has(option):
+        edits = (*edits, *extras)
+        for extra in sorted(extras, key=lambda extra: extra.option not in quest.may_follow):
+            others = tuple(e for e in edits if e != extra)
+            if others and apply(quest.catalogue, quest.spec, Together(edits=others)).spec.has(extra.option):
                 edits = others
         if not edits:
             return

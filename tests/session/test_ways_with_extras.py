@@ -1,10 +1,10 @@
-"""What comes along by itself is no change of the seller's, also where it does so only once something else has gone."""
+"""Extras in ways out: what comes along by itself is no change of the seller's, and each stands where it serves."""
 
 from __future__ import annotations
 
 from specbuilder.model.edits import LeaveOut, Take
 from specbuilder.model.ids import OptionId, RuleId
-from specbuilder.model.kinds import RuleKind
+from specbuilder.model.kinds import Place, RuleKind
 from specbuilder.model.spec import Choice, Spec
 from specbuilder.model.ways import ClearFindings
 from specbuilder.session.ways_out import ways_out
@@ -35,3 +35,17 @@ def test_an_extra_that_comes_along_once_its_place_is_free_is_no_change_more() ->
     assert set(best.edits) == {LeaveOut(option=RADIO), Take(option=FREEZER)}
     assert best.brought == (BOX,)
     assert [way.difference.gross_pence for way in (dearest, best, second)] == [108_000, 12_000, 13_200]
+
+
+def test_an_extra_is_taken_at_the_place_where_it_serves() -> None:
+    lamps = worlds.catalogue(
+        (worlds.group("who"), worlds.group("lamps", any_=2)),
+        (
+            worlds.option("reader", "who", gives="reader"),
+            worlds.option("lamp", "lamps", gives="light@side", places="left right"),
+        ),
+        (worlds.rule("reader-sits-right", RuleKind.NEEDS_ANY, worlds.tags("reader"), worlds.tags("light@right")),),
+    )
+    spec = Spec(choices=(Choice(option=OptionId("reader")),))
+    *_, found = ways_out(lamps, spec, ClearFindings(rules=(RuleId("reader-sits-right"),)))
+    assert [way.edits for way in found.ways] == [(Take(option=OptionId("lamp"), place=Place.RIGHT),)]
