@@ -23,7 +23,7 @@ class Finding:
     keys: tuple[BriefKey, ...] = ()
     """The answers that take part."""
     values: tuple[tuple[BriefKey, str], ...] = ()
-    """What of those answers it asks about: of *what must run*, the kettle that is lacking and not the laptop that is there."""
+    """What of those answers it asks about: of all that must run, the kettle that is lacking."""
     reading: LedgerId | None = None
     """The ledger or figure it is about."""
     lacks: tuple[Lack, ...] = ()

@@ -195,7 +195,7 @@ def named_answers(catalogue: Catalogue, finding: Finding, key: BriefKey) -> str:
 
 
 def _key_told(catalogue: Catalogue, report: Report, key: BriefKey, both: str, named: str = "") -> str:
-    """A line of the brief with its answer, or what is ``named`` of it; once where it is told in the words of its name."""
+    """A line of the brief with its answer, or with what is ``named`` of it; once where both say the same."""
     name, told = key_name(catalogue, key), named or line_words(catalogue, report, key)
     return name if name == told else both.replace("{}", name, 1).replace("{}", told, 1)
 
