@@ -51,7 +51,7 @@ NOT_FITTED = {
 
 
 def told_of(found: Case, paper: Paper) -> list[str]:
-    """What the pack itself says: without the words of the fitted parts (*vents for a van without open flame*)."""
+    """What the pack itself says: without the words of the fitted parts."""
     own = [text for option in fitted(found) for text in (*option.handover, option.name, option.name.lower())]
     own += [caution.text for caution, _ in cautions_of(view(found))]
     grid = set(texts(under(paper, "What works where")))
