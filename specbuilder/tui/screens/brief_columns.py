@@ -8,7 +8,7 @@ NUMBER_CELLS = 5
 HEADING_CELLS = 20
 HEADED_FROM = 70
 """Below this width a line has its own name only; the whole question stands below the list."""
-LEAST_ANSWER, LONGEST_NAME = 26, 33
+LEAST_ANSWER, LONGEST_NAME = 24, 33
 """Cells an answer keeps however long the names are, and what a name takes at most."""
 
 
