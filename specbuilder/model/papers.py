@@ -9,6 +9,7 @@ from .change_order import ChangeOrder
 from .comparison import Comparison
 from .ledger import Reading
 from .plan import BuildPlan
+from .spec import Spec
 from .stand import Stand
 
 
@@ -24,6 +25,8 @@ class Case:
     """The figures told beside the ledgers."""
     before: Stand | None = None
     """The revision it replaces; None for a first one."""
+    signed: tuple[Spec, ...] = ()
+    """The signed revisions before it, oldest first."""
     beside_before: tuple[Reading, ...] = ()
     """The figures told beside its ledgers."""
     changes: Comparison | None = None

@@ -144,6 +144,13 @@ class House:
             return None
         return self.stand_of(self.jobs.files(spec.number, spec.replaces))
 
+    def _signed_before(self, spec: Spec) -> tuple[Spec, ...]:
+        """The signed revisions before this one, oldest first: each is the one that the next of them changes."""
+        found: list[Spec] = []
+        while (base := self.base_of(found[0] if found else spec)) is not None:
+            found.insert(0, base.spec)
+        return tuple(found)
+
     def _earlier(self, spec: Spec) -> tuple[int, ...]:
         if not spec.number or spec.revision == 1:
             return ()
@@ -166,10 +173,12 @@ class House:
             JobUnreadableError, RulesFaults, DiskError: a revision it is held against cannot be read.
         """
         text = spec_text(stand.catalogue, stand.spec, stand.report)
+        before = self.before(stand.spec)
         return case_of(
             stand,
             today,
-            before=self.before(stand.spec),
+            before=before,
+            signed=self._signed_before(before.spec) if before is not None else (),
             replaced_by=self.replaced_by(stand.spec),
             checksum=checksum_of(text),
         )

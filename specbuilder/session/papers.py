@@ -7,6 +7,7 @@ from datetime import date
 from specbuilder.model.papers import Case
 from specbuilder.model.plan import BuildPlan
 from specbuilder.model.record import RecordKind
+from specbuilder.model.spec import Spec
 from specbuilder.model.stand import Stand
 from specbuilder.workshop.plan import build_plan
 from specbuilder.workshop.view import view_of
@@ -22,6 +23,7 @@ def case_of(
     today: date,
     *,
     before: Stand | None = None,
+    signed: tuple[Spec, ...] = (),
     replaced_by: int | None = None,
     checksum: str = "",
 ) -> Case:
@@ -31,6 +33,7 @@ def case_of(
         stand: the revision.
         today: the day the papers are made; what is not signed yet is planned from it.
         before: the revision it replaces.
+        signed: the signed revisions before that one, oldest first.
         replaced_by: the revision that has replaced it.
         checksum: of its file.
     """
@@ -45,6 +48,7 @@ def case_of(
         plan=_plan(stand, before, today),
         beside=figures_beside(stand.catalogue, spec),
         before=before,
+        signed=(*signed, before.spec) if order is not None and before else (),
         beside_before=figures_beside(before.catalogue, before.spec) if order is not None and before else (),
         changes=changes,
         change_order=order,

@@ -106,7 +106,7 @@ def again_line(catalogue: Catalogue, redo: Redo) -> str:
 def fit_line(catalogue: Catalogue, one: Chosen) -> str:
     """``Fit item 12: Side galley, right``."""
     choice = one.choice
-    return f"Fit item {one.taken}: {option_name(catalogue, choice.option, choice.place, choice.count)}"
+    return f"Fit item {one.item}: {option_name(catalogue, choice.option, choice.place, choice.count)}"
 
 
 def _holes(number: int) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from specbuilder.model.catalogue import Catalogue, Option
@@ -13,6 +13,7 @@ from specbuilder.model.plain_text import one_line
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Choice, Spec
 
+from .items import item_numbers
 from .positions import Positions
 
 _STEERING = "steering"
@@ -25,6 +26,8 @@ class Chosen:
 
     taken: int
     """Counted from 1, in the order of taking."""
+    item: int
+    """The number on its box, the same in every revision."""
     choice: Choice
     option: Option | None
     holes: tuple[Hole, ...] = ()
@@ -128,16 +131,19 @@ class SpecView:
         return "the base van"
 
 
-def view_of(catalogue: Catalogue, spec: Spec, report: Report) -> SpecView:
-    """Everything that a file of this spec is made from."""
+def view_of(catalogue: Catalogue, spec: Spec, report: Report, signed: Sequence[Spec] = ()) -> SpecView:
+    """Everything that a file of this spec is made from.
+
+    ``signed`` are the signed revisions before it, oldest first: they gave their parts the numbers that stay.
+    """
     van = catalogue.options.get(report.van) if report.van else None
     positions = Positions(catalogue=catalogue, spec=spec, van=van.van if van else None)
     taken: list[Chosen] = []
-    for number, choice in enumerate(spec.choices, 1):
+    for number, (choice, item) in enumerate(zip(spec.choices, item_numbers(signed, spec), strict=True), 1):
         option = catalogue.options.get(choice.option)
         holes = positions.holes_of(option) if option and option.holes else ()
         circuits = positions.circuits_of(option) if option and option.circuits else ()
-        taken.append(Chosen(taken=number, choice=choice, option=option, holes=holes, circuits=circuits))
+        taken.append(Chosen(taken=number, item=item, choice=choice, option=option, holes=holes, circuits=circuits))
     return SpecView(
         catalogue=catalogue, spec=spec, report=report, van_option=van, positions=positions, taken=tuple(taken)
     )

@@ -9,6 +9,7 @@ from specbuilder.model.life import LifeStep
 from specbuilder.model.record import RecordKind
 from specbuilder.office.steps import in_the_way
 from specbuilder.session.change_order import freeze_points, undoing
+from specbuilder.workshop.items import item_numbers
 
 from .scene import Scene
 
@@ -136,3 +137,23 @@ def test_it_is_not_handed_over_before_what_a_change_closed_was_read_again(ordere
     assert missing() == ["H2"]
     ordered.pass_holds("H2")
     assert missing() == []
+
+
+def test_the_numbers_on_the_boxes_stay_over_every_signed_revision(ordered: Scene) -> None:
+    """The third revision is counted on from the first, though it replaces the second."""
+
+    def numbers() -> dict[OptionId, int]:
+        case = ordered.house.case(ordered.house.stand_of(ordered.house.jobs.files(ordered.number)), ordered.now.date())
+        spec = case.stand.spec
+        return {c.option: item for c, item in zip(spec.choices, item_numbers(case.signed, spec), strict=True)}
+
+    first = numbers()
+    ordered.begin_next()
+    ordered.edit(LeaveOut(option=WINDOW))
+    ordered.sign()
+    ordered.begin_next()
+    ordered.edit(Take(option=HOB))
+    third = numbers()
+    assert {option: item for option, item in third.items() if option in first}.items() <= first.items()
+    assert first[WINDOW] not in third.values()
+    assert third[HOB] > max(first.values())

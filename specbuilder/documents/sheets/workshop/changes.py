@@ -4,18 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table
+from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
 from specbuilder.model.comparison import Change, ChangeKind, Comparison
 from specbuilder.model.plain_text import one_line
 from specbuilder.wording.compare import answer_side, change_mark, figure_words, side_words, van_data_line
 from specbuilder.wording.dates import written_day
 from specbuilder.wording.names import key_name
 from specbuilder.wording.plain import ended, raised
-from specbuilder.wording.workshop_changes import NOTHING, late_line, piece_change, undone_line
+from specbuilder.wording.workshop_changes import ITEMS_STAY, NOTHING, items_cell, late_line, piece_change, undone_line
+from specbuilder.workshop.items import thing_of
 
 from .material import Material
 
 _MONEY = "pence"
+_PARTS = (
+    Column(head="What"),
+    Column(head="Item", share=1.2),
+    Column(head="Was", share=3),
+    Column(head="Is", share=3),
+)
 _ON_THE_FLOOR = frozenset({"mm", "kg"})
 """Units of figures that the floor measures."""
 _OF_PRICES = frozenset({ChangeKind.REPRICED, ChangeKind.RETIMED})
@@ -54,8 +61,10 @@ def _said(material: Material, found: Comparison | None) -> str:
 
 def _tables(material: Material, found: Comparison) -> Iterator[Block]:
     yield Heading(text="Parts", level=3)
-    columns = (Column(head="What"), Column(head="Was", share=3), Column(head="Is", share=3))
-    yield Table(columns=columns, rows=tuple(_part(change) for change in found.changes if change.kind not in _OF_PRICES))
+    rows = tuple(_part(material, change) for change in found.changes if change.kind not in _OF_PRICES)
+    yield Table(columns=_PARTS, rows=rows)
+    if rows:
+        yield Paragraph(text=ITEMS_STAY, weight=Weight.SMALL)
     yield Heading(text="Holes and circuits", level=3)
     yield Table(
         columns=(
@@ -75,9 +84,17 @@ def _tables(material: Material, found: Comparison) -> Iterator[Block]:
         yield Items(rows=tuple(one_line(van_data_line(change)) for change in found.van_data))
 
 
-def _part(change: Change) -> tuple[str, ...]:
+def _part(material: Material, change: Change) -> tuple[str, ...]:
     was, now = side_words(change, after=False), side_words(change, after=True)
-    return raised(change_mark(change)), one_line(was) or NOTHING, one_line(now) or NOTHING
+    return raised(change_mark(change)), _items(material, change), one_line(was) or NOTHING, one_line(now) or NOTHING
+
+
+def _items(material: Material, change: Change) -> str:
+    """The number that is gone with what was, and the one of what is."""
+    gone = {thing_of(one.choice): one.item for one in material.gone}
+    here = {thing_of(one.choice): one.item for one in material.chosen}
+    was = gone.get(thing_of(change.before)) if change.before is not None else None
+    return items_cell(was, here.get(thing_of(change.after)) if change.after is not None else None)
 
 
 def _answers(material: Material, found: Comparison) -> Iterator[tuple[str, str, str]]:

@@ -13,6 +13,7 @@ from specbuilder.model.plain_text import one_line
 from specbuilder.model.plan import PlannedStep
 from specbuilder.model.record import RecordKind
 from specbuilder.model.spec import Spec
+from specbuilder.workshop.items import Gone, items_gone
 from specbuilder.workshop.redo import Owed, Redo, owed, redos
 from specbuilder.workshop.view import Chosen, SpecView, view_of
 
@@ -29,6 +30,8 @@ class Material:
     """Passed steps that the newest change touches."""
     owed: tuple[Owed, ...] = ()
     """What older changes left to be closed."""
+    gone: tuple[Gone, ...] = ()
+    """Parts of earlier signed revisions that are not built any more: their numbers are on boxes."""
 
     @property
     def catalogue(self) -> Catalogue:
@@ -94,10 +97,17 @@ class Material:
 def material(case: Case) -> Material:
     """Everything the parts of the pack look up."""
     stand = case.stand
-    view = view_of(stand.catalogue, stand.spec, stand.report)
-    return Material(case=case, view=view, chosen=view.in_build_order(), redos=redos(case, view), owed=owed(case))
+    view = view_of(stand.catalogue, stand.spec, stand.report, case.signed)
+    return Material(
+        case=case,
+        view=view,
+        chosen=view.in_build_order(),
+        redos=redos(case, view),
+        owed=owed(case),
+        gone=items_gone(case.signed, stand.spec),
+    )
 
 
 def item_number(one: Chosen) -> str:
-    """The number of a part, the same as in the spec's file and on its shelf label."""
-    return f"{one.taken}"
+    """The number of a part, the same on its box in every revision."""
+    return f"{one.item}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
+from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Option
 from specbuilder.model.kinds import Basis, JobState
 from specbuilder.model.own_parts import is_theirs
@@ -15,6 +15,7 @@ from specbuilder.wording.dates import day_short, day_words, written_day_short
 from specbuilder.wording.names import option_name
 from specbuilder.wording.plain import lowered
 from specbuilder.wording.workshop import ESTIMATE_FOOT, kg
+from specbuilder.wording.workshop_changes import gone_line
 from specbuilder.wording.workshop_own_parts import arrival_words, sheet_words
 from specbuilder.workshop.view import Chosen
 
@@ -37,8 +38,9 @@ def parts(material: Material) -> tuple[Block, ...]:
     blocks: list[Block] = [
         Heading(text="Parts, by the step that needs them"),
         Paragraph(
-            text="Item is the number of the part in the spec's file: write it on the box and on the shelf. "
-            "What is no part stands here as well, so that nothing that was chosen is missing."
+            text="Item is the number of the part for life: write it on the box and on the shelf. It stays over every "
+            "change order and is never given to another part. What is no part stands here as well, so that nothing "
+            "that was chosen is missing."
         ),
     ]
     for step in (*(step.id for step in material.steps), ""):
@@ -46,6 +48,7 @@ def parts(material: Material) -> tuple[Block, ...]:
         if chosen:
             blocks += (Heading(text=_step_head(material, step), level=3), _table(material, chosen))
     blocks.append(Paragraph(text=ESTIMATE_FOOT, weight=Weight.SMALL))
+    blocks += _gone(material)
     blocks.append(Heading(text="The customer's own parts", level=3))
     blocks += _own_parts(material)
     return tuple(blocks)
@@ -149,6 +152,15 @@ def _arrival(material: Material, option: Option) -> tuple[Arrival | None, str | 
             if arrival.option == option.id:
                 return arrival, step.waits_for
     return None, None
+
+
+def _gone(material: Material) -> Iterator[Block]:
+    """Numbers that stand on boxes and in no table above."""
+    options = material.catalogue.options
+    boxed = [one for one in material.gone if (o := options.get(one.choice.option)) is None or _is_part(o)]
+    if boxed:
+        yield Heading(text="Numbers that are gone: take their boxes off the shelf", level=3)
+        yield Items(rows=tuple(gone_line(material.catalogue, one) for one in boxed), boxes=True)
 
 
 def _own_parts(material: Material) -> Iterator[Block]:

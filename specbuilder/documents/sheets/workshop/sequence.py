@@ -18,7 +18,7 @@ from specbuilder.wording.workshop_redo import again_line
 from specbuilder.workshop.cautions import cautions_of, steps_of
 from specbuilder.workshop.passing import pass_figures
 
-from .material import Material
+from .material import Material, item_number
 
 _HOURS = "h"
 
@@ -131,7 +131,7 @@ def _facts(material: Material, step: WorkStep) -> Iterator[tuple[str, str]]:
         if planned.waits_for is not None:
             yield "Waits for", option_name(catalogue, planned.waits_for)
     yield "Hours, days as built", ""
-    items = [f"{one.taken}" for one in material.parts_of(step.id)]
+    items = [item_number(one) for one in material.parts_of(step.id)]
     yield "Items", ", ".join(items) or "none"
     cuts = dict.fromkeys(hole.id for _, _, hole in material.holes_of(step.id))
     if cuts:
