@@ -9,11 +9,14 @@ from datetime import timedelta
 
 import pytest
 
-from specbuilder.documents.blocks import Facts, Heading, Paragraph, Table, Weight
+from specbuilder.documents.blocks import Facts, Heading, Items, Paragraph, Table, Weight
 from specbuilder.documents.sheets.handover import handover_pack
+from specbuilder.documents.sheets.workshop import workshop_pack
 from specbuilder.model.kinds import Owner
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.spec import Customer, OwnPart
+from specbuilder.wording.names import listed
+from specbuilder.wording.plain import raised
 from specbuilder.workshop.cautions import cautions_of
 from specbuilder.workshop.passing import pass_figures
 
@@ -131,6 +134,43 @@ def test_what_is_read_on_the_scales_and_added_is_the_loaded_van() -> None:
         figures = [float(re.sub(r"[^\d.-]", "", row[3])) for row in added]
         assert sum(figures) == pytest.approx(total.most, abs=0.5 * len(figures))
         assert [row[0] for row in rows[-2:]] == ["Plate, at most", "Left to the plate"]
+
+
+def test_the_van_is_weighed_in_one_state_in_the_workshop_and_at_the_hand_over() -> None:
+    """What is on board, the band and the plan are the same on both papers, and nothing on board is added again."""
+    for name in ("saturday-family", "half-done-family", "wheelchair-day-van"):
+        found, paper = pack(name)
+        workshop = workshop_pack(found)
+        told = [under(paper, "Mass as built"), under(workshop, "What the weighbridge should show")]
+        states = [next(block.rows for block in blocks if isinstance(block, Items)) for blocks in told]
+        assert states[0] == states[1]
+        rows = table(paper, "kg").rows
+        band = [row[1] for row in next(block for block in told[1] if isinstance(block, Table)).rows]
+        front, rear, total = (
+            figure.replace("-", " to ").replace("\N{NO-BREAK SPACE}", " kg ", 1) for figure in rows[0][1:]
+        )
+        assert rows[0][0] == "Band: must lie in it"
+        assert [figure.replace("\N{NO-BREAK SPACE}", " ") for figure in band] == [total, front, rear]
+        added = [row[0].removeprefix("To add: ") for row in rows if row[0].startswith("To add")]
+        assert f"{raised(listed(added))}: not on board, added to what was read." in states[0]
+        assert not [row for row in states[0] for load in added if row.startswith(f"On board: {load}")]
+
+
+def test_the_state_of_the_scales_names_all_water_on_board() -> None:
+    _, paper = pack("saturday-family")
+    (state,) = (block.rows for block in under(paper, "Mass as built") if isinstance(block, Items))
+    assert state == (
+        "On board: one person of about 75 kg in the driver's seat, nobody else; the tank of the van nine tenths full.",
+        "On board: travel water, 20 kg\N{NO-BREAK SPACE}e.",
+        "On board: 8 L of water in: portable toilet in a strap place.",
+        "On board: every part of the list of parts, also what the customer brings along: laptop, 60 W. "
+        "What is not there is weighed by itself.",
+        "People, luggage and last tenth of fuel: not on board, added to what was read.",
+    )
+    kinds = {row[0]: row[1:] for row in table(paper, "kg").rows}
+    assert kinds["Planned on the scales"][-1] == "2,546\N{NO-BREAK SPACE}e"
+    assert kinds["Band: must lie in it"][-1] == "2,508-2,583\N{NO-BREAK SPACE}e"
+    assert all(cell.endswith("e") for head, cells in kinds.items() if head.startswith("To add") for cell in cells)
 
 
 # --- papers of others

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
 from specbuilder.documents.sheets.customer import figures
+from specbuilder.documents.sheets.workshop import weighing
 from specbuilder.documents.sheets.workshop.material import Material
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import Entry
@@ -22,39 +23,44 @@ _COLUMNS = (
     Column(head="Rear axle", right=True, share=1.2),
     Column(head="Total", right=True, share=1.2),
 )
-_HOW = (
-    "Weigh with one person of about 75 kg in the driver's seat and the tank of the van nine tenths full (or charged), "
-    "nobody else aboard, nothing loaded and nothing filled; write down what was otherwise. Weigh the total and one "
-    "axle: the other is what is left."
-)
 
 
 def scales(found: Material) -> Iterator[Block]:
     """Mass as built against the plate, then the height."""
     yield Heading(text="Mass as built")
-    yield Paragraph(text=_HOW)
+    yield Paragraph(text=weighing.HOW)
+    yield weighing.on_board(found)
     table = _mass(found)
     yield table
     yield Paragraph(text=ESTIMATE_FOOT, weight=Weight.SMALL)
-    yield from _certificate(found, table.rows[0][-1])
+    yield from _certificate(found, table.rows[1][-1])
     yield Heading(text="Height as built", level=3)
     yield _height(found)
 
 
 def _mass(found: Material) -> Table:
+    """The band first, for that is what a reading is held against; then what is planned, read, added and allowed."""
     total, rear = (_entries(found, ledger) for ledger in (figures.WEIGHT, _REAR))
-    on_the_scales = [entry for entry in total if _is_built(entry)]
-    rears = {entry.label: entry.amount for entry in rear if not _is_built(entry)}
-    planned = _axles(_sum(on_the_scales), _sum(entry for entry in rear if _is_built(entry)), estimate=True)
-    rows: list[tuple[str, ...]] = [("Planned on the scales", *planned), ("Read on the scales", "", "", "")]
+    rears = {entry.label: entry.amount for entry in rear if not weighing.is_on_board(found, entry)}
+    rows: list[tuple[str, ...]] = [
+        ("Band: must lie in it", *_weighed(found, weighing.BAND)),
+        ("Planned on the scales", *_weighed(found, weighing.PLANNED)),
+        ("Read on the scales", "", "", ""),
+    ]
     rows += [
         (f"To add: {entry.label}", *_axles(entry.amount, rears.get(entry.label)))
         for entry in total
-        if not _is_built(entry)
+        if not weighing.is_on_board(found, entry)
     ]
     rows += [("Read and added", "", "", ""), ("Plate, at most", *_plates(found)), ("Left to the plate", "", "", "")]
-    strong = frozenset({1, len(rows) - 3, len(rows) - 1})
+    strong = frozenset({0, 2, len(rows) - 3, len(rows) - 1})
     return Table(columns=_COLUMNS, rows=tuple(rows), strong=strong, blank=frozenset({1, 2, 3}))
+
+
+def _weighed(found: Material, ledgers: tuple[LedgerId, ...]) -> tuple[str, ...]:
+    """Front axle, rear axle, total of the van on the scales, as the workshop's pack has them."""
+    readings = (weighing.reading(found, ledger) for ledger in ledgers)
+    return tuple(kg(reading.value if reading is not None else None, estimate=True) for reading in readings)
 
 
 def _entries(found: Material, ledger: LedgerId) -> tuple[Entry, ...]:
@@ -62,21 +68,10 @@ def _entries(found: Material, ledger: LedgerId) -> tuple[Entry, ...]:
     return reading.entries if reading is not None else ()
 
 
-def _is_built(entry: Entry) -> bool:
-    """What stands on the scales with the finished van: the van and its parts, not what is loaded later."""
-    return entry.option is not None or entry.group is not None
-
-
-def _sum(entries: Iterable[Entry]) -> Span | None:
-    """None for no entry: nothing can be said."""
-    amounts = [entry.amount for entry in entries]
-    return sum(amounts[1:], amounts[0]) if amounts else None
-
-
-def _axles(total: Span | None, rear: Span | None, *, estimate: bool = False) -> tuple[str, str, str]:
-    """Front axle, rear axle, total."""
+def _axles(total: Span | None, rear: Span | None) -> tuple[str, str, str]:
+    """Front axle, rear axle, total: what is added is reckoned, and weighed by nobody."""
     front = total - rear if total is not None and rear is not None else None
-    return kg(front, estimate=estimate), kg(rear, estimate=estimate), kg(total, estimate=estimate)
+    return kg(front, estimate=True), kg(rear, estimate=True), kg(total, estimate=True)
 
 
 def _plates(found: Material) -> tuple[str, str, str]:
@@ -99,7 +94,7 @@ def _certificate(found: Material, planned: str) -> Iterator[Block]:
             Column(head="As built", right=True, share=1.6),
         ),
         rows=(
-            ("Finished van with driver, as read on the scales", planned, ""),
+            ("Finished van as it stood on the scales, with what is named above on board", planned, ""),
             (ledger.name, kg(reading.value, estimate=is_estimate(found.catalogue, reading)), ""),
             ("Number and date of the weighbridge ticket", "-", ""),
         ),

@@ -16,10 +16,10 @@ from specbuilder.wording.quantities import quantity
 from specbuilder.wording.readings import is_estimate, reading_line
 from specbuilder.wording.workshop import ESTIMATE_FOOT, kg, told
 
+from . import weighing
 from .material import Material
 
 _TOTAL, _REAR, _FRONT = LedgerId("total-mass"), LedgerId("rear-axle"), LedgerId("front-axle")
-_ON_THE_SCALES = (LedgerId("weighbridge-total"), LedgerId("weighbridge-front"), LedgerId("weighbridge-rear"))
 _COLUMNS = (
     Column(head="What", share=4),
     Column(head="Step", share=0.6),
@@ -134,7 +134,7 @@ def _scales(material: Material) -> Iterator[Block]:
         Column(head="Ticket no., by", share=1.4),
     )
     catalogue = material.catalogue
-    found = [reading for reading in material.case.beside if reading.id in _ON_THE_SCALES and reading.applies]
+    found = (weighing.reading(material, ledger) for ledger in (weighing.BAND[-1], *weighing.BAND[:-1]))
     rows = tuple(
         (
             catalogue.ledgers[reading.id].name,
@@ -143,10 +143,13 @@ def _scales(material: Material) -> Iterator[Block]:
             "",
         )
         for reading in found
+        if reading is not None
     )
+    yield Paragraph(text=weighing.HOW)
+    yield weighing.on_board(material)
     yield Table(columns=columns, rows=rows, blank=frozenset({2, 3}), empty="Cannot be told yet")
     yield Paragraph(
-        text="Weigh the total and one axle on level ground; the other axle is what is left. Outside the band: stop, "
-        "find the part that is not as listed, and tell the counter before the customer is told.",
+        text="Outside the band: stop, find the part that is not as listed, and tell the counter before the customer "
+        "is told.",
         weight=Weight.SMALL,
     )
