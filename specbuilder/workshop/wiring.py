@@ -19,6 +19,14 @@ _STARTS, _START, _FEEDS, _STANDS_AT = "cable-starts", "start", "feeds", "stands_
 _OWN_FEED = "its own feed"
 """In that table: whatever run ends there."""
 _ANY = "any"
+_IN_SERIES = "in series before "
+"""In that table: it lies in the run that ends there, and all that run carries goes through it, as through a shunt."""
+_AND = ", "
+"""In that table, between places that are joined: it is drawn at the first, and the others lead to it."""
+FUSE_BLOCK = "leisure battery fuse block"
+"""Start or end of what never goes through the main user switch."""
+SHUNT = "battery negative shunt"
+"""Where the display of a battery monitor starts."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +38,10 @@ class WirePoint:
     """The run that leads to it; None for a source and for a place that no run of the schedule leads to."""
     fed_by: CircuitLine | None = None
     """Of a source that is itself fed from the other side: the run that feeds it."""
+    drawn_at: CircuitLine | None = None
+    """Of a place to which more than one run leads: the one at whose end it is drawn with what hangs on it."""
+    in_series: bool = False
+    """It lies in its run: all below it goes through it."""
     below: tuple[WirePoint, ...] = ()
     """What hangs on it."""
 
@@ -53,7 +65,11 @@ class Wiring:
 
 def wiring(catalogue: Catalogue, report: Report) -> Wiring:
     """The trees of the circuit schedule."""
-    lines = report.circuits
+    return wired(catalogue, report.circuits)
+
+
+def wired(catalogue: Catalogue, lines: tuple[CircuitLine, ...]) -> Wiring:
+    """The trees of these runs."""
     told = _Told(feeds=_column(catalogue, _FEEDS), stands_at=_column(catalogue, _STANDS_AT))
     low = _Side(tuple(line for line in lines if not line.is_mains), lines, told)
     mains = _Side(tuple(line for line in lines if line.is_mains), lines, told)
@@ -66,6 +82,14 @@ class _Told(NamedTuple):
     feeds: Mapping[str, str]
     stands_at: Mapping[str, str]
     """Where what a cable starts from stands, if that is no place of its own."""
+
+    def places_of(self, start: str) -> tuple[str, ...]:
+        """The places at which it stands, that at which it is drawn first."""
+        return tuple(self.stands_at.get(start, "").removeprefix(_IN_SERIES).split(_AND))
+
+    def in_series_before(self, start: str, place: str) -> bool:
+        """Whether all that goes on to that place goes through it."""
+        return self.stands_at.get(start) == _IN_SERIES + place
 
 
 def _column(catalogue: Catalogue, key: str) -> Mapping[str, str]:
@@ -112,17 +136,39 @@ class _Side:
         return WirePoint(name=lines[0].from_point, fed_by=self._other_side(lines[0]), below=below)
 
     def _point(self, line: CircuitLine) -> WirePoint:
+        """Where a run leads, with what stands there and what hangs on that."""
         starts: dict[str, list[CircuitLine]] = {}
         for one in self._own:
             if self._parent[one.label] == line.label:
                 starts.setdefault(one.from_point, []).append(one)
+        series = next((start for start in starts if self._told.in_series_before(start, line.to_point)), None)
+        through = starts.pop(series, []) if series is not None else []
         below = [self._point(one) for one in starts.pop(line.to_point, ())]
-        below += (self._standing(start, lines) for start, lines in starts.items())
-        return WirePoint(name=line.to_point, line=line, below=tuple(below))
+        below += self._standing_at(starts)
+        below += self._joined(line)
+        if series is None:
+            return WirePoint(name=line.to_point, line=line, below=tuple(below))
+        behind = WirePoint(name=line.to_point, below=tuple(below))
+        own = tuple(self._point(one) for one in through)
+        return WirePoint(name=series, line=line, in_series=True, below=(behind, *own))
 
-    def _standing(self, start: str, lines: list[CircuitLine]) -> WirePoint:
-        """A place of its own name at the end of a run, with what hangs on it."""
-        return WirePoint(name=start, below=tuple(self._point(line) for line in lines))
+    def _standing_at(self, starts: Mapping[str, list[CircuitLine]]) -> Iterator[WirePoint]:
+        """Places of their own name at the end of a run, each on the one it stands at where that is there as well."""
+        on = {start: next((at for at in self._told.places_of(start) if at in starts), None) for start in starts}
+        for start, lines in starts.items():
+            if on[start] is None:
+                standing = {each: starts[each] for each, at in on.items() if at == start}
+                below = (*(self._point(line) for line in lines), *self._standing_at(standing))
+                yield WirePoint(name=start, below=below)
+
+    def _joined(self, line: CircuitLine) -> Iterator[WirePoint]:
+        """Places drawn at the end of another run, to which this one leads as well: it does not end dead."""
+        for start in dict.fromkeys(one.from_point for one in self._own):
+            first, *others = self._told.places_of(start)
+            if line.to_point in others:
+                at = next((one for one in self._own if one.to_point == first), None)
+                if at is not None and at.label != line.label:
+                    yield WirePoint(name=start, drawn_at=at)
 
     def _source(self, line: CircuitLine) -> str:
         """In words what feeds a run to which nothing of this side leads. Of two chargers each is a source."""
@@ -150,8 +196,16 @@ class _Side:
 
     def _beside(self, line: CircuitLine) -> str | None:
         """The run that leads to the place where the fuse or block stands from which it starts."""
-        at = self._told.stands_at.get(line.from_point)
-        return next((one.label for one in self._own if one.to_point == at and one.label != line.label), None)
+        return self._leads_to(line, line.from_point, frozenset())
+
+    def _leads_to(self, line: CircuitLine, start: str, seen: frozenset[str]) -> str | None:
+        """The same of a place that may stand at another one to which no run of its own leads."""
+        for at in () if start in seen else self._told.places_of(start):
+            found = next((one.label for one in self._own if one.to_point == at and one.label != line.label), None)
+            found = found or self._leads_to(line, at, seen | {start})
+            if found is not None:
+                return found
+        return None
 
     def _brings(self, one: CircuitLine, line: CircuitLine) -> bool:
         """A run that brings power in from elsewhere feeds only what the table says it feeds, as an inverter's does."""

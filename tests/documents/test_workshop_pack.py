@@ -137,7 +137,7 @@ def test_cable_fuse_and_ends_of_every_run_are_those_of_the_schedule(name: str) -
     lines = {line.label: line for line in plain_case(name).stand.report.circuits}
     for row in rows(_pack(name), "Label, both ends"):
         line = lines[row["Label, both ends"]]
-        assert (row["From"], row["To"]) == (line.from_point, line.to_point)
+        assert row["From, to"] == f"{line.from_point} to {line.to_point}"
         run, _, cable = row["Cable, one way"].partition(" m of ")
         assert number(run) == line.run_one_way_m
         if line.area_mm2 is not None and line.side_by_side == 1:

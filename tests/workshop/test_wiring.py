@@ -125,11 +125,68 @@ def test_a_fuse_that_stands_on_the_busbar_hangs_on_the_run_that_ends_there(catal
     [battery] = both.low
     assert [line.label for line in battery.lines()] == ["main", "on", "feed", "heater"]
     [fuse] = battery.below
-    [isolator] = fuse.below
-    assert [(point.name, point.line) for point in isolator.below] == [
-        ("inverter fuse", None),
-        ("leisure battery fuse block", None),
-    ]
+    isolator, block = fuse.below
+    assert [(point.name, point.line) for point in isolator.below] == [("inverter fuse", None)]
+    assert (block.name, block.line) == ("leisure battery fuse block", None)
+
+
+_BATTERIES = {
+    "battery-small": (
+        _line("main", "leisure battery +", "main fuse", option="battery"),
+        _line("on", "main fuse", "isolator", option="battery"),
+    ),
+    "battery-twin": (
+        _line("main", "first pack +", "main fuse of the first pack", option="battery"),
+        _line("second", "second pack +", "main fuse of the second pack", option="battery"),
+        _line("on", "both main fuses", "isolator", option="battery"),
+    ),
+}
+
+
+@pytest.mark.parametrize("battery", _BATTERIES)
+def test_what_the_fuse_block_feeds_never_goes_through_the_isolator(catalogue: Catalogue, battery: str) -> None:
+    heater = _line("heater", "leisure battery fuse block", "heater")
+    both = _wired(catalogue, *_BATTERIES[battery], _line("panel", "isolator", "12 V panel"), heater)
+    isolator = next(point for point in _points(both.low) if point.name == "isolator")
+    assert {line.label for line in isolator.lines()} == {"on", "panel"}
+    main = next(point for point in _points(both.low) if point.line is not None and point.line.label == "main")
+    assert "heater" in {line.label for line in main.lines()}
+
+
+def test_a_second_pack_leads_to_where_it_is_joined_with_the_first(catalogue: Catalogue) -> None:
+    both = _wired(catalogue, *_BATTERIES["battery-twin"])
+    fuse = next(point for point in _points(both.low) if point.name == "main fuse of the second pack")
+    [joined] = fuse.below
+    assert joined.name == "both main fuses"
+    assert joined.drawn_at is not None
+    assert joined.drawn_at.label == "main"
+
+
+def test_all_that_the_battery_negative_carries_goes_through_the_shunt(catalogue: Catalogue) -> None:
+    both = _wired(
+        catalogue,
+        _line("negative", "leisure battery -", "negative busbar", option="battery"),
+        _line("earth", "negative busbar", "earth point on the body", option="battery"),
+        _line("monitor", "battery negative shunt", "display"),
+    )
+    shunt = next(point for point in _points(both.low) if point.name == "battery negative shunt")
+    assert shunt.in_series
+    assert shunt.line is not None
+    assert shunt.line.label == "negative"
+    assert [point.name for point in shunt.below] == ["negative busbar", "display"]
+    busbar = _above(both.low)["earth"]
+    assert busbar.name == "negative busbar"
+
+
+def test_without_a_monitor_the_battery_negative_leads_to_its_busbar(catalogue: Catalogue) -> None:
+    both = _wired(
+        catalogue,
+        _line("negative", "leisure battery -", "negative busbar", option="battery"),
+        _line("earth", "negative busbar", "earth point on the body", option="battery"),
+    )
+    busbar = _above(both.low)["earth"]
+    assert busbar.line is not None
+    assert (busbar.line.label, busbar.in_series) == ("negative", False)
 
 
 def test_what_works_on_both_hangs_below_the_changeover_and_that_on_plug_and_inverter(catalogue: Catalogue) -> None:

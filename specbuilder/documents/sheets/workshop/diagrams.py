@@ -8,8 +8,9 @@ from specbuilder.documents.blocks import Block, Diagram, Heading, Node
 from specbuilder.model.circuits import CircuitLine
 from specbuilder.wording.circuits import amount, cable_words, fuse_words
 from specbuilder.wording.plain import raised
+from specbuilder.wording.wiring import BLOCK_NOTE, IN_SERIES
 from specbuilder.wording.workshop import counted
-from specbuilder.workshop.wiring import WirePoint, Wiring, wiring
+from specbuilder.workshop.wiring import FUSE_BLOCK, WirePoint, Wiring, wiring
 
 from .material import Material
 
@@ -48,9 +49,18 @@ def _node(point: WirePoint) -> Node:
     line = point.line
     below = tuple(_node(one) for one in point.below)
     if line is None:
-        note = f"fed by {point.fed_by.label}" if point.fed_by is not None else ""
-        return Node(title=raised(point.name), note=note, below=below)
-    return Node(title=raised(point.name), note=_note(line), wire=_wire(line), below=below)
+        return Node(title=raised(point.name), note=_place_note(point), below=below)
+    note = f"{_note(line)}; {IN_SERIES}" if point.in_series else _note(line)
+    return Node(title=raised(point.name), note=note, wire=_wire(line), below=below)
+
+
+def _place_note(point: WirePoint) -> str:
+    """What is to be said of a place that is no end of a run here."""
+    if point.drawn_at is not None:
+        return f"joined there: drawn at the end of {point.drawn_at.label}"
+    if point.name == FUSE_BLOCK:
+        return BLOCK_NOTE
+    return f"fed by {point.fed_by.label}" if point.fed_by is not None else ""
 
 
 def _note(line: CircuitLine) -> str:

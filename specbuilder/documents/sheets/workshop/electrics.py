@@ -6,24 +6,27 @@ from collections.abc import Iterator
 
 from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
 from specbuilder.model.circuits import CircuitLine
+from specbuilder.model.ids import Tag
 from specbuilder.wording import mains
 from specbuilder.wording.circuits import CAUTION, amount, cable_words, drop_words, fuse_words, problem_sentences, sides
 from specbuilder.wording.plain import ended, raised
+from specbuilder.wording.wiring import MEASURE_FIRST, SHUNT_RULE, before_switch
 from specbuilder.wording.workshop import ESTIMATE_FOOT, NOT_KNOWN, counted, estimated
-from specbuilder.workshop.wiring import wiring
+from specbuilder.workshop.wiring import FUSE_BLOCK, SHUNT, wiring
 
 from .declared import power_declared
 from .diagrams import diagrams, sources
 from .material import Material, item_number
 
+_BURNER = Tag("burner")
 _RUNS = (
-    Column(head="Label, both ends", share=1.9),
-    Column(head="Circuit (item)", share=1.8),
-    Column(head="From", share=1.4),
-    Column(head="To", share=1.5),
-    Column(head="Cable, one way", share=1.4),
-    Column(head="Fed by", share=1.4),
-    Column(head="Run, labelled", share=0.8),
+    Column(head="Label, both ends", share=1.8),
+    Column(head="Circuit (item)", share=1.5),
+    Column(head="From, to", share=1.8),
+    Column(head="Cable, one way", share=1.2),
+    Column(head="Fed by", share=1.2),
+    Column(head="What the part's data say", share=2.2),
+    Column(head="Measured, labelled", share=0.9),
 )
 _FUSES = (
     Column(head="Label", share=1.8),
@@ -64,6 +67,8 @@ def _side(material: Material, name: str, lines: tuple[CircuitLine, ...]) -> Iter
     fed = sources(wiring(material.catalogue, material.view.report))
     runs = counted(len(lines), "run", "runs")
     yield Heading(text=f"{name}, cables at the first fix: {runs}", level=3)
+    yield from (Paragraph(text=rule, weight=Weight.CAUTION) for rule in _rules(material, lines))
+    yield Paragraph(text=MEASURE_FIRST)
     yield Table(
         columns=_RUNS, rows=tuple(_run(material, line, fed[line.label]) for line in lines), blank=frozenset({6})
     )
@@ -76,12 +81,28 @@ def _run(material: Material, line: CircuitLine, fed_by: str) -> tuple[str, ...]:
     return (
         line.label,
         f"{raised(line.circuit)} ({_items(material, line)})",
-        line.from_point,
-        line.to_point,
+        f"{line.from_point} to {line.to_point}",
         f"{amount(line.run_one_way_m, 'm')} of {_estimated(line, cable_words(line))}",
         fed_by,
+        _protection(material, line),
         "",
     )
+
+
+def _protection(material: Material, line: CircuitLine) -> str:
+    """What the data of its part say of fuse, place and rule; it goes before the proposal."""
+    circuits = (circuit for one in material.chosen for circuit in one.circuits)
+    return next((circuit.protection for circuit in circuits if circuit.id == line.id), "") or "-"
+
+
+def _rules(material: Material, lines: tuple[CircuitLine, ...]) -> Iterator[str]:
+    """What is true of several runs together and is easily built wrong."""
+    block = tuple(line for line in lines if FUSE_BLOCK in (line.from_point, line.to_point))
+    burners = {option.id for _, option in material.known if _BURNER in option.gives}
+    if block:
+        yield before_switch(block, burner=any(line.option in burners for line in block))
+    if any(line.from_point == SHUNT for line in lines):
+        yield SHUNT_RULE
 
 
 def _items(material: Material, line: CircuitLine) -> str:
