@@ -48,7 +48,7 @@ def _must(point: MainsPoint) -> str:
         case MainsCode.CHANGEOVER | MainsCode.SOURCES_APART:
             return "plug and inverter never feed the same circuit together"
         case MainsCode.CHARGER_BEFORE_CHANGEOVER:
-            return "mains charger fed before the changeover, from the plug alone"
+            return "mains charger fed from the plug alone, before any changeover"
         case _:
             assert_never(point.code)
 

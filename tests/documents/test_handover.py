@@ -104,6 +104,8 @@ def test_a_socket_is_tried_on_the_source_it_has_and_on_the_one_it_has_not() -> N
     assert sockets["Mains double socket, works on the campsite plug"] == ("live", "", "dead", "")
     assert sockets["Mains socket, works away from the plug"] == ("dead", "", "live", "")
     assert sockets["Socket of the campsite plug kit, rear"] == ("live", "", "dead", "")
+    heads = [column.head for column in table(paper, "Socket").columns]
+    assert heads[1::2] == ["On the campsite plug, inverter off: must be", "On the inverter, plug out: must be"]
 
 
 def test_what_was_recorded_is_printed_in() -> None:
@@ -226,6 +228,20 @@ def test_a_half_known_build_names_what_is_not_chosen_and_a_whole_one_does_not() 
     assert sum(text.startswith("Not chosen yet") and "cooking" in text for text in texts(half.blocks)) == 1
     _, whole = pack("saturday-family")
     assert not [text for text in texts(whole.blocks) if text.startswith("Not chosen yet")]
+
+
+def test_a_passed_hold_point_leaves_no_reading_to_be_filled_in_afterwards() -> None:
+    passed = Record(kind=RecordKind.PASSED, at="2031-05-06 16:00", by="R. Foreman", about="H0")
+    read = Record(kind=RecordKind.READING, at="2031-05-06 10:00", by="S. Fitter", about="H0", words="1,948 kg in all")
+    for records, said in (
+        ((passed,), "reading not written down"),
+        ((passed, read), "below, or reading not written down"),
+        ((read,), ""),
+    ):
+        _, paper = pack("saturday-family", records=records)
+        (block,) = under(paper, "H0. Identity, mass and condition are as the spec says")[:1]
+        assert isinstance(block, Table)
+        assert [row[2] for row in block.rows if row[1]] == [said] * 3
 
 
 def test_text_typed_by_people_stands_on_one_line() -> None:

@@ -65,3 +65,20 @@ def test_the_earth_is_told_to_keep_off_seat_and_belt_bolts() -> None:
 def test_the_paper_says_that_every_run_is_measured_before_it_is_cut() -> None:
     told = "Runs are the catalogue's and not measured on this van: measure each in the van before it is cut."
     assert told in set(texts(_pack("saturday-family")))
+
+
+def test_the_charger_is_not_told_to_stand_before_a_changeover_that_is_not_there() -> None:
+    told = "Holds: mains charger fed from the plug alone, before any changeover: Mains charger, 15 A."
+    assert told in set(texts(_pack("saturday-family")))
+
+
+def test_a_changeover_is_turned_through_only_where_the_van_has_one() -> None:
+    found = {name: any("Changeover, turned through" in text for text in texts(_pack(name))) for name in NAMES}
+    given = {name: _gives(name, "changeover") for name in NAMES}
+    assert found == given
+    assert set(given.values()) == {True, False}
+
+
+def _gives(name: str, tag: str) -> bool:
+    stand = plain_case(name).stand
+    return any(tag in stand.catalogue.options[choice.option].gives for choice in stand.spec.choices)

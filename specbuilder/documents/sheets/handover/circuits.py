@@ -26,14 +26,16 @@ class _Source:
     """What may feed a mains socket."""
 
     words: str
+    alone: str
+    """What is off meanwhile, where the van has another: without a changeover each feeds its own whenever it is on."""
     brought_by: Tag
     feeds: Tag
     """Given by a socket that it feeds."""
 
 
 _SOURCES = (
-    _Source(words="On the campsite plug", brought_by=Tag("hook-up"), feeds=Tag("socket-hook-up")),
-    _Source(words="On the inverter", brought_by=Tag("inverter"), feeds=Tag("socket-off-grid")),
+    _Source(words="On the campsite plug", alone="inverter off", brought_by=Tag("hook-up"), feeds=Tag("socket-hook-up")),
+    _Source(words="On the inverter", alone="plug out", brought_by=Tag("inverter"), feeds=Tag("socket-off-grid")),
 )
 _COLUMNS = (
     Column(head="Mark on both ends", share=2.4),
@@ -77,7 +79,8 @@ def _sockets(found: Material) -> Iterator[Block]:
     sources = [source for source in _SOURCES if source.brought_by in given]
     columns = [Column(head="Socket", share=3)]
     for source in sources:
-        columns += [Column(head=f"{source.words}: must be", share=1.5), Column(head="Found", share=1)]
+        words = f"{source.words}, {source.alone}" if len(sources) > 1 else source.words
+        columns += [Column(head=f"{words}: must be", share=1.5), Column(head="Found", share=1)]
     rows = tuple(
         (_name(found, one, option, number), *(cell for source in sources for cell in (_must(option, source), "")))
         for one, option in sockets
