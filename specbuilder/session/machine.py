@@ -129,14 +129,14 @@ def machine_of(
     """
     shelf = _shelf(catalogue)
     with shelf.lock:
-        key = selectable, without, _entering(catalogue, facts, selectable, shelf), _own_parts(choices)
+        key = selectable, without, _entering(catalogue, facts, selectable, shelf), _own_parts(catalogue, choices)
         machine = shelf.machines.get(key)
         if machine is None and without:
             machine = _letting_go(machine_of(catalogue, facts, choices, selectable=selectable), without)
         elif machine is None:
             machine = _made(catalogue, facts, choices, selectable, shelf)
             shelf.words |= {word for word in machine.compiled.asked.keys if word not in facts.ranges}
-            key = selectable, without, _entering(catalogue, facts, selectable, shelf), _own_parts(choices)
+            key = selectable, without, _entering(catalogue, facts, selectable, shelf), _own_parts(catalogue, choices)
         shelf.machines[key] = machine
         shelf.machines.move_to_end(key)
         if len(shelf.machines) > KEPT:
@@ -180,8 +180,13 @@ def _entering(catalogue: Catalogue, facts: Facts, selectable: bool, shelf: _Shel
     )
 
 
-def _own_parts(choices: tuple[Choice, ...]) -> Hashable:
-    return tuple((c.option, c.owner, c.own_part) for c in choices if c.owner is Owner.CUSTOMER or c.own_part)
+def _own_parts(catalogue: Catalogue, choices: tuple[Choice, ...]) -> Hashable:
+    """What the sheets say. A part that is the customer's anyway and has no sheet counts as it does while not taken."""
+    return tuple(
+        (c.option, c.owner, c.own_part)
+        for c in choices
+        if c.own_part or (c.owner is Owner.CUSTOMER and not is_brought(catalogue.options.get(c.option)))
+    )
 
 
 def _made(
