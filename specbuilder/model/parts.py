@@ -46,6 +46,10 @@ class Space:
     way_out_take_mm: float = 0
     swing_mm: float | None = None
     lid_swing_mm: float | None = None
+    pull_out_mm: float | None = None
+    """How far it comes out of the unit it stands in, as a drawer does."""
+    strap_points: int = 0
+    """Points for the top straps of child seats."""
     berths_down: int = 0
     berths_up: int = 0
     bed_length_mm: float | None = None

@@ -87,6 +87,7 @@ COMPUTED_KEYS = MappingProxyType(
             "turns_back_to_x_mm",
             "door_swing_mm",
             "lid_swing_mm",
+            "pull_out_mm",
             "hold_points",
             "papers",
             "exhaust_outlet_x_mm",

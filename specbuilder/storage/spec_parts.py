@@ -71,6 +71,7 @@ def _follows(view: SpecView, chosen: Chosen, option: Option) -> dict[str, Value 
         "turns_back_to_x_mm": figure(option.space.swivel_sweep_x_mm),
         "door_swing_mm": figure(option.space.swing_mm),
         "lid_swing_mm": figure(option.space.lid_swing_mm),
+        "pull_out_mm": figure(option.space.pull_out_mm),
         "hold_points": ", ".join(option.hold_points),
         "papers": "; ".join(catalogue.papers[p].name for p in option.papers if p in catalogue.papers),
         "basis": "" if option.basis is Basis.SCENARIO else option.basis.value,

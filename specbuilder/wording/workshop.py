@@ -50,6 +50,20 @@ def across_text(y_mm: float) -> str:
     return f"{figure} left" if y_mm > 0 else f"{figure} right"
 
 
+def from_to(from_mm: float, to_mm: float) -> str:
+    """``275 - 2,225``; a minus is told from the dash by the spaces."""
+    return f"{number_text(from_mm, 'mm')} - {number_text(to_mm, 'mm')}"
+
+
+def from_to_across(right_mm: float, left_mm: float) -> str:
+    """``365 to 805 right``, ``295 right to 805 left``: nearer the middle, or further right, first."""
+    if right_mm >= 0:
+        return f"{number_text(right_mm, 'mm')} to {across_text(left_mm)}"
+    if left_mm <= 0:
+        return f"{number_text(-left_mm, 'mm')} to {across_text(right_mm)}"
+    return f"{across_text(right_mm)} to {across_text(left_mm)}"
+
+
 def z_text(spot: Spot | None) -> str:
     """``1,390``, or ``-250`` below the floor."""
     return ON_THE_VAN if spot is None else number_text(spot.z_mm, "mm")

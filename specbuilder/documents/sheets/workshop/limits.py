@@ -19,7 +19,8 @@ _DATUM = (
     "X: mm back from the rear face of the left door pillar. A minus is forward of it.",
     "Y: mm from the centre line of the van, to the left or to the right, facing forward.",
     "Z: mm up from the bare floor of the van. A minus is below it.",
-    "A hole is told by its centre, a part by the middle of its mass; the tolerance holds for X, Y and Z.",
+    "A hole is told by its centre, a part by the middle of its mass: neither is an edge. The tolerance of a hole holds "
+    "for X, Y and Z.",
     "On the roof the first size lies across the van and the second along it; on the floor the first lies along it. "
     "On anything upright they are width and height. The template of the part goes before all of this.",
     "Where it says measure, the body decides: measure on the van, write it down, and have it agreed before cutting.",

@@ -6,26 +6,25 @@ from collections.abc import Iterator
 
 from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Option
-from specbuilder.model.ids import LedgerId
-from specbuilder.model.ledger import LedgerSpec, Reading
 from specbuilder.model.own_parts import is_theirs
 from specbuilder.wording.names import option_name
-from specbuilder.wording.readings import is_estimate
 from specbuilder.wording.workshop import (
-    ESTIMATE_FOOT,
     ON_THE_VAN,
     bare,
+    counted,
+    from_to,
+    from_to_across,
     mm,
-    must_be,
     part_size,
-    told,
     x_text,
     y_text,
     z_text,
 )
+from specbuilder.workshop.boxes import box_of
 from specbuilder.workshop.placing import open_about, other_body
 from specbuilder.workshop.view import Chosen
 
+from .clearances import clearances
 from .material import Material, item_number
 
 _COLUMNS = (
@@ -41,9 +40,11 @@ _COLUMNS = (
 )
 _AS_BUILT = 8
 _LENGTH = "mm"
-_CLOSED_HEIGHT = LedgerId("closed-height")
-_SPARE = "spare_mm"
-"""The setting of that figure that holds what a barrier gets."""
+_RECKONED = (
+    "Reckoned and not drawn (ESTIMATE): half the size to either side of the middle of its mass, a bench from its front "
+    "edge back. It says what stands beside what, and nothing is cut or bolted by it. Of a part that is not listed, "
+    "size or place is not known here or its hole says both. How high it stands is in the unit's own drawing."
+)
 
 
 def places(material: Material) -> tuple[Block, ...]:
@@ -57,13 +58,48 @@ def places(material: Material) -> tuple[Block, ...]:
     return (
         Heading(text="Where everything sits"),
         Paragraph(
-            text="All in mm on the datum. X, Y and Z are the middle of its mass; an edge that is named goes first, and "
-            "the unit's own drawing says where the rest of it lies. Long is along the van."
+            text="All in mm on the datum. X, Y and Z are the middle of its mass and no edge of it; an edge that is "
+            "named goes first. Long is along the van."
         ),
         Table(columns=_COLUMNS, rows=tuple(rows), blank=frozenset({_AS_BUILT})),
+        *_extents(material),
         Heading(text="Clearances to measure", level=3),
-        *_clearances(material),
+        *clearances(material),
     )
+
+
+def _extents(material: Material) -> Iterator[Block]:
+    """From where to where, of what has a size and a place that are both known."""
+    columns = (
+        Column(head="Item", share=0.5, right=True),
+        Column(head="Part", share=3),
+        Column(head="X from - to", share=1.4, right=True),
+        Column(head="Y from - to", share=2),
+        Column(head="High", share=0.7, right=True),
+        Column(head="As built X, Y", share=1.6),
+    )
+    standing = [(one, option) for one, option in material.known if not _is_set_in(option)]
+    found = [(one, option, box) for one, option in standing if (box := box_of(material.view, one)) is not None]
+    rows = tuple(
+        (
+            item_number(one),
+            option_name(material.catalogue, option.id, one.choice.place),
+            from_to(box.from_x_mm, box.to_x_mm),
+            from_to_across(box.from_y_mm, box.to_y_mm),
+            bare(option.space.height_mm, _LENGTH),
+            "",
+        )
+        for one, option, box in found
+    )
+    if rows:
+        yield Heading(text="From where to where", level=3)
+        yield Paragraph(text=_RECKONED, weight=Weight.STRONG)
+        yield Table(columns=columns, rows=rows, blank=frozenset({5}))
+
+
+def _is_set_in(option: Option) -> bool:
+    """Set into a hole that is cut in the same step: the hole list says where it is."""
+    return any(hole.freeze_step == option.build_step for hole in option.holes)
 
 
 def _row(material: Material, one: Chosen) -> tuple[str, ...] | None:
@@ -101,40 +137,7 @@ def _mind(material: Material, one: Chosen, option: Option) -> Iterator[str]:
         yield f"door swings {mm(space.swing_mm)}"
     if space.lid_swing_mm is not None:
         yield f"lid lifts {mm(space.lid_swing_mm)}"
-
-
-def _clearances(material: Material) -> Iterator[Block]:
-    """Every length that is worked out for this build, beside what it must keep."""
-    ledgers = material.catalogue.ledgers
-    found = [(ledgers[key], reading) for key, reading in material.view.report.readings.items() if key in ledgers]
-    rows = [_clearance(material, ledger, reading) for ledger, reading in found if _is_length(ledger, reading)]
-    rows += _height(material)
-    columns = (
-        Column(head="What", share=3),
-        Column(head="Planned", right=True),
-        Column(head="Must be", right=True, share=1.4),
-        Column(head="As built", share=1.2),
-        Column(head="Measured by, on", share=1.6),
-    )
-    yield Table(columns=columns, rows=tuple(rows), blank=frozenset({3, 4}))
-    yield Paragraph(text=ESTIMATE_FOOT, weight=Weight.SMALL)
-
-
-def _height(material: Material) -> Iterator[tuple[str, ...]]:
-    """The quoted height, without the spare that only a barrier gets."""
-    ledger = material.catalogue.ledgers.get(_CLOSED_HEIGHT)
-    reading = material.view.report.readings.get(_CLOSED_HEIGHT)
-    if ledger is None or reading is None or reading.value is None or not reading.applies:
-        return
-    height = told(reading.value - ledger.settings.get(_SPARE, 0), _LENGTH, estimate=True)
-    for side in ("left", "right"):
-        yield f"Height closed as quoted, empty, on level ground, {side} side", height, f"at most {height}", "", ""
-
-
-def _is_length(ledger: LedgerSpec, reading: Reading) -> bool:
-    return ledger.unit == _LENGTH and reading.applies
-
-
-def _clearance(material: Material, ledger: LedgerSpec, reading: Reading) -> tuple[str, ...]:
-    value = told(reading.value, ledger.unit, estimate=is_estimate(material.catalogue, reading))
-    return ledger.name, value, must_be(reading, ledger.unit), "", ""
+    if space.pull_out_mm is not None:
+        yield f"pulls out {mm(space.pull_out_mm)} towards the aisle"
+    if space.strap_points:
+        yield f"{counted(space.strap_points, 'point', 'points')}, each measured: where the seat report puts it"
