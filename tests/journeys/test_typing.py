@@ -249,3 +249,26 @@ def test_a_letter_on_a_field_for_figures_is_no_command_and_is_said(demo: Path, f
     press(counter, *"n20n30")
     assert counter.top.entry is not None
     assert counter.top.entry.text == "2030"
+
+
+@pytest.mark.parametrize("page", [Where.CHECK, Where.OPEN])
+def test_letters_are_commands_where_the_data_of_the_van_are_only_listed(tmp_path: Path, page: Where) -> None:
+    counter = begun(tmp_path, "2", *(["right"] * 8 if page is Where.CHECK else ["o"]))
+    for key, leads_to in (("c", Where.CUSTOMER), ("/", Where.FIND), ("p", Where.PAPERS), ("enter", Where.WHO)):
+        counter.top.at = OnField(Field.VIN_TAIL)
+        counter.lay()
+        assert (counter.top.where, counter.top.at) == (page, OnField(Field.VIN_TAIL)), "the row is there"
+        assert "A-Z type" not in hint_line(counter)
+        press(counter, key)
+        assert counter.top.where is leads_to
+        press(counter, "escape", *(["enter"] if leads_to is Where.CUSTOMER else []))
+        assert not counter.drafts
+
+
+@pytest.mark.parametrize("text", ["your own fri", "year", "weighed f", "tank 2", "ä-b"])
+def test_find_takes_every_sign_whatever_its_first_hit_is(demo: Path, text: str) -> None:
+    counter = counter_on(demo)
+    press(counter, "enter", "/", *text)
+    assert counter.top.entry is not None
+    assert counter.top.entry.text == text
+    assert counter.message == ""

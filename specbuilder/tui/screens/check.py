@@ -198,6 +198,10 @@ class CheckPage(Page):
             case _:
                 return None
 
+    def takes_text(self) -> bool:
+        """Nowhere: what is listed here is typed on its own page, and letters are commands on every line."""
+        return False
+
     def letters(self) -> frozenset[str]:
         """Digits, on a line about the state of the job."""
         return (

@@ -115,6 +115,10 @@ class OpenPage(Page):
         """Where nothing is open nobody finds it out, and there is nowhere to go."""
         return "" if self.at is None and act in (Act.ENTER, Act.NEXT, Act.WHY, Act.ACCEPT) else None
 
+    def takes_text(self) -> bool:
+        """Nowhere: what is open is answered on its own page, and letters are commands on every line."""
+        return False
+
     def enter(self) -> None:
         """Why, for what is broken; who and when, for the rest."""
         match self.at:
