@@ -7,12 +7,13 @@ from dataclasses import replace
 
 import pytest
 
-from specbuilder.documents.blocks import Paper, Table
+from specbuilder.documents.blocks import Facts, Paper, Table
+from specbuilder.model.ids import OptionId
 from specbuilder.model.papers import Case
 from specbuilder.workshop.cautions import cautions_of
 
 from .cases import NAMES, case, spec_of
-from .handing_over import EVERY, fitted, pack, texts, ticked, under, view
+from .handing_over import EVERY, fitted, pack, table, texts, ticked, under, view
 
 # --- what is kept in the van, and what is not fitted
 
@@ -97,3 +98,76 @@ def test_a_boiler_is_drained_by_its_own_paper_before_anything_else() -> None:
     _, paper = pack("saturday-family", choices=(*spec.choices, boiler))
     frost = ticked(paper, "Before the first frost")
     assert frost[0] == "Let it cool, then drain the electric water heater, 6 litres as its own paper says."
+
+
+# --- nothing against itself, nothing left out
+
+
+WINTER = {
+    "battery-small": "Switch the mains charger off for the winter; switch it on only when the battery and the place it "
+    "stands in are above freezing, as its paper says.",
+    "battery-lantern": "The mains charger stays plugged in over the winter only where the papers of charger and "
+    "battery both say that it may.",
+}
+"""What the frost page says of the charger beside each battery."""
+
+
+@pytest.mark.parametrize("battery", WINTER)
+def test_the_charger_in_winter_is_told_for_the_battery_that_is_fitted(battery: str) -> None:
+    spec = spec_of("saturday-family")
+    choices = tuple(
+        replace(one, option=OptionId(battery)) if one.option == "battery-small" else one for one in spec.choices
+    )
+    _, paper = pack("saturday-family", choices=choices)
+    frost = ticked(paper, "Before the first frost")
+    assert [line for line in frost if "charger" in line] == [WINTER[battery]]
+    (charger,) = (line for line in ticked(paper, "The walk round") if line.startswith("Mains charger"))
+    assert charger.endswith("over the winter it is used as the page for the first frost says of this battery.")
+
+
+def test_a_battery_is_woken_in_the_same_words_everywhere() -> None:
+    _, paper = pack("saturday-family")
+    woken = [text for text in texts(paper.blocks) if re.search("wake the battery", text, re.IGNORECASE)]
+    assert len(woken) == 2
+    assert all("wake the battery as its own paper says" in text.lower() for text in woken)
+    assert not [text for text in texts(paper.blocks) if "three seconds" in text]
+
+
+@EVERY
+def test_a_carbon_monoxide_alarm_that_is_fitted_is_shown_on_the_walk(name: str) -> None:
+    found, paper = pack(name)
+    shown = [line for line in ticked(paper, "The walk round") if "test button of the carbon-monoxide alarm" in line]
+    assert len(shown) == ("co-alarm" in view(found).positions.given())
+
+
+def test_helpers_are_told_where_gas_and_battery_are_and_the_switches_are_written_in() -> None:
+    _, paper = pack("saturday-family")
+    (rows,) = (block.rows for block in under(paper, "Where to find them") if isinstance(block, Facts))
+    assert rows == (
+        (
+            "Gas",
+            "right side, about 1.25 m behind the rear edge of the front door "
+            "(gas kit: hob, sealed store, vents, alarm)",
+        ),
+        (
+            "Leisure battery",
+            "right side, about 1.65 m behind the rear edge of the front door (small pack: lithium battery, 100 Ah; "
+            "locker in the kitchen)",
+        ),
+        ("Main switch of the living space (written in by the workshop)", ""),
+        ("Main switch of the 230 V side (written in by the workshop)", ""),
+    )
+
+
+def test_what_a_maker_warrants_has_its_line_and_what_the_house_makes_has_none() -> None:
+    _, paper = pack("saturday-family")
+    parts = {row[0] for row in table(paper, "Part").rows}
+    assert {
+        "Larchlid tilting roof, short",
+        "Opening window beside the living space, left",
+        "Fixed window beside the living space, right",
+        "Wind-out awning on body brackets, left",
+        "Smoke alarm for campers",
+        "Campsite plug kit, rear",
+    } <= parts
+    assert parts.isdisjoint({"Lining, insulation and floor", "Curtains all round", "Take the full steel wall out"})

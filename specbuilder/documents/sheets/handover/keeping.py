@@ -17,6 +17,8 @@ from specbuilder.wording.workshop import hole_size, spot_text
 from specbuilder.workshop.passing import collection_notes
 from specbuilder.workshop.view import Chosen
 
+from .found_at import found_at
+
 _FURNITURE = ("worktop", "furniture")
 """Cuts in these lead nowhere outside."""
 _NEVER_COVERED = (
@@ -42,6 +44,7 @@ def _blocks(found: Material) -> Iterator[Block]:
     yield from _told(
         "If an alarm sounds, if it burns, if it smells", _ALARM_FIRST, _notes(found, CollectionSubject.ALARM)
     )
+    yield from found_at(found)
     yield from _vents(found)
     yield from what_works_where(found.case)
     if any(_may_sleep(one, option) for one, option in found.known):

@@ -22,6 +22,8 @@ _COLUMNS = (
     Column(head="By, on", share=1.8),
 )
 _BLANK = frozenset({2, 3})
+_NOT_WRITTEN, _MAYBE_BELOW = "reading not written down", "below, or reading not written down"
+"""In the place of a reading once its hold point is passed: a blank would be filled in after the fact."""
 _FIRST = (
     "H0 to H10 are the points at which the work stops until somebody has read and signed. Write what was read, not "
     "that it was right. Figures of the part's own paper and of the current local code go before those printed here. "
@@ -59,8 +61,11 @@ def _van(found: Material) -> Iterator[tuple[str, str]]:
 
 def _hold_point(found: Material, step: WorkStep) -> Table:
     """What must be read, what was read and recorded so far, and who passed it."""
-    asked = [(figure.what, figure.must_be, "", "") for figure in pass_figures(found.view, step)]
     read = [_read(one) for one in _about(found, RecordKind.READING, step)]
+    missing = ("", "")
+    if _about(found, RecordKind.PASSED, step):
+        missing = (_MAYBE_BELOW if read else _NOT_WRITTEN, "-")
+    asked = [(figure.what, figure.must_be, *missing) for figure in pass_figures(found.view, step)]
     rows = [*asked, *read, _passed(found, step)]
     return Table(columns=_COLUMNS, rows=tuple(rows), blank=_BLANK, strong=frozenset({len(rows) - 1}))
 

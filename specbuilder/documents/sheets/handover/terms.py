@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
 from specbuilder.documents.sheets.workshop.material import Material
 from specbuilder.model.catalogue import Option
+from specbuilder.model.ids import Tag
 from specbuilder.model.kinds import CollectionSubject
 from specbuilder.model.own_parts import is_theirs
 from specbuilder.model.plain_text import one_line
@@ -20,6 +21,8 @@ _WARRANTY = (
     Column(head="Maker's warranty until", share=1.7),
     Column(head="Papers handed over", share=1.3),
 )
+_BOUGHT = frozenset(Tag(tag) for tag in ("swivel", "smoke-alarm", "co-alarm", "extinguisher", "pump", "tow-bar"))
+"""Given by what a maker sells as a whole, though nothing is cut or wired for it."""
 _OWN = "We fitted what you brought; we do not warrant it. Its warranty stays with whoever sold it to you."
 
 
@@ -46,14 +49,14 @@ def _notes(found: Material, about: CollectionSubject) -> tuple[str, ...]:
 
 
 def _has_maker(option: Option) -> bool:
-    """Sold by us, with a number and a paper of its own: what runs, stores, burns, charges or feeds, seats and beds."""
-    if option.price_net_pence <= 0:
+    """Bought and sold by us, with a paper of its own: what runs, stores or burns, seats, or is cut or wired in."""
+    if option.price_net_pence <= 0 or option.lead_weeks <= 0:
         return False
     power, heat = option.power, option.heat
     electric = (power.watts_running, power.battery_ah, power.inverter_w, power.mains_charge_a, power.engine_charge_a)
-    return any((*electric, power.solar_w, power.solar_controller_a, heat.heater_kw, heat.gas_kw_gross)) or bool(
-        option.space.belts or option.space.berths_up
-    )
+    works = (*electric, power.solar_w, power.solar_controller_a, heat.heater_kw, heat.gas_kw_gross)
+    built_in = option.holes or option.circuits
+    return any((*works, option.space.belts, option.space.berths_up, built_in)) or not _BOUGHT.isdisjoint(option.gives)
 
 
 def _serial(found: Material, one: Chosen) -> str:
