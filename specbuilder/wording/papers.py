@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from specbuilder.model.kinds import JobState
 from specbuilder.model.life import LifeStep
 from specbuilder.model.plain_text import one_line
@@ -11,7 +13,8 @@ from specbuilder.model.spec import Spec
 
 from .dates import NO_DAY, written_day, written_day_brief
 from .key_names import pressed
-from .plain import ended, raised
+from .names import listed
+from .plain import ended, lowered, raised
 from .quantities import money, money_range
 from .states import job_state_word
 from .workshop import counted
@@ -181,16 +184,29 @@ def papers_later() -> str:
     return "A job has papers from its first answer on."
 
 
-def may_line(quote: int, sign: int, open_points: int) -> str:
-    """``QUOTE yes, with 4 open points   SIGN no, 3 things stand in the way``."""
-    opened = f", with {counted(open_points, 'open point', 'open points')}" if open_points else ""
-    return f"QUOTE {_may(quote)}{'' if quote else opened}   SIGN {_may(sign)}"
+def may_line(quote: Sequence[str], sign: Sequence[str], open_points: int, to_accept: int) -> str:
+    """``QUOTE yes, with 4 open points and 2 to accept in writing   SIGN no, 3 things stand in the way``.
+
+    A single thing that stands in the way is named at once.
+    """
+    opened = goes_out_with(open_points, to_accept, "to accept in writing")
+    return f"QUOTE {_may(quote)}{'' if quote or not opened else f', with {opened}'}   SIGN {_may(sign)}"
 
 
-def _may(in_the_way: int) -> str:
-    if not in_the_way:
-        return "yes"
-    return f"no, {counted(in_the_way, 'thing stands', 'things stand')} in the way"
+def goes_out_with(open_points: int, to_accept: int, accept: str) -> str:
+    """``4 open points and 2 broken at SIGN``: what a quote may go out with; empty where it is all settled."""
+    points = counted(open_points, "open point", "open points")
+    return listed((*([points] if open_points else []), *([f"{to_accept} {accept}"] if to_accept else [])))
+
+
+def _may(in_the_way: Sequence[str]) -> str:
+    match list(in_the_way):
+        case []:
+            return "yes"
+        case [only]:
+            return f"no, {lowered(only).removesuffix('.')}"
+        case several:
+            return f"no, {len(several)} things stand in the way"
 
 
 def step_hint(step: LifeStep | None, state: JobState) -> str:

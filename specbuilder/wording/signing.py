@@ -13,9 +13,8 @@ from specbuilder.model.stand import Stand
 
 from .dates import day_words, written_day
 from .names import listed
-from .papers import price_change
+from .papers import goes_out_with, price_change
 from .quantities import hours, money_range
-from .workshop import counted
 
 COUNTER = "the counter"
 """Who signs for the firm while nobody has said otherwise."""
@@ -44,8 +43,8 @@ def quote_words(catalogue: Catalogue, report: Report, now: str, open_points: int
 def _open(report: Report, open_points: int) -> tuple[str, ...]:
     stops = len(report.broken(Level.STOP))
     told = []
-    if open_points:
-        told.append(f"It goes out with {counted(open_points, 'open point', 'open points')}, named on it.")
+    if opened := goes_out_with(open_points, len(report.broken(Level.SIGN)), "broken at SIGN"):
+        told.append(f"It goes out with {opened}, named on it.")
     if stops:
         told.append(f"It cannot be built as it stands ({stops} broken at STOP), and says so on every page.")
     return tuple(told)

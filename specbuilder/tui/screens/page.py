@@ -100,7 +100,7 @@ class Page(ABC):
             self.host.say(only_figures())
 
     def letters(self) -> frozenset[str]:
-        """The only characters that may be typed on this line; empty: all of them, as in whatever looks for something."""
+        """The only characters that may be typed here; empty: all of them, as in whatever looks for something."""
         if self.searches or not isinstance(self.at, OnField):
             return frozenset()
         return NUMBER if self.at.field in NUMBERS else DATE if self.at.field in DATES else frozenset()
