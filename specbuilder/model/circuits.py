@@ -16,6 +16,8 @@ class CircuitCode(StrEnum):
     """The catalogue lacks the table ``what``, or a row or column of it: nothing can be worked out."""
     RUN_MISSING = "run-missing"
     """The one-way run is no length a van can have; ``has`` in m."""
+    RUN_BELOW_STRAIGHT_LINE = "run-below-straight-line"
+    """The run, with those before it (``what``), is shorter (``has``) than the straight line (``needs``), m."""
     LOAD_MISSING = "load-missing"
     """The load is no current; ``has`` in A."""
     DROP_LIMIT_MISSING = "drop-limit-missing"
@@ -56,6 +58,8 @@ class CircuitCode(StrEnum):
     """While the heater lights it gets less (``has``) than it should (``needs``), V."""
     OWN_PART_FIGURES = "own-part-figures"
     """The customer's own part: its load is the catalogue's, to be held against its plate."""
+    BREAKER_ABOVE_FEED = "breaker-above-feed"
+    """Its breaker (``has``) is larger than that of circuit ``what`` before it (``needs``), A: that one trips first."""
     FUSE_FROM_PART = "fuse-from-part"
     """Whether it has a fuse says the paper of the part."""
 
@@ -68,6 +72,7 @@ NOTES = frozenset(
         CircuitCode.BREAKING_BACKED_UP,
         CircuitCode.OWN_PART_FIGURES,
         CircuitCode.FUSE_FROM_PART,
+        CircuitCode.BREAKER_ABOVE_FEED,
     }
 )
 """What is said and needs no mending."""

@@ -25,6 +25,7 @@ from specbuilder.model.spec import Choice, Spec
 from specbuilder.rulegraph.judge import Hearing, judge, judge_all
 from specbuilder.rulegraph.standing import Standing, stand, swapped
 from specbuilder.rulegraph.states import Stand
+from specbuilder.workshop.runs import in_place
 
 from .facts import asked
 from .ledger_causes import with_ledgers
@@ -118,7 +119,7 @@ def _evaluate(catalogue: Catalogue, spec: Spec, exact: bool) -> Report:
         if line.question is not None and not laid.facts.known(line.key) and asked(line, laid.facts) is Truth.YES
     )
     undecided = tuple(g for g in groups if g in situation.undecided)
-    circuits = circuit_schedule(situation)
+    circuits = in_place(catalogue, spec, situation.van_data, circuit_schedule(situation))
     return Report(
         spec=spec,
         facts=laid.facts,

@@ -35,6 +35,8 @@ _SHORT = MappingProxyType(
         CircuitCode.SHORT_CIRCUIT_UNKNOWN: "what the fuse must break is not known: no leisure battery with that figure",
         CircuitCode.HEATER_START_VOLTAGE_LOW: "too little voltage at the heater while it lights",
         CircuitCode.OWN_PART_FIGURES: "the customer's part: hold the load against its plate",
+        CircuitCode.RUN_BELOW_STRAIGHT_LINE: "shorter than the straight line between its ends: measure first",
+        CircuitCode.BREAKER_ABOVE_FEED: "its breaker is larger than that before it: electrician decides",
         CircuitCode.FUSE_FROM_PART: "whether it has a fuse says the paper of the part",
     }
 )

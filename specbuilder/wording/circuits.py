@@ -203,10 +203,27 @@ def said_of(problem: CircuitProblem) -> str:
             return f"while it lights {left} reaches it, and it should have {amount(needs, 'V', 1)}"
         case CircuitCode.OWN_PART_FIGURES:
             return "sized for the catalogue's load, since the customer's part has no sheet: hold it against its plate"
+        case CircuitCode.RUN_BELOW_STRAIGHT_LINE:
+            return _too_short(problem)
+        case CircuitCode.BREAKER_ABOVE_FEED:
+            return (
+                f"its breaker of {amount(has, 'A', 1)} stands behind one of {amount(needs, 'A', 1)} ({what}), which "
+                "trips first: which ratings go in is to be settled by the electrician"
+            )
         case CircuitCode.FUSE_FROM_PART:
             return "whether it has a fuse of its own says the paper of the part"
         case _:
             assert_never(problem.code)
+
+
+def _too_short(problem: CircuitProblem) -> str:
+    """A run, or several one behind the other, that cannot reach."""
+    measure = "measure before it is cut, and the electrician sizes it anew for the length that is measured"
+    if not problem.what:
+        run = f"its run of {amount(problem.has, 'm')} is shorter than the straight line between its ends"
+        return f"{run}, {amount(problem.needs, 'm')}: {measure}"
+    runs = f"its run and those before it, {listed(problem.what.split(', '))}, are {amount(problem.has, 'm')} in all"
+    return f"{runs}, shorter than the straight line between the ends, {amount(problem.needs, 'm')}: {measure}"
 
 
 def amount(value: float | None, unit: str, extra_decimals: int = 0) -> str:

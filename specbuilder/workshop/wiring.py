@@ -93,15 +93,20 @@ class _Told(NamedTuple):
 
 
 def _column(catalogue: Catalogue, key: str) -> Mapping[str, str]:
-    """What stands there in one column by the start of a cable; empty without that table or column."""
-    table = catalogue.tables.get(_STARTS)
-    if table is None:
+    """What stands there in one column by the start of a cable."""
+    return column_of(catalogue, _STARTS, _START, key)
+
+
+def column_of(catalogue: Catalogue, table: str, by: str, key: str) -> Mapping[str, str]:
+    """One column of a table of the catalogue by another; empty without that table or one of the columns."""
+    found = catalogue.tables.get(table)
+    if found is None:
         return {}
-    keys = [column.key for column in table.columns]
-    if _START not in keys or key not in keys:
+    keys = [column.key for column in found.columns]
+    if by not in keys or key not in keys:
         return {}
-    start, at = keys.index(_START), keys.index(key)
-    return {str(row[start]): str(row[at]) for row in table.rows}
+    start, at = keys.index(by), keys.index(key)
+    return {str(row[start]): str(row[at]) for row in found.rows}
 
 
 class _Side:

@@ -237,10 +237,21 @@ def test_the_run_of_two_packs_is_two_cables_side_by_side(catalogue: Catalogue) -
     assert both.estimate
 
 
-def test_no_working_example_has_a_circuit_to_settle(catalogue: Catalogue) -> None:
+def test_no_working_example_has_a_circuit_to_settle_but_runs_to_measure(catalogue: Catalogue) -> None:
     """One of the others has no battery, and what its fuses must break is not known."""
-    settle = {path.stem for path in EXAMPLES if any(line.serious for line in built(catalogue, path)[1])}
-    assert settle == {"half-done-family"}
+    settle = {path.stem: _to_settle(built(catalogue, path)[1]) for path in EXAMPLES}
+    measure = {CircuitCode.RUN_BELOW_STRAIGHT_LINE}
+    assert {name: codes for name, codes in settle.items() if codes} == {
+        "half-done-family": {CircuitCode.SHORT_CIRCUIT_UNKNOWN},
+        "kettle-on-small-pack": measure,
+        "right-door-muddle": measure,
+        "wheelchair-day-van": measure,
+        "winter-walkers": measure,
+    }
+
+
+def _to_settle(lines: tuple[CircuitLine, ...]) -> set[CircuitCode]:
+    return {problem.code for line in lines for problem in line.serious}
 
 
 def test_the_heater_is_sized_for_its_start_and_lights(catalogue: Catalogue) -> None:
