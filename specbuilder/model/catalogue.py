@@ -39,6 +39,8 @@ class Option:
     """It keeps the written y although others of its group turn with something."""
     sits_at: GroupId | None = None
     """As ``sits_at`` of a group, for this option alone."""
+    measure: str = ""
+    """How its place is found on the van; set, ``position`` is good for weights and not to build by."""
     drawn_for: tuple[OptionId, ...] = ()
     """Its place holds only beside one of these and is measured on the van beside others; empty: always."""
     build_step: str = ""

@@ -16,7 +16,7 @@ from specbuilder.model.comparison import (
     VanDataChange,
 )
 from specbuilder.model.findings import Finding
-from specbuilder.model.kinds import Level, Owner
+from specbuilder.model.kinds import Level, Owner, Sense
 from specbuilder.model.plain_text import one_line
 from specbuilder.model.spec import OwnPart
 from specbuilder.model.stand import Stand
@@ -146,6 +146,18 @@ def figure_words(stand: Stand, change: FigureChange) -> str:
     if not amount:
         return "cannot tell"
     return f"{amount} ({ESTIMATE})" if is_estimate(stand.catalogue, reading) else amount
+
+
+def figure_told(stand: Stand, change: FigureChange) -> str:
+    """The same for paper, where ``229 of 89 kg`` is read as a part of a whole: ``229 kg, at least 89 kg``."""
+    reading, ledger = stand.report.readings.get(change.ledger), stand.catalogue.ledgers.get(change.ledger)
+    if reading is None or ledger is None or reading.value is None or not reading.applies or reading.bound is None:
+        return figure_words(stand, change)
+    if reading.sense is Sense.SHOWN:
+        return figure_words(stand, change)
+    told = f"{quantities.span(reading.value, ledger.unit, '')}, {reading.sense.value} "
+    told += quantities.span(reading.bound, ledger.unit, "")
+    return f"{told} ({ESTIMATE})" if is_estimate(stand.catalogue, reading) else told
 
 
 def piece_line(change: PieceChange) -> str:

@@ -27,6 +27,14 @@ def option_name(catalogue: Catalogue, option: OptionId, place: Place | None = No
     return f"{count} x {sided}" if count > 1 else sided
 
 
+def part_name(catalogue: Catalogue, option: OptionId, place: Place | None = None, count: int = 1) -> str:
+    """For the floor: ``Air heater, exhaust right`` where the side is that of the exhaust and not of the part."""
+    known = catalogue.options.get(option)
+    if place is None or known is None or known.exhaust_outlet is None:
+        return option_name(catalogue, option, place, count)
+    return f"{option_name(catalogue, option, None, count)}, exhaust {place.value}"
+
+
 def short_name(catalogue: Catalogue, option: OptionId, room: int) -> str:
     """The name in at most so many characters: whole, up to its first comma or colon, or the name of its question."""
     known = catalogue.options.get(option)

@@ -93,6 +93,11 @@ def hole_place(hole: HoleLine) -> str:
     return f"at {spot_text(Spot(x_mm=hole.x_mm, y_mm=hole.y_mm, z_mm=hole.z_mm))}"
 
 
+def near_words(near: tuple[str, float] | None) -> str:
+    """``62 mm from the hybrid battery box``: by the plan, seen from above; the edge is what counts."""
+    return "" if near is None else f"its edge is {quantity(near[1], 'mm', '')} from the no-drill box: {near[0]}"
+
+
 def hole_radius(hole: Hole) -> str:
     """``, radius 80``; nothing for a round hole."""
     return "" if hole.corner_radius_mm is None else f", radius {number_text(hole.corner_radius_mm, 'mm')}"

@@ -11,7 +11,7 @@ from specbuilder.workshop.items import Gone
 
 from .circuits import amount, cable_words, fuse_words
 from .dates import written_day
-from .names import listed, option_name
+from .names import listed, part_name
 from .plain import ended
 from .quantities import hours
 from .workshop import hole_place, hole_size
@@ -46,7 +46,7 @@ def items_cell(gone: int | None, here: int | None) -> str:
 def gone_line(catalogue: Catalogue, gone: Gone) -> str:
     """``27, Buzzer in the cab while the roof is open: not built any more, last in revision 1.``"""
     choice = gone.choice
-    name = option_name(catalogue, choice.option, choice.place, choice.count)
+    name = part_name(catalogue, choice.option, choice.place, choice.count)
     return f"{gone.item}, {name}: not built any more, last in revision {gone.revision}."
 
 

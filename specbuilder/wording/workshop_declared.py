@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from specbuilder.model.catalogue import Option
 from specbuilder.workshop.positions import Spot
+from specbuilder.workshop.water import TravelFill
 
 from .own_parts import KINDS
-from .quantities import number_text
+from .quantities import number_text, quantity
 from .workshop import amount, counted, spot_text
 
 
@@ -34,8 +35,8 @@ def power_words(option: Option) -> str:
     )
 
 
-def gas_words(option: Option, outlet: Spot | None) -> str:
-    """Heat, fuel, gas, openings and where the exhaust ends; empty where nothing is declared."""
+def gas_words(option: Option, outlet: Spot | None, near: tuple[str, float] | None = None) -> str:
+    """Heat, fuel, gas, openings and where the exhaust ends, with what is ``near``; empty where nothing is declared."""
     heat = option.heat
     bottles = counted(heat.gas_bottles, "gas bottle", "gas bottles") if heat.gas_bottles else ""
     pickups = counted(heat.pickups_used, "fuel line", "fuel lines")
@@ -48,7 +49,7 @@ def gas_words(option: Option, outlet: Spot | None) -> str:
         _with(pickups if heat.pickups_used else "", "needs"),
         _with(supplied if heat.pickups_supplied else "", "feeds"),
         _with(amount(heat.own_tank_l, "L"), "own tank"),
-        _exhaust(option, outlet),
+        _exhaust(option, outlet, near),
         _with(heat.cooker_fuel, "cooks with"),
         _with(amount(heat.gas_kw_gross, "kW"), "gas at full"),
         bottles,
@@ -62,13 +63,12 @@ def gas_words(option: Option, outlet: Spot | None) -> str:
     )
 
 
-def water_words(option: Option, spot: Spot | None, other_body: tuple[str, ...] = ()) -> str:
-    """Tanks with their place; empty where nothing is declared."""
+def water_words(option: Option, fill: TravelFill, spot: Spot | None, other_body: tuple[str, ...] = ()) -> str:
+    """Tanks with their place; empty where nothing is declared. For the road there is one figure, at every part."""
     water = option.water
     said = _joined(
         _with(amount(water.fresh_full_l, "L"), "fresh water"),
-        _with(amount(water.fresh_travel_l, "L"), "filled for the road to"),
-        _with(amount(water.fresh_travel_cap_l, "L"), "stops the filling for the road at"),
+        _road(fill) if water.fresh_travel_l or water.fresh_travel_cap_l else "",
         _with(amount(water.waste_l, "L"), "waste water"),
         _with(amount(water.boiler_l, "L"), "boiler"),
         _with(amount(water.extra_water_l, "L"), "other water"),
@@ -78,10 +78,18 @@ def water_words(option: Option, spot: Spot | None, other_body: tuple[str, ...] =
     return said
 
 
-def _exhaust(option: Option, outlet: Spot | None) -> str:
+def _road(fill: TravelFill) -> str:
+    """``filled for the road to 20 L``, of several tanks together."""
+    all_ = ", all tanks together" if fill.tanks > 1 else ""
+    stopped = ", where the travel-fill stop ends it" if fill.stopped else ""
+    return f"filled for the road to {amount(fill.litres, 'L')}{all_}{stopped}"
+
+
+def _exhaust(option: Option, outlet: Spot | None, near: tuple[str, float] | None) -> str:
     """Where it ends; a side that is not decided is no place."""
     if outlet is not None:
-        return f"exhaust ends at {spot_text(outlet)}"
+        box = f", {quantity(near[1], 'mm', '')} from the no-drill box: {near[0]}" if near is not None else ""
+        return f"exhaust ends at {spot_text(outlet)}{box}"
     return "end of the exhaust NOT KNOWN: its side is not decided" if option.exhaust_outlet is not None else ""
 
 

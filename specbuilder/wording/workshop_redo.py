@@ -8,7 +8,7 @@ from specbuilder.workshop.redo import SOUND_MM, Closing, Redo
 from specbuilder.workshop.view import Chosen
 
 from .dates import written_day
-from .names import listed, option_name
+from .names import listed, part_name
 from .plain import ended
 from .quantities import millimetres
 from .workshop import counted, hole_place, hole_size
@@ -88,7 +88,7 @@ def again_for(catalogue: Catalogue, redo: Redo) -> str:
         said.append(f"{_holes(sum(hole.count for hole in redo.cut))} newly cut ({labels})")
     said += redo.out
     if redo.fit:
-        parts = listed(option_name(catalogue, one.choice.option, one.choice.place) for one in redo.fit)
+        parts = listed(part_name(catalogue, one.choice.option, one.choice.place) for one in redo.fit)
         said.append(f"{parts} fitted")
     if redo.circuits:
         said.append(f"{counted(len(redo.circuits), 'cable', 'cables')} changed")
@@ -106,7 +106,7 @@ def again_line(catalogue: Catalogue, redo: Redo) -> str:
 def fit_line(catalogue: Catalogue, one: Chosen) -> str:
     """``Fit item 12: Side galley, right``."""
     choice = one.choice
-    return f"Fit item {one.item}: {option_name(catalogue, choice.option, choice.place, choice.count)}"
+    return f"Fit item {one.item}: {part_name(catalogue, choice.option, choice.place, choice.count)}"
 
 
 def _holes(number: int) -> str:

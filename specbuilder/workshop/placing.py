@@ -30,7 +30,7 @@ def _open(view: SpecView, one: Chosen, option: Option, spot: Spot | None) -> str
     """What its choice and those beside it leave open."""
     sits_at = option.sits_at or view.catalogue.groups[option.group].sits_at
     if not view.positions.is_drawn(option):
-        return "measure on the van: its place is drawn beside other parts"
+        return f"measure on the van: {option.measure or 'its place is drawn beside other parts'}"
     if spot is None and sits_at is not None and option.position is not None:
         return f"NOT DECIDED: {view.catalogue.groups[sits_at].name}"
     if spot is not None and spot.x_mm is None:

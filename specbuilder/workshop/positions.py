@@ -90,7 +90,9 @@ class Positions:
         return tuple(replace(one, from_point=one.starts_at(given)) for one in run)
 
     def is_drawn(self, option: Option) -> bool:
-        """False when its place holds only beside choices of which none is there: it is measured on the van."""
+        """False when it is measured on the van: always, or beside choices other than those its place is drawn for."""
+        if option.measure:
+            return False
         return not option.drawn_for or any(choice.option in option.drawn_for for choice in self.spec.choices)
 
     def body(self, option: Option) -> Body:

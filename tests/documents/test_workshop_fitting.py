@@ -6,15 +6,18 @@ from dataclasses import replace
 
 import pytest
 
-from specbuilder.documents.blocks import Facts, Paper, Table
+from specbuilder.documents.blocks import Facts, Paper, Paragraph, Table, Weight
+from specbuilder.documents.sheets.handover import handover_pack
 from specbuilder.documents.sheets.workshop import workshop_pack
 from specbuilder.model.ids import OptionId
 from specbuilder.workshop.boxes import Box
 
 from .cases import NAMES, case, plain_case, spec_of
 from .reading import part, rows, tables, texts
+from .scenes import changed_pair
 
-_FAMILY, _PAIR = "saturday-family", "off-grid-pair"
+_FAMILY, _PAIR, _HYBRID = "saturday-family", "off-grid-pair", "winter-walkers"
+_DECLARES = "As the part declares it"
 
 
 def _said(paper: Paper) -> str:
@@ -131,3 +134,91 @@ def test_no_edge_is_reckoned_of_what_is_measured_on_the_van(name: str) -> None:
     placed = rows(pack, "Keep clear, mind")
     measured = {r["Item"] for r in placed if "measure" in (r["X"], r["Y"]) or "more than one" in r["Keep clear, mind"]}
     assert not measured & {row["Item"] for row in rows(pack, "X from - to")}
+
+
+def test_what_is_set_into_a_measured_hole_has_a_figure_in_neither_list() -> None:
+    pack = workshop_pack(plain_case(_HYBRID))
+    placed = {row["Part"]: row for row in rows(pack, "Keep clear, mind")}
+    marked = {row["Label"]: row for row in rows(pack, "Label", "Size")}
+    for name, label in (
+        ("Roof fan in the fixed strip", "roof-fan-fixed-h1"),
+        ("Opening window beside the living space, left", "window-mid-opening-h1"),
+    ):
+        assert (placed[name]["X"], placed[name]["Y"], placed[name]["Z"]) == ("measure",) * 3
+        assert marked[label]["X"] == "measure"
+        assert "it stands where its hole is measured" in placed[name]["Keep clear, mind"]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_clearance_of_nought_is_planned_where_nothing_stands_side_by_side(name: str) -> None:
+    planned = [row["Planned"] for row in rows(workshop_pack(plain_case(name)), "What", "Planned", "Measured by, on")]
+    assert planned
+    assert not [figure for figure in planned if figure.startswith("0 mm")]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_extinguisher_is_placed_on_the_van_since_every_bench_ends_elsewhere(name: str) -> None:
+    for row in rows(workshop_pack(plain_case(name)), "Keep clear, mind"):
+        if row["Part"] == "Extinguisher and fire blanket":
+            assert row["X"] == "measure"
+            assert row["Keep clear, mind"] == "measure on the van: on the front of the bench, or beside the door"
+
+
+# --- one figure, one name
+
+
+def test_the_road_fill_of_the_water_is_the_same_figure_at_the_tank_and_at_its_stop() -> None:
+    declared = {r["Part"]: r["As the part declares it"] for r in rows(workshop_pack(plain_case(_FAMILY)), _DECLARES)}
+    road = "filled for the road to 20 L, where the travel-fill stop ends it"
+    assert declared["40-litre tank in the kitchen"].startswith(f"fresh water 40 L; {road}; at X ")
+    assert declared["Travel-fill stop at 20 litres"].startswith(f"{road}; at X ")
+    free = _with(_FAMILY, travel_fill_stop="no-such-stop")
+    [tank] = [r[_DECLARES] for r in rows(free, _DECLARES) if r["Part"] == "40-litre tank in the kitchen"]
+    assert tank.startswith("fresh water 40 L; filled for the road to 40 L; at X ")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_height_to_be_kept_is_the_same_in_both_packs_to_the_millimetre(name: str) -> None:
+    found = plain_case(name)
+    floor = {r["Must be"] for r in rows(workshop_pack(found), "Planned", "Must be") if "Height closed as" in r["What"]}
+    scales = {row["Planned, at most"] for row in rows(handover_pack(found), "Planned, at most")}
+    assert {f"at most {figure}" for figure in scales} == floor or (not floor and scales == {"cannot tell yet"})
+
+
+def test_the_side_of_a_heater_is_said_to_be_that_of_its_exhaust() -> None:
+    pack = workshop_pack(plain_case(_FAMILY))
+    [heater] = [row for row in rows(pack, "Keep clear, mind") if row["Part"].startswith("Air heater")]
+    assert (heater["Part"], heater["Y"]) == ("Air heater, diesel, 2 kW, exhaust right", "300 left")
+
+
+def test_a_margin_that_changed_says_what_it_is_and_what_it_must_be_at_least() -> None:
+    changed = {row["What"]: row["Is"] for row in rows(part(workshop_pack(changed_pair()), "What changed"), "Was", "Is")}
+    assert changed["Weight free for your things with all belted seats taken"] == "128 kg, at least 93 kg (ESTIMATE)"
+    assert changed["Weight of the loaded van"] == "2,902 kg, at most 3,100 kg (ESTIMATE)"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_place_across_the_van_is_told_by_a_sign(name: str) -> None:
+    assert "y -" not in _said(part(workshop_pack(plain_case(name)), "Do not drill"))
+
+
+# --- beside what must not be drilled
+
+
+def test_a_hole_beside_the_high_voltage_battery_says_how_near_it_is_and_whose_work_that_is() -> None:
+    pack = workshop_pack(plain_case(_HYBRID))
+    cut = {row["Label"]: row["Look behind first for, mind"] for row in rows(pack, "Label", "Edge")}
+    assert cut["vents-full-set-h2"].endswith("its edge is 62 mm from the no-drill box: hybrid battery box")
+    holes = part(pack, "To be cut by B2")
+    [caution] = [b.text for b in holes.blocks if isinstance(b, Paragraph) and b.weight is Weight.CAUTION]
+    assert caution.startswith(
+        "The floor and orange cables of an electric or hybrid van are for high-voltage trained people only. "
+        "By: high-voltage qualified technician."
+    )
+    assert "Caution, as at B1: The floor and orange cables of an electric or hybrid van" in _said(pack)
+
+
+def test_the_end_of_an_exhaust_says_how_far_it_is_from_the_high_voltage_battery() -> None:
+    declared = {row["Part"]: row[_DECLARES] for row in rows(workshop_pack(plain_case(_HYBRID)), _DECLARES)}
+    ends = "exhaust ends at X 250, Y 800 right, Z -250, 206 mm from the no-drill box: hybrid battery box"
+    assert ends in declared["Air heater, petrol, 4 kW, exhaust right"]

@@ -11,9 +11,8 @@ from specbuilder.documents.sheets.workshop.material import Material
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import Entry
 from specbuilder.model.span import Span
-from specbuilder.wording.customer import height
 from specbuilder.wording.readings import is_estimate
-from specbuilder.wording.workshop import ESTIMATE_FOOT, kg
+from specbuilder.wording.workshop import ESTIMATE_FOOT, kg, told
 
 _REAR, _FRONT = LedgerId("rear-axle"), LedgerId("front-axle")
 _FREE = LedgerId("pay-mass")
@@ -104,8 +103,8 @@ def _certificate(found: Material, planned: str) -> Iterator[Block]:
 
 def _height(found: Material) -> Table:
     planned = figures.closed_height_mm(found.case)
-    told = "cannot tell yet" if planned is None else height(planned)
-    rows = tuple((side, told, "", "") for side in ("Left side", "Right side"))
+    most = "cannot tell yet" if planned is None else told(planned, "mm", estimate=True)
+    rows = tuple((side, most, "", "") for side in ("Left side", "Right side"))
     columns = (
         Column(head="Ground to the highest point, all shut", share=3),
         Column(head="Planned, at most", share=2.4),

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
 from specbuilder.model.comparison import Change, ChangeKind, Comparison
 from specbuilder.model.plain_text import one_line
-from specbuilder.wording.compare import answer_side, change_mark, figure_words, side_words, van_data_line
+from specbuilder.wording.compare import answer_side, change_mark, figure_told, side_words, van_data_line
 from specbuilder.wording.dates import written_day
 from specbuilder.wording.names import key_name
 from specbuilder.wording.plain import ended, raised
@@ -114,7 +114,7 @@ def _figures(material: Material, found: Comparison) -> Iterator[tuple[str, str, 
     for change in found.figures if before is not None else ():
         ledger = after.catalogue.ledgers.get(change.ledger)
         if before is not None and ledger is not None and ledger.unit in _ON_THE_FLOOR:
-            was, now = figure_words(before, change), figure_words(after, change)
+            was, now = figure_told(before, change), figure_told(after, change)
             if was != now:
                 yield ledger.name, was, now
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from specbuilder.documents.blocks import Block, Column, Paragraph, Table, Weight
 from specbuilder.model.ids import LedgerId
 from specbuilder.model.ledger import LedgerSpec, Reading
+from specbuilder.model.span import point
 from specbuilder.wording.readings import is_estimate
 from specbuilder.wording.workshop import ESTIMATE_FOOT, must_be, told
 from specbuilder.wording.workshop_clearances import MOVE_IT, gap_words, meeting_words
@@ -50,7 +51,7 @@ def _height(material: Material) -> Iterator[tuple[str, ...]]:
     """The quoted height, without the spare that only a barrier gets."""
     ledger = material.catalogue.ledgers.get(_CLOSED_HEIGHT)
     reading = material.view.report.readings.get(_CLOSED_HEIGHT)
-    if ledger is None or reading is None or reading.value is None or not reading.applies:
+    if ledger is None or reading is None or reading.value is None:
         return
     height = told(reading.value - ledger.settings.get(_SPARE, 0), _LENGTH, estimate=True)
     for side in ("left", "right"):
@@ -58,7 +59,8 @@ def _height(material: Material) -> Iterator[tuple[str, ...]]:
 
 
 def _is_length(ledger: LedgerSpec, reading: Reading) -> bool:
-    return ledger.unit == _LENGTH and reading.applies
+    """Something to measure: nothing that stands side by side is no width."""
+    return ledger.unit == _LENGTH and reading.applies and reading.value != point(0)
 
 
 def _clearance(material: Material, ledger: LedgerSpec, reading: Reading) -> tuple[str, ...]:

@@ -7,12 +7,14 @@ from collections.abc import Callable, Iterator
 from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Option
 from specbuilder.model.ledger import LedgerSpec, Reading
-from specbuilder.wording.names import option_name
+from specbuilder.wording.names import part_name
 from specbuilder.wording.readings import is_estimate
 from specbuilder.wording.workshop import ESTIMATE_FOOT, must_be, told
 from specbuilder.wording.workshop_declared import gas_words, power_words, water_words
+from specbuilder.workshop.cuts import nearest_to
 from specbuilder.workshop.placing import other_body
 from specbuilder.workshop.view import Chosen
+from specbuilder.workshop.water import travel_fill
 
 from .material import Material, item_number
 
@@ -40,8 +42,7 @@ def power_declared(material: Material) -> tuple[Block, ...]:
 
 def gas_and_water(material: Material) -> tuple[Block, ...]:
     """Gas, fuel, exhaust and openings; then water."""
-    positions = material.view.positions
-    gas = _table(material, lambda one, option: gas_words(option, positions.of_outlet(one.choice, option)))
+    gas = _table(material, lambda one, option: _gas(material, one, option))
     water = _table(material, lambda one, option: _water(material, one, option))
     return (
         Heading(text="Gas, fuel, exhaust and air"),
@@ -63,16 +64,22 @@ def gas_and_water(material: Material) -> tuple[Block, ...]:
     )
 
 
+def _gas(material: Material, one: Chosen, option: Option) -> str:
+    outlet = material.view.positions.of_outlet(one.choice, option)
+    return gas_words(option, outlet, nearest_to(material.view, outlet))
+
+
 def _water(material: Material, one: Chosen, option: Option) -> str:
     spot = material.view.positions.of_choice(one.choice, option)
-    return water_words(option, spot, other_body(material.view, option, spot) if spot is not None else ())
+    other = other_body(material.view, option, spot) if spot is not None else ()
+    return water_words(option, travel_fill(material.view), spot, other)
 
 
 def _table(material: Material, words: Callable[[Chosen, Option], str]) -> Table:
     rows = tuple(
         (
             item_number(one),
-            option_name(material.catalogue, option.id, one.choice.place, one.choice.count),
+            part_name(material.catalogue, option.id, one.choice.place, one.choice.count),
             said,
             material.as_built(option.id),
         )

@@ -10,8 +10,18 @@ from specbuilder.model.catalogue import Option
 from specbuilder.model.parts import Hole
 from specbuilder.wording.dates import written_day_short
 from specbuilder.wording.plain import ended, raised
-from specbuilder.wording.workshop import hole_radius, hole_size, tolerance_text, x_text, y_text, z_text
-from specbuilder.workshop.cuts import surface_of, unsettled
+from specbuilder.wording.workshop import (
+    caution_words,
+    hole_radius,
+    hole_size,
+    near_words,
+    tolerance_text,
+    x_text,
+    y_text,
+    z_text,
+)
+from specbuilder.workshop.cautions import cautions_of, steps_of
+from specbuilder.workshop.cuts import nearest_box, surface_of, unsettled
 from specbuilder.workshop.view import Chosen
 
 from .material import Material, item_number
@@ -56,8 +66,17 @@ def holes(material: Material) -> tuple[Block, ...]:
         blocks.append(Heading(text=_head(material, step), level=3))
         blocks.append(marking(material, here))
         blocks.append(cutting(material, here))
+        blocks += _of_the_van(material, step)
         blocks += not_yet(material, here)
     return tuple(blocks)
+
+
+def _of_the_van(material: Material, step: str) -> Iterator[Block]:
+    """What the van itself asks of whoever cuts at this step: it stands where the saw is in the hand."""
+    van = material.view.van_option
+    for caution, about in cautions_of(material.view):
+        if van is not None and van.id in about and step in steps_of(caution):
+            yield Paragraph(text=caution_words(caution, material.view.names(about)), weight=Weight.CAUTION)
 
 
 def marking(material: Material, here: tuple[Found, ...]) -> Table:
@@ -105,7 +124,8 @@ def _mark(material: Material, one: Chosen, option: Option, hole: Hole) -> tuple[
 def _cut(material: Material, one: Chosen, option: Option, hole: Hole) -> tuple[str, ...]:
     """How it is cut; one that may not be cut yet says so where somebody would reach for the saw."""
     waits = f"{_NOT_YET}; then {hole.cut_from}" if unsettled(material.view, one, option, hole) else hole.cut_from
-    mind = "; ".join(filter(None, (hole.check_behind, _what(hole)[1])))
+    near = nearest_box(material.view, hole, material.view.positions.of_cut(hole, one.choice, option))
+    mind = "; ".join(filter(None, (hole.check_behind, _what(hole)[1], near_words(near))))
     return hole.id, waits, mind, hole.edge_treatment, "", ""
 
 

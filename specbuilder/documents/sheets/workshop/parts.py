@@ -12,7 +12,7 @@ from specbuilder.model.plain_text import one_line
 from specbuilder.model.plan import Arrival
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.wording.dates import day_short, day_words, written_day_short
-from specbuilder.wording.names import option_name
+from specbuilder.wording.names import listed, part_name
 from specbuilder.wording.plain import lowered
 from specbuilder.wording.workshop import ESTIMATE_FOOT, kg
 from specbuilder.wording.workshop_changes import gone_line
@@ -77,7 +77,7 @@ def _row(material: Material, one: Chosen) -> tuple[str, ...]:
     what = option.description if option is not None else ""
     return (
         item_number(one),
-        option_name(material.catalogue, choice.option, choice.place),
+        part_name(material.catalogue, choice.option, choice.place),
         f"{what} Note: {note}" if note else what,
         f"{choice.count}",
         _mass(one, option),
@@ -136,22 +136,19 @@ def _supply(material: Material, option: Option) -> Record | None:
 
 def _expected(material: Material, option: Option) -> str:
     """When it would be here after the house's usual wait, and that this is too late where it is."""
-    arrival, waited_for = _arrival(material, option)
+    arrival = _arrival(material, option)
     if arrival is None or arrival.on is None or arrival.here:
         return ""
     if arrival.on < material.case.today:
         return f": the usual wait is over since {day_words(arrival.on)}"
-    holds_up = ": this step waits for it" if waited_for == option.id else ""
+    waiting = listed(step.step for step in material.case.plan.steps if step.waits_for == option.id)
+    holds_up = f": {waiting} waits for it" if waiting else ""
     return f", here about {day_words(arrival.on)}{holds_up}"
 
 
-def _arrival(material: Material, option: Option) -> tuple[Arrival | None, str | None]:
-    """Its arrival, and the part its step waits for."""
-    for step in material.case.plan.steps:
-        for arrival in step.arrivals:
-            if arrival.option == option.id:
-                return arrival, step.waits_for
-    return None, None
+def _arrival(material: Material, option: Option) -> Arrival | None:
+    arrivals = (arrival for step in material.case.plan.steps for arrival in step.arrivals)
+    return next((arrival for arrival in arrivals if arrival.option == option.id), None)
 
 
 def _gone(material: Material) -> Iterator[Block]:
@@ -177,7 +174,7 @@ def _own_parts(material: Material) -> Iterator[Block]:
     rows = tuple(
         (
             item_number(one),
-            option_name(material.catalogue, option.id, one.choice.place, one.choice.count),
+            part_name(material.catalogue, option.id, one.choice.place, one.choice.count),
             sheet_words(option, one.choice.own_part),
             "",
             "",

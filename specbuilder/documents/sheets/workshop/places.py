@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from specbuilder.documents.blocks import Block, Column, Heading, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Option
 from specbuilder.model.own_parts import is_theirs
-from specbuilder.wording.names import option_name
+from specbuilder.wording.names import part_name
 from specbuilder.wording.workshop import (
     ON_THE_VAN,
     bare,
@@ -83,7 +83,7 @@ def _extents(material: Material) -> Iterator[Block]:
     rows = tuple(
         (
             item_number(one),
-            option_name(material.catalogue, option.id, one.choice.place),
+            part_name(material.catalogue, option.id, one.choice.place),
             from_to(box.from_x_mm, box.to_x_mm),
             from_to_across(box.from_y_mm, box.to_y_mm),
             bare(option.space.height_mm, _LENGTH),
@@ -102,6 +102,13 @@ def _is_set_in(option: Option) -> bool:
     return any(hole.freeze_step == option.build_step for hole in option.holes)
 
 
+def _hole_is_measured(material: Material, one: Chosen, option: Option) -> bool:
+    """Set into a hole that is measured on the van: no list then gives a figure for the part and none for the hole."""
+    here = (hole for hole in one.holes if hole.freeze_step == option.build_step and not hole.measure)
+    positions = material.view.positions
+    return any(positions.of_cut(hole, one.choice, option) is None for hole in here)
+
+
 def _row(material: Material, one: Chosen) -> tuple[str, ...] | None:
     """None for what has no place, and for what has none yet and is no part."""
     option, view = one.option, material.view
@@ -111,10 +118,12 @@ def _row(material: Material, one: Chosen) -> tuple[str, ...] | None:
     is_part = option.mass_kg > 0 or option.labour_h > 0
     if spot is None and (option.position is None or not is_part):
         return None
+    if _hole_is_measured(material, one, option):
+        spot = None
     open_ = other_body(view, option, spot) if spot is not None else ()
     return (
         item_number(one),
-        option_name(material.catalogue, option.id, one.choice.place, one.choice.count),
+        part_name(material.catalogue, option.id, one.choice.place, one.choice.count),
         x_text(spot),
         ON_THE_VAN if "width" in open_ else y_text(spot),
         ON_THE_VAN if "height" in open_ else z_text(spot),
@@ -128,6 +137,8 @@ def _mind(material: Material, one: Chosen, option: Option) -> Iterator[str]:
     """What is open about its place, and the room it needs to work."""
     space = material.as_brought(one, option).space
     yield from filter(None, (open_about(material.view, one),))
+    if _hole_is_measured(material, one, option):
+        yield "it stands where its hole is measured"
     front_mm = material.view.front_edge_x_mm(option)
     if front_mm is not None:
         yield f"front edge at X {bare(front_mm, _LENGTH)}"
@@ -140,4 +151,4 @@ def _mind(material: Material, one: Chosen, option: Option) -> Iterator[str]:
     if space.pull_out_mm is not None:
         yield f"pulls out {mm(space.pull_out_mm)} towards the aisle"
     if space.strap_points:
-        yield f"{counted(space.strap_points, 'point', 'points')}, each measured: where the seat report puts it"
+        yield f"{counted(space.strap_points, 'point', 'points')}"

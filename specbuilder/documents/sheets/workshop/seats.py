@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from specbuilder.documents.blocks import Block, Column, Facts, Heading, Items, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Option, Paper
 from specbuilder.model.kinds import Step
-from specbuilder.wording.names import option_name
+from specbuilder.wording.names import part_name
 from specbuilder.wording.plain import raised
 from specbuilder.wording.workshop import counted, mm, spot_text
 from specbuilder.workshop.placing import other_body
@@ -49,7 +49,7 @@ def _is_fixed(material: Material, option: Option) -> bool:
 
 
 def _one(material: Material, one: Chosen, option: Option) -> Iterator[Block]:
-    name = option_name(material.catalogue, option.id, one.choice.place, one.choice.count)
+    name = part_name(material.catalogue, option.id, one.choice.place, one.choice.count)
     yield Heading(text=name, level=3)
     yield Facts(rows=tuple(_facts(material, one, option)))
     if _is_of_the_bench(option):
