@@ -21,6 +21,8 @@ class Arrival:
     """The date was recorded (ordered, due, in store); else it is the house's usual wait from the order on."""
     here: bool = False
     """It is in store."""
+    also_at: tuple[str, ...] = ()
+    """Steps before that one which wait for it as well: for its template, or since their hold point looks at it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from datetime import date, timedelta
 
 from specbuilder.model.catalogue import Option
@@ -13,6 +14,7 @@ from specbuilder.model.plan import Arrival
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.model.spec import Choice
 
+from .templates import needed_before
 from .view import SpecView
 
 _HERE = frozenset({"in store", "received"})
@@ -37,6 +39,7 @@ def arrivals_of(
         if one.option is None or not _is_waited_for(view, one.choice, one.option):
             continue
         arrival = _arrival(view, one.choice, one.option, ordered.get(one.option.id, start), passed)
+        arrival = replace(arrival, also_at=needed_before(view, one))
         other = found.get(arrival.option)
         found[arrival.option] = arrival if other is None else _later(other, arrival)
     return tuple(found.values())

@@ -78,7 +78,7 @@ def build_plan(view: SpecView, start: date, ordered: Mapping[OptionId, date] | N
     moved_by = _moved_by(build)
     steps = tuple(_planned(build, clock, step, path) for step in build.steps)
     hours = step_hours(view)
-    waited_for = [arrival for step in steps for arrival in step.arrivals]
+    waited_for = dict.fromkeys(arrival for step in steps for arrival in step.arrivals)
     return BuildPlan(
         steps=steps,
         critical=path,
@@ -157,7 +157,7 @@ def _graph(work: Mapping[str, WorkStep], arrivals: tuple[Arrival, ...]) -> Tasks
     tasks: Tasks = nx.DiGraph()
     tasks.add_nodes_from(work)
     tasks.add_edges_from((before, step.id) for step in work.values() for before in step.predecessors)
-    tasks.add_edges_from((arrival, arrival.step) for arrival in arrivals)
+    tasks.add_edges_from((arrival, step) for arrival in arrivals for step in (arrival.step, *arrival.also_at))
     return tasks
 
 

@@ -138,7 +138,7 @@ def test_the_store_says_what_was_recorded_of_a_part_and_else_that_it_is_to_be_or
 def test_a_part_nobody_ordered_in_time_is_not_told_as_if_it_came() -> None:
     items = {row["Part"]: row["Store"] for row in rows(workshop_pack(ordered_family()), "Item", "Store")}
     assert items["Factory fuel tap"] == "to be ordered: the usual wait is over since 9 April 2031"
-    assert items["Bench Two, two belts, fixed"] == "to be ordered, here about 7 May 2031"
+    assert items["Bench Two, two belts, fixed"] == "to be ordered, here about 7 May 2031: B3 waits for it"
 
 
 def test_every_step_names_the_day_on_which_its_parts_must_be_there() -> None:

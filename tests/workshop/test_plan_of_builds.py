@@ -22,6 +22,7 @@ from .build_worlds import START
 from .judging_plans import assert_days_hold, assert_in_order, assert_longest
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
+SATURDAY = next(path for path in EXAMPLES if path.stem == "saturday-family")
 BY_NAME = pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 
 
@@ -73,6 +74,30 @@ def test_every_part_that_takes_weeks_has_its_day(path: Path, catalogue: Catalogu
             assert arrivals[one.option.id].step == one.option.build_step
 
 
+@BY_NAME
+def test_no_hold_point_is_dated_before_what_it_looks_at_is_here(path: Path, catalogue: Catalogue) -> None:
+    """Seats with their plates and report at H3; where a cut comes later (windows at H1) the place alone is agreed."""
+    view = example(path, catalogue)
+    planned = {one.step: one for one in build_plan(view, START).steps}
+    holds = {step.hold_point: step.id for step in catalogue.work.values()}
+    for one in view.taken:
+        assert one.option is not None
+        for at in one.option.hold_points:
+            cut_at = [hole.freeze_step for hole in one.holes]
+            if at != "H1" or "B1" in cut_at:
+                assert planned[holds[at]].last_day >= START + timedelta(weeks=one.option.lead_weeks)
+
+
+def test_seats_hold_up_the_floor_and_windows_do_not_hold_up_the_marking(catalogue: Catalogue) -> None:
+    plan = {one.step: one for one in build_plan(example(SATURDAY, catalogue), START).steps}
+    bench = START + timedelta(weeks=5)
+    assert (plan["B3"].waits_for, plan["B3"].first_day) == ("bench-two", date(2031, 5, 26))
+    assert bench <= plan["B3"].first_day <= plan["B6"].first_day
+    assert plan["B1"].waits_for is None
+    assert plan["B1"].arrivals == ()
+    assert "awning-body-rail" in [arrival.option for arrival in plan["B2"].arrivals]
+
+
 def own(path: Path, catalogue: Catalogue, arrives: str) -> tuple[SpecView, str]:
     """An example whose fridge the customer brings, with the id of that."""
     spec = read_spec_file(path, catalogue).spec
@@ -80,9 +105,6 @@ def own(path: Path, catalogue: Catalogue, arrives: str) -> tuple[SpecView, str]:
     brought = replace(choice, owner=Owner.CUSTOMER, own_part=OwnPart(arrives=arrives))
     spec = replace(spec, choices=tuple(brought if one == choice else one for one in spec.choices))
     return seen(spec, catalogue), choice.option
-
-
-SATURDAY = next(path for path in EXAMPLES if path.stem == "saturday-family")
 
 
 @pytest.mark.parametrize("arrives", ["", "soon"])
