@@ -139,7 +139,7 @@ def _line_edit(catalogue: Catalogue, key: BriefKey, value: str) -> Edit | Unclea
     try:
         return AnswerLine(key=key, value=answer_of(catalogue, line, value))
     except ValueError:
-        return Unclear(f"{key}: {not_an_answer(catalogue, line)}")
+        return Unclear(f"{key}: {not_an_answer(catalogue, line, value)}")
 
 
 def _told(name: str, value: str, longest: int, *, lines: bool = True) -> Unclear | None:

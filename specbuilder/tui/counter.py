@@ -139,7 +139,7 @@ class Counter(Pile):
         """Text from the clipboard goes where text may be typed, and nowhere else."""
         page = self.top
         if page.entry is None and (page.takes_text() or page.letters()):
-            page.start_typing()
+            page.start_typing(anew=True)
         if page.entry is not None:
             before = page.entry.text
             page.type_text(text)

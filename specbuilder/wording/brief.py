@@ -16,7 +16,10 @@ from .brief_terms import term
 from .names import group_name, key_name, listed, option_name
 from .plain import ended
 from .states import NOT_KNOWN, UNDECIDED, step_name
-from .typed import below_nought
+from .typed import below_nought, number, plain
+
+_MM_IN = {1000: "m", 10: "cm"}
+"""What is typed by habit where millimetres are wanted."""
 
 
 def answer_words(catalogue: Catalogue, line: BriefLine, value: Answer | None) -> str:
@@ -123,13 +126,13 @@ def hint(catalogue: Catalogue, line: BriefLine) -> str:
             assert_never(line.type)
 
 
-def not_an_answer(catalogue: Catalogue, line: BriefLine) -> str:
-    """What is needed where something else was typed: ``A whole number from 1 to 6 is needed here.``"""
+def not_an_answer(catalogue: Catalogue, line: BriefLine, typed: str = "") -> str:
+    """What is needed where something else was typed: ``A whole number from 0 to 3,500 is needed here, in mm.``"""
     match line.type:
         case AnswerType.WHOLE:
-            return f"A whole number {_bounds(catalogue, line)} is needed here."
+            return f"A whole number {_bounds(catalogue, line)} is needed here{_in_unit(line, typed)}."
         case AnswerType.DECIMAL:
-            return f"A number {_bounds(catalogue, line)} is needed here."
+            return f"A number {_bounds(catalogue, line)} is needed here{_in_unit(line, typed)}."
         case AnswerType.ONE_OF:
             return f"One of these is needed here: {listed((choice_word(line, v) for v in line.values), 'or')}."
         case AnswerType.LIST:
@@ -217,6 +220,20 @@ def _number_hint(catalogue: Catalogue, line: BriefLine) -> str:
     if line.unnamed is not None:
         hint += f", {answer_words(catalogue, line, line.unnamed)}: {line.unnamed}"
     return hint
+
+
+def _in_unit(line: BriefLine, typed: str) -> str:
+    """``, in mm``; of metres and centimetres also what they are: ``, in mm: 2100 for 2.1 m``. Nothing of counts."""
+    if not line.unit or line.unit == quantities.PENCE or not quantities.is_sign(line.unit):
+        return ""
+    told = f", in {quantities.unit_text(line.unit)}"
+    value = number(typed)
+    if value is None or line.unit != "mm":
+        return told
+    for many, unit in _MM_IN.items():
+        if line.least <= (meant := value * many) <= line.most and meant > 0 and meant == int(meant):
+            return f"{told}: {plain(meant)} for {plain(value)} {unit}"
+    return told
 
 
 def _bounds(catalogue: Catalogue, line: BriefLine) -> str:

@@ -53,6 +53,21 @@ def next_line() -> str:
     return "next line"
 
 
+def type_anew() -> str:
+    """A digit where a number was typed and not taken."""
+    return "0-9 type anew"
+
+
+def go_on_typing() -> str:
+    """Enter where something was typed and not taken."""
+    return "go on with it"
+
+
+def typed_gone() -> str:
+    """Minus where something was typed and not taken."""
+    return "What was typed is gone; there is no answer yet, as before."
+
+
 def open_it() -> str:
     """Enter opens what is folded."""
     return "open"

@@ -220,6 +220,12 @@ def unit_text(unit: str, number: str = "2") -> str:
     return rule.one if number in ("1", "-1", "+1") else rule.many
 
 
+def is_sign(unit: str) -> bool:
+    """True of ``kg`` and ``mm``, which are the same beside every number; not of ``people``, which are counted."""
+    rule = _unit(unit)
+    return rule.one == rule.many
+
+
 def as_written(value: float | None) -> str:
     """A number as it stands in a file, without commas: for people who go and look there."""
     return "nothing" if value is None else f"{value:g}"

@@ -6,9 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from specbuilder.model.edits import AnswerLine, NameCustomer
-from specbuilder.model.ids import BriefKey
-from specbuilder.model.kinds import JobState, Level
+from specbuilder.model.edits import NameCustomer
+from specbuilder.model.kinds import JobState
 from specbuilder.model.record import RecordKind
 from specbuilder.storage.disk import DiskError, DiskReason
 from specbuilder.storage.seals import sealed_path
@@ -251,25 +250,6 @@ async def test_the_check_tells_whether_it_may_be_quoted_and_signed(
         screen = " ".join((await stage.found()).split())
         assert "QUOTE yes, with 3 open points" in screen
         assert "SIGN no, 3 things stand in the way" in screen
-
-
-async def test_what_alone_stands_in_the_way_of_a_quote_is_named_on_the_check(scene: Scene) -> None:
-    scene.edit(NameCustomer(name="", contact=""))
-    async with on_stage(scene.folder, (80, 24)) as stage:
-        await opened(stage)
-        await stage.press(*["right"] * 8)
-        assert "QUOTE no, the customer has no name yet: ask for it" in " ".join((await stage.found()).split())
-
-
-async def test_a_quote_counts_what_is_not_accepted_yet_beside_its_open_points(scene: Scene) -> None:
-    scene.edit(AnswerLine(key=BriefKey("ceiling_gross_pence"), value=100_000))
-    async with on_stage(scene.folder, (80, 24)) as stage:
-        await opened(stage)
-        broken = len(stage.app.counter.report.broken(Level.SIGN))
-        assert broken
-        await stage.press(*["right"] * 8)
-        assert f"{broken} to accept in writing" in " ".join((await stage.found()).split())
-        assert f"{broken} broken at SIGN, named on it." in " ".join((await stage.press("s")).split())
 
 
 @WINDOWS

@@ -129,15 +129,6 @@ def test_a_number_takes_no_letters_and_the_hints_are_those_of_typing(tmp_path: P
     assert spec(counter).answers.get("ceiling_gross_pence") == 2_400_000
 
 
-def test_a_half_typed_number_is_kept_and_gone_on_with(tmp_path: Path) -> None:
-    counter = begun(tmp_path)
-    stand_on(counter, "ceiling")
-    press(counter, *"18", "escape")
-    assert counter.drafts == {OnAnswer("ceiling_gross_pence"): "18"}
-    press(counter, *"000", "enter")
-    assert spec(counter).answers.get("ceiling_gross_pence") == 1_800_000
-
-
 def test_end_goes_to_the_last_of_the_actions(tmp_path: Path) -> None:
     counter = begun(tmp_path, "2", "f9")
     first = counter.top.at

@@ -21,6 +21,7 @@ from specbuilder.wording.brief import (
     question_words,
     telling,
 )
+from specbuilder.wording.typed import answer
 from tests.wording.scene import CATALOGUE, choice, group_status, report, spec
 
 
@@ -55,20 +56,45 @@ def test_answers(key: str, value: Answer | None, words: str) -> None:
         ("adults", "people, from 1 to 6", "A whole number from 1 to 6 is needed here."),
         ("child_ages", "age of each in years, a space between",
          "Ages in whole years from 0 to 17 are needed here, a space between them."),
-        ("parking_limit_mm", "mm, from 0 to 3,500, no barrier: 0", "A whole number from 0 to 3,500 is needed here."),
+        ("parking_limit_mm", "mm, from 0 to 3,500, no barrier: 0",
+         "A whole number from 0 to 3,500 is needed here, in mm."),
         ("site_amps", "1 6 A  2 10 A  3 16 A", "One of these is needed here: 6 A, 10 A or 16 A."),
         ("gas", "1 yes  2 no  3 do not mind", "One of these is needed here: yes, no or do not mind."),
         ("must_run", "1 nothing special  2 kettle  3 hair dryer  4 laptop",
          "Some of these are needed here: nothing special, kettle, hair dryer and laptop."),
         ("ceiling_gross_pence", "£, from £0 to £200,000, no ceiling named: 0",
          "A whole number from £0 to £200,000 is needed here."),
-        ("drive_h_per_day", "h, from 0 to 6", "A number from 0 to 6 is needed here."),
+        ("drive_h_per_day", "h, from 0 to 6", "A number from 0 to 6 is needed here, in h."),
     ],
 )  # fmt: skip
 def test_how_to_answer(key: str, how: str, needed: str) -> None:
     line = CATALOGUE.brief[BriefKey(key)]
     assert hint(CATALOGUE, line) == how
     assert not_an_answer(CATALOGUE, line) == needed
+
+
+@pytest.mark.parametrize(
+    ("typed", "ends"),
+    [
+        ("2.1", "in mm: 2100 for 2.1 m."),
+        ("1,8", "in mm: 1800 for 1.8 m."),
+        ("3501", "in mm."),
+        ("2.1234", "in mm."),
+        ("x", "in mm."),
+    ],
+)
+def test_metres_typed_where_millimetres_are_wanted_are_told_in_millimetres(typed: str, ends: str) -> None:
+    line = CATALOGUE.brief[BriefKey("parking_limit_mm")]
+    assert answer(line, typed) is None
+    assert not_an_answer(CATALOGUE, line, typed).endswith(ends)
+
+
+def test_centimetres_are_told_in_millimetres_where_they_are_below_the_least() -> None:
+    line = replace(CATALOGUE.brief[BriefKey("parking_limit_mm")], least=500)
+    assert answer(line, "195") is None
+    assert not_an_answer(CATALOGUE, line, "195") == (
+        "A whole number from 500 to 3,500 is needed here, in mm: 1950 for 195 cm."
+    )
 
 
 def test_questions_say_what_is_known_and_what_is_not() -> None:

@@ -10,7 +10,17 @@ from specbuilder.model.kinds import AnswerType, Level, Verdict
 from specbuilder.model.report import Report
 from specbuilder.tui.entry import LISTED, NUMBER, SIGNED, WHOLE, Entry
 from specbuilder.tui.items import Item, OnAnswer, OnGroup
-from specbuilder.wording.hints import at_once, digits_begin, forget_it, next_line, number_begins, take_it, type_it
+from specbuilder.wording.hints import (
+    at_once,
+    digits_begin,
+    forget_it,
+    go_on_typing,
+    next_line,
+    number_begins,
+    take_it,
+    type_anew,
+    type_it,
+)
 from specbuilder.wording.typed import below_nought, forgets, one_digit
 
 
@@ -27,7 +37,9 @@ def letters_for(known: BriefLine) -> frozenset[str]:
 
 def digits_for(known: BriefLine, half_typed: bool) -> str:
     """What a digit does on this line, for the hint line."""
-    if half_typed or not one_digit(known):
+    if half_typed:
+        return type_anew()
+    if not one_digit(known):
         return number_begins() if below_nought(known) else digits_begin()
     if known.type is AnswerType.ONE_OF:
         return at_once(1, len(known.values))
@@ -42,7 +54,7 @@ def digits_for_group(catalogue: Catalogue, group: GroupId) -> str:
 def enter_for(report: Report, known: BriefLine, half_typed: bool) -> str:
     """What Enter does on this line, for the hint line; empty where it does nothing."""
     if half_typed:
-        return type_it()
+        return go_on_typing()
     if report.spec.answers.get(known.key) is not None:
         return next_line()
     if known.key in report.facts.assumed and report.facts.get(known.key) is not None:
@@ -67,3 +79,14 @@ def broken_about(report: Report, item: Item | None) -> Finding | None:
             return next((f for f in broken if key in f.keys), None)
         case _:
             return None
+
+
+def is_unknown(report: Report, item: Item) -> bool:
+    """True of a line of the brief that nobody has answered."""
+    match item:
+        case OnAnswer(key):
+            return key in report.unknown
+        case OnGroup(group):
+            return not report.groups[group].decided
+        case _:
+            return False

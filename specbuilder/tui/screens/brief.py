@@ -17,12 +17,12 @@ from specbuilder.tui.line import Bit, Line, cut, line, width, wrapped
 from specbuilder.wording.brief import hint, line_words, not_an_answer
 from specbuilder.wording.brief_groups import assumed_hint, assumed_words, group_answer, group_hints
 from specbuilder.wording.forms import not_taken
-from specbuilder.wording.hints import next_line, open_it, type_it
+from specbuilder.wording.hints import next_line, open_it, type_it, typed_gone
 from specbuilder.wording.names import group_name, key_name
 from specbuilder.wording.plain import lowered
 from specbuilder.wording.typed import MINUS, answer, below_nought, forgets, one_digit
 
-from .answering import broken_about, digits_for, digits_for_group, enter_for, enter_typing, letters_for
+from .answering import broken_about, digits_for, digits_for_group, enter_for, enter_typing, is_unknown, letters_for
 from .brief_columns import NUMBER_CELLS, heading_cells, line_start
 from .fields import FieldLines, value_of
 from .numbered import answer_foot, asked_lines, numbered_lines
@@ -162,13 +162,8 @@ class BriefPage(Page):
         if act is not Act.LESS:
             return False
         match self.at:
-            case OnAnswer(key):
-                self.host.drafts.pop(self.at, None)
-                self.unfolded.add(key)
-                if below_nought(self.host.catalogue.brief[key]):
-                    self.start_typing(MINUS)
-                else:
-                    self.host.edit(AnswerLine(key=key, value=None))
+            case OnAnswer():
+                self._forget(self.at)
             case OnField():
                 self.fields.clear(self.at)
             case OnGroup(group):
@@ -189,12 +184,14 @@ class BriefPage(Page):
             case OnGroup(group):
                 options = self.host.catalogue.options_of(group)
                 if 0 < number <= len(options):
-                    was_unknown = self._is_unknown(self.at)
+                    was_unknown = is_unknown(self.host.report, self.at)
                     self.settled = self.host.edit(Take(option=options[number - 1].id, at=self.host.now()))
                     if self.settled:
                         self._go_on(was_unknown)
             case OnField():
                 self.start_typing(str(number))
+            case OnAssumed():
+                self.host.say(assumed_hint())
             case _:
                 pass
 
@@ -258,7 +255,7 @@ class BriefPage(Page):
     def _take_answer(self, known: BriefLine, text: str) -> bool:
         value = answer(known, text)
         if value is None and not forgets(known, text):
-            self.host.say(not_an_answer(self.host.catalogue, known))
+            self.host.say(not_an_answer(self.host.catalogue, known, text))
             return False
         return self._give(known.key, value)
 
@@ -277,17 +274,18 @@ class BriefPage(Page):
             return
         items = self.items()
         later = items[items.index(self.at) + 1 :] if self.at in items else []
-        self.at = next((item for item in later if self._is_unknown(item)), self.at)
+        self.at = next((item for item in later if is_unknown(self.host.report, item)), self.at)
 
-    def _is_unknown(self, item: Item) -> bool:
-        report = self.host.report
-        match item:
-            case OnAnswer(key):
-                return key in report.unknown
-            case OnGroup(group):
-                return not report.groups[group].decided
-            case _:
-                return False
+    def _forget(self, at: OnAnswer) -> None:
+        """What was typed and not taken goes; else the answer does, or a number below nought begins."""
+        half_typed = bool(self.host.drafts.pop(at, ""))
+        self.unfolded.add(at.key)
+        if below_nought(self.host.catalogue.brief[at.key]):
+            self.start_typing(MINUS)
+        elif half_typed and self.host.report.spec.answers.get(at.key) is None:
+            self.host.say(typed_gone())
+        else:
+            self.host.edit(AnswerLine(key=at.key, value=None))
 
     def _leave_group(self, group: GroupId) -> None:
         for choice in self.host.report.groups[group].choices:

@@ -171,9 +171,13 @@ class Page(ABC):
 
     # -- typing ----------------------------------------------------------------------------------------------------
 
-    def start_typing(self, text: str = "") -> None:
-        """Begin a text on this line, or go on with the one that was not taken."""
+    def start_typing(self, text: str = "", *, anew: bool = False) -> None:
+        """Begin a text on this line, or go on with the one that was not taken.
+
+        A figure typed or pasted on one that was not taken begins anew: two numbers are never glued into a third.
+        """
         kept = self.host.drafts.pop(self.at, "") if self.at is not None else ""
+        kept = "" if (text or anew) and self.letters() else kept
         self.entry = started(kept).typed(self._typable(text))
         if not self.searches:
             self.host.say("")
