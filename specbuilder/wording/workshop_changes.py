@@ -31,7 +31,7 @@ _PIECES = {PieceKind.HOLE: "Hole", PieceKind.CIRCUIT: "Circuit"}
 
 
 def piece_change(change: PieceChange) -> tuple[str, str, str, str]:
-    """``("Hole added", "fridge-air-kit-h1", "-", "fridge air grille low, 300 wide x 60 high at X 490, ...")``."""
+    """``("Hole added", "fridge-air-kit-hole1", "-", "fridge air grille low, 300 wide x 60 high at X 490, ...")``."""
     kind = _KINDS.get(change.change, change.change.value)
     return f"{_PIECES[change.kind]} {kind}", change.id, _piece(change.before), _piece(change.after)
 

@@ -78,7 +78,7 @@ def mind(closing: Closing) -> str:
 
 
 def again_for(catalogue: Catalogue, redo: Redo) -> str:
-    """What a hold point is passed again for: ``1 hole closed (fridge-h1), 2 holes cut (...)``."""
+    """What a hold point is passed again for: ``1 hole closed (fridge-hole1), 2 holes cut (...)``."""
     said = []
     if redo.close:
         labels = listed(dict.fromkeys(one.hole.id for one in redo.close))

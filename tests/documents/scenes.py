@@ -52,7 +52,7 @@ BEGUN = (
     ),
     Record(kind=RecordKind.PASSED, at="2031-04-17 12:00", by="the foreman", about="H1"),
     Record(
-        kind=RecordKind.READING, at="2031-04-17 11:00", by="the fitter", about="window-mid-opening-h1", words="X 512"
+        kind=RecordKind.READING, at="2031-04-17 11:00", by="the fitter", about="window-mid-opening-hole1", words="X 512"
     ),
 )
 """What happened to the family's job until two hold points were passed."""

@@ -93,7 +93,7 @@ def test_top_strap_points_have_paper_hole_torque_rows_and_a_place_for_each() -> 
     assert [row["Point"] for row in rows(sheet, "X, Y, Z by the report")] == ["Top-strap point 1", "Top-strap point 2"]
     assert {*fixings[0].values()} == {"Top-strap point 1", ""}
     assert "signed by trained fitter" in _said(sheet)
-    [hole] = [row for row in rows(pack, "Label", "Size") if row["Label"] == "child-top-straps-h1"]
+    [hole] = [row for row in rows(pack, "Label", "Size") if row["Label"] == "child-top-straps-hole1"]
     assert (hole["X"], hole["Size"]) == ("measure", "by its template")
     [torque] = [r for r in rows(part(pack, "Hold point H5"), "Must be", "Read") if "top-strap" in r["What"]]
     assert torque["Must be"] == "at the torque of its own paper, on the torque list, paint-marked"
@@ -141,8 +141,8 @@ def test_what_is_set_into_a_measured_hole_has_a_figure_in_neither_list() -> None
     placed = {row["Part"]: row for row in rows(pack, "Keep clear, mind")}
     marked = {row["Label"]: row for row in rows(pack, "Label", "Size")}
     for name, label in (
-        ("Roof fan in the fixed strip", "roof-fan-fixed-h1"),
-        ("Opening window beside the living space, left", "window-mid-opening-h1"),
+        ("Roof fan in the fixed strip", "roof-fan-fixed-hole1"),
+        ("Opening window beside the living space, left", "window-mid-opening-hole1"),
     ):
         assert (placed[name]["X"], placed[name]["Y"], placed[name]["Z"]) == ("measure",) * 3
         assert marked[label]["X"] == "measure"
@@ -208,7 +208,7 @@ def test_no_place_across_the_van_is_told_by_a_sign(name: str) -> None:
 def test_a_hole_beside_the_high_voltage_battery_says_how_near_it_is_and_whose_work_that_is() -> None:
     pack = workshop_pack(plain_case(_HYBRID))
     cut = {row["Label"]: row["Look behind first for, mind"] for row in rows(pack, "Label", "Edge")}
-    assert cut["vents-full-set-h2"].endswith("its edge is 62 mm from the no-drill box: hybrid battery box")
+    assert cut["vents-full-set-hole2"].endswith("its edge is 62 mm from the no-drill box: hybrid battery box")
     holes = part(pack, "To be cut by B2")
     [caution] = [b.text for b in holes.blocks if isinstance(b, Paragraph) and b.weight is Weight.CAUTION]
     assert caution.startswith(

@@ -45,7 +45,7 @@ def test_a_part_that_is_left_out_and_a_window_that_moved_are_told_with_their_hol
     assert ("Moved", f"{window}, left", f"{window}, right") in parts
     pieces = {row["Label"]: row for row in rows(changed, "Was", "Is", "Label")}
     assert pieces["roof-open-buzzer-c1"]["What"] == "Circuit removed"
-    hole = pieces["window-rear-opening-h1"]
+    hole = pieces["window-rear-opening-hole1"]
     assert hole["What"] == "Hole moved"
     assert "left" in hole["Was"]
     assert "right" in hole["Is"]
@@ -112,7 +112,7 @@ def test_a_passed_hold_point_is_printed_with_who_and_when_and_has_no_box_to_sign
 
 def test_what_was_read_of_a_hole_stands_in_its_as_built_cell_and_every_other_one_is_blank() -> None:
     marked = {row["Label"]: row["As built X, Y, Z"] for row in rows(workshop_pack(ordered_family()), "Label", "Size")}
-    assert marked.pop("window-mid-opening-h1") == "X 512"
+    assert marked.pop("window-mid-opening-hole1") == "X 512"
     assert set(marked.values()) == {""}
 
 

@@ -54,7 +54,7 @@ def test_every_hole_that_is_made_good_is_closed_by_its_label_with_how_and_a_line
     assert {row["Close, label"] for row in closed} == labels(signed_change_case()) != set()
     assert {row["How"] for row in closed} == {"Patch"}
     assert {row["Closed by, on"] for row in closed} == {""}
-    vent = next(row for row in closed if row["Close, label"] == "gas-bundle-h1")
+    vent = next(row for row in closed if row["Close, label"] == "gas-bundle-hole1")
     assert "floor, diameter 125, at X 1,150, Y 585 right" in vent["What was cut, where"]
     said = "\n".join(texts(redo().blocks))
     assert "30 mm overlap all round (ESTIMATE)" in said
@@ -63,7 +63,7 @@ def test_every_hole_that_is_made_good_is_closed_by_its_label_with_how_and_a_line
 
 def test_the_new_holes_stand_there_as_they_stand_in_the_hole_list() -> None:
     new = rows(redo(), "Label", "Size")
-    assert [row["Label"] for row in new] == ["awning-body-rail-h1"]
+    assert [row["Label"] for row in new] == ["awning-body-rail-hole1"]
     assert new == [row for row in rows(hole_list(), "Label", "Size") if row["Label"] == new[0]["Label"]]
     assert len(rows(redo(), "Label", "Edge")) == len(new)
 
@@ -73,7 +73,7 @@ def test_the_hold_point_is_read_and_signed_again_there_and_in_the_sequence() -> 
     for blocks in (redo().blocks, part(pack(), "Hold point H2").blocks):
         assert [b.roles for b in blocks if isinstance(b, Signatures)] == [("H2 passed again, signed",)]
     said = "\n".join(texts(part(pack(), "Hold point H2").blocks))
-    assert "Passed on 2 June 2031 for revision 1; to be passed again for: 4 holes closed (gas-bundle-h1" in said
+    assert "Passed on 2 June 2031 for revision 1; to be passed again for: 4 holes closed (gas-bundle-hole1" in said
     glance = {row["Step"]: row["Done"] for row in rows(pack(), "Step", "Done")}
     assert glance["B2"].endswith("TO BE PASSED AGAIN")
     assert not glance["B1"].endswith("AGAIN")

@@ -49,7 +49,7 @@ def _with(spec: Spec, *records: Record) -> Spec:
 def test_a_hole_that_is_cut_and_not_wanted_any_more_is_closed_by_its_label() -> None:
     b2 = found(changed({WINDOW: None}))["B2"]
     [closing] = b2.close
-    assert closing.hole.id == "window-mid-opening-h1"
+    assert closing.hole.id == "window-mid-opening-hole1"
     assert closing.hole.x_mm is not None
     assert b2.cut == ()
     assert any("Opening window" in words for words in b2.out)
@@ -57,18 +57,18 @@ def test_a_hole_that_is_cut_and_not_wanted_any_more_is_closed_by_its_label() -> 
 
 def test_a_part_that_moved_is_closed_where_it_was_and_cut_where_it_is() -> None:
     b2 = found(changed({WINDOW: Place.RIGHT, OTHER: None}))["B2"]
-    assert [hole.id for hole in b2.cut] == ["window-mid-opening-h1"]
-    was = next(one.hole for one in b2.close if one.hole.id == "window-mid-opening-h1")
+    assert [hole.id for hole in b2.cut] == ["window-mid-opening-hole1"]
+    was = next(one.hole for one in b2.close if one.hole.id == "window-mid-opening-hole1")
     assert (was.y_mm or 0) > 0 > (b2.cut[0].y_mm or 0)
-    assert {one.hole.id for one in b2.close} == {"window-mid-opening-h1", "window-mid-fixed-h1"}
+    assert {one.hole.id for one in b2.close} == {"window-mid-opening-hole1", "window-mid-fixed-hole1"}
 
 
 def test_a_new_hole_across_a_closed_one_is_told_with_the_closed_one() -> None:
     b2 = found(changed({WINDOW: Place.RIGHT, OTHER: Place.LEFT}))["B2"]
     near = {one.hole.id: one.near for one in b2.close}
     assert near == {
-        "window-mid-opening-h1": ("window-mid-fixed-h1",),
-        "window-mid-fixed-h1": ("window-mid-opening-h1",),
+        "window-mid-opening-hole1": ("window-mid-fixed-hole1",),
+        "window-mid-fixed-hole1": ("window-mid-opening-hole1",),
     }
 
 
@@ -90,7 +90,7 @@ def test_what_an_older_change_left_open_is_owed_until_its_hold_point_is_passed_a
     second = changed({WINDOW: None}).stand.spec
     third = next_revision(the_catalogue(), second)
     case = case_of(stand_of(third), TODAY, before=stand_of(second))
-    assert [one.labels for one in owed(case)] == [("window-mid-opening-h1",)]
+    assert [one.labels for one in owed(case)] == [("window-mid-opening-hole1",)]
     again = Record(kind=RecordKind.PASSED, at="2031-06-09 16:00", by="the foreman", about="H2", revision=3)
     assert owed(case_of(stand_of(_with(third, again)), TODAY, before=stand_of(second))) == ()
 

@@ -134,7 +134,7 @@ def _owed(material: Material) -> Iterator[Block]:
 
 
 def _labels(material: Material, labels: tuple[str, ...]) -> str:
-    """``window-h1, side skin, 860 wide x 430 high: its centre stands on the old pages.``"""
+    """``window-hole1, side skin, 860 wide x 430 high: its centre stands on the old pages.``"""
     known = {hole.id: hole for option in material.catalogue.options.values() for hole in option.holes}
     said = (f"{label}, {known[label].surface}, {hole_size(known[label])}" for label in labels if label in known)
     strange = (one_line(label) for label in labels if label not in known)
