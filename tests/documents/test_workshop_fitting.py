@@ -10,11 +10,12 @@ from specbuilder.documents.blocks import Facts, Paper, Paragraph, Table, Weight
 from specbuilder.documents.sheets.handover import handover_pack
 from specbuilder.documents.sheets.workshop import workshop_pack
 from specbuilder.model.ids import OptionId
+from specbuilder.model.kinds import Place
 from specbuilder.workshop.boxes import Box
 
 from .cases import NAMES, case, plain_case, spec_of
 from .reading import part, rows, tables, texts
-from .scenes import changed_pair
+from .scenes import changed_pair, signed_pair
 
 _FAMILY, _PAIR, _HYBRID = "saturday-family", "off-grid-pair", "winter-walkers"
 _DECLARES = "As the part declares it"
@@ -222,3 +223,16 @@ def test_the_end_of_an_exhaust_says_how_far_it_is_from_the_high_voltage_battery(
     declared = {row["Part"]: row[_DECLARES] for row in rows(workshop_pack(plain_case(_HYBRID)), _DECLARES)}
     ends = "exhaust ends at X 250, Y 800 right, Z -250, 206 mm from the no-drill box: hybrid battery box"
     assert ends in declared["Air heater, petrol, 4 kW, exhaust right"]
+
+
+def test_an_exhaust_that_changes_sides_is_told_as_an_exhaust_and_the_warranty_names_the_heater_the_same() -> None:
+    old = signed_pair()
+    turned = tuple(
+        replace(one, place=Place.LEFT) if one.option == "air-heater-diesel-2" else one for one in old.choices
+    )
+    found = case(_PAIR, before=old, revision=2, replaces=1, records=old.records, choices=turned)
+    changed = {row["What"]: row for row in rows(part(workshop_pack(found), "What changed"), "What", "Item", "Was")}
+    heater = "Air heater, diesel, 2 kW, exhaust"
+    assert (changed["Moved"]["Was"], changed["Moved"]["Is"]) == (f"{heater} right", f"{heater} left")
+    warranted = {row[0] for each in tables(part(handover_pack(found), "Warranties")) for row in each.table.rows}
+    assert f"{heater} left" in warranted

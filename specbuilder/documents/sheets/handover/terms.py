@@ -11,7 +11,7 @@ from specbuilder.model.ids import Tag
 from specbuilder.model.kinds import CollectionSubject
 from specbuilder.model.own_parts import is_theirs
 from specbuilder.model.plain_text import one_line
-from specbuilder.wording.names import choice_name
+from specbuilder.wording.names import part_name
 from specbuilder.workshop.passing import collection_notes
 from specbuilder.workshop.view import Chosen
 
@@ -35,13 +35,13 @@ def terms(found: Material) -> Iterator[Block]:
     yield from (Paragraph(text=text) for text in _notes(found, CollectionSubject.WARRANTY))
     ours = [one for one, option in found.known if not is_theirs(option, one.choice) and _has_maker(option)]
     if ours:
-        rows = tuple((choice_name(found.catalogue, one.choice), _serial(found, one), "", "") for one in ours)
+        rows = tuple((_name(found, one), _serial(found, one), "", "") for one in ours)
         yield Table(columns=_WARRANTY, rows=rows, blank=frozenset({1, 2, 3}))
     theirs = [one for one, option in found.known if is_theirs(option, one.choice)]
     if theirs:
         yield Heading(text="Your own parts", level=3)
         yield Paragraph(text=_OWN, weight=Weight.STRONG)
-        yield Items(rows=tuple(choice_name(found.catalogue, one.choice) for one in theirs))
+        yield Items(rows=tuple(_name(found, one) for one in theirs))
 
 
 def _notes(found: Material, about: CollectionSubject) -> tuple[str, ...]:
@@ -61,3 +61,8 @@ def _has_maker(option: Option) -> bool:
 
 def _serial(found: Material, one: Chosen) -> str:
     return one_line(found.as_built(one.choice.option))
+
+
+def _name(found: Material, one: Chosen) -> str:
+    choice = one.choice
+    return part_name(found.catalogue, choice.option, choice.place, choice.count)

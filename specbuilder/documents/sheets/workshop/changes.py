@@ -85,8 +85,17 @@ def _tables(material: Material, found: Comparison) -> Iterator[Block]:
 
 
 def _part(material: Material, change: Change) -> tuple[str, ...]:
-    was, now = side_words(change, after=False), side_words(change, after=True)
+    was, now = (_side(material, change, after=after) for after in (False, True))
     return raised(change_mark(change)), _items(material, change), one_line(was) or NOTHING, one_line(now) or NOTHING
+
+
+def _side(material: Material, change: Change, *, after: bool) -> str:
+    """What stands on one side; a side that is that of an exhaust says so."""
+    words, choice = side_words(change, after=after), change.after if after else change.before
+    option = material.catalogue.options.get(choice.option) if choice is not None else None
+    if choice is None or choice.place is None or option is None or option.exhaust_outlet is None:
+        return words
+    return words.replace(f", {choice.place.value}", f", exhaust {choice.place.value}", 1)
 
 
 def _items(material: Material, change: Change) -> str:
