@@ -90,6 +90,12 @@ def cable_words(line: CircuitLine) -> str:
     return f"{area}, {amount(hot[0].has, 'C')}" if hot else area
 
 
+def drum_words(line: CircuitLine) -> str:
+    """``2 x 95 mm², 70 °C``: section and what the insulation bears, whatever cable is common."""
+    section = cable_words(line).partition(", ")[0]
+    return section if line.insulation_c is None else f"{section}, {amount(line.insulation_c, 'C')}"
+
+
 def fuse_words(line: CircuitLine) -> str:
     """``7.5 A blade``; ``-`` where it has none of its own."""
     if line.fuse_a is None:

@@ -14,6 +14,8 @@ SHUNT_RULE = (
     "body and every negative lie behind it, and nothing but the shunt is on the negative pole of the battery."
 )
 MEASURE_FIRST = "Runs are the catalogue's and not measured on this van: measure each in the van before it is cut."
+METRES_FOOT = "Without ends, bends and waste."
+PAIRS_FOOT = "A plus and its minus are each as long as the run: the drop is worked out there and back."
 
 
 def before_switch(lines: tuple[CircuitLine, ...], *, burner: bool) -> str:

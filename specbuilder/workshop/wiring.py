@@ -70,7 +70,7 @@ def wiring(catalogue: Catalogue, report: Report) -> Wiring:
 
 def wired(catalogue: Catalogue, lines: tuple[CircuitLine, ...]) -> Wiring:
     """The trees of these runs."""
-    told = _Told(feeds=_column(catalogue, _FEEDS), stands_at=_column(catalogue, _STANDS_AT))
+    told = _Told(feeds=starts_column(catalogue, _FEEDS), stands_at=starts_column(catalogue, _STANDS_AT))
     low = _Side(tuple(line for line in lines if not line.is_mains), lines, told)
     mains = _Side(tuple(line for line in lines if line.is_mains), lines, told)
     return Wiring(low=low.trees(), mains=mains.trees())
@@ -92,7 +92,7 @@ class _Told(NamedTuple):
         return self.stands_at.get(start) == _IN_SERIES + place
 
 
-def _column(catalogue: Catalogue, key: str) -> Mapping[str, str]:
+def starts_column(catalogue: Catalogue, key: str) -> Mapping[str, str]:
     """What stands there in one column by the start of a cable."""
     return column_of(catalogue, _STARTS, _START, key)
 

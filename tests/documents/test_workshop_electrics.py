@@ -8,7 +8,7 @@ from specbuilder.documents.blocks import Paper, Paragraph, Weight
 from specbuilder.documents.sheets import SHEETS
 
 from .cases import NAMES, plain_case
-from .reading import rows, texts
+from .reading import part, rows, texts
 
 
 def _pack(name: str) -> Paper:
@@ -82,3 +82,24 @@ def test_a_changeover_is_turned_through_only_where_the_van_has_one() -> None:
 def _gives(name: str, tag: str) -> bool:
     stand = plain_case(name).stand
     return any(tag in stand.catalogue.options[choice.option].gives for choice in stand.spec.choices)
+
+
+def test_the_metres_of_a_section_stand_there_one_way_and_off_the_drum() -> None:
+    found = [tuple(row.values())[:5] for row in rows(_pack("saturday-family"), "To draw off the drum")]
+    assert ("10 mm², 70 °C", "plus and minus", "1", "3 m\N{NO-BREAK SPACE}e", "6 m\N{NO-BREAK SPACE}e") in found
+    assert ("35 mm², 70 °C", "one core", "4", "1.5 m\N{NO-BREAK SPACE}e", "1.5 m\N{NO-BREAK SPACE}e") in found
+
+
+def test_the_most_a_run_may_lose_stands_beside_what_it_loses() -> None:
+    found = {row["Label"]: (row["Drop"], row["At most"]) for row in rows(_pack("saturday-family"), "At most")}
+    assert found["battery-small-c2"] == ("0.1 V (0.9 %)\N{NO-BREAK SPACE}e", "1 %")
+    assert found["air-heater-diesel-2-c1"] == ("0.26 V (2.2 %)\N{NO-BREAK SPACE}e", "3 %")
+    assert found["hook-up-bundle-c3"] == ("-", "-")
+
+
+def test_a_run_that_cannot_reach_stands_among_what_is_settled_before_any_cable_is_cut() -> None:
+    settle = part(_pack("winter-walkers"), "To settle before any cable is cut")
+    assert (
+        "Air heater (air-heater-petrol-4-c1): its run of 3 m is shorter than the straight line between its ends, "
+        "3.52 m: measure before it is cut, and the electrician sizes it anew for the length that is measured."
+    ) in set(texts(settle))

@@ -26,9 +26,9 @@ from .stage import WINDOWS, on_stage
 async def test_from_the_ledgers_to_a_run_and_back(tmp_path: Path, size: tuple[int, int], plain: bool) -> None:
     async with on_stage(a_job(tmp_path / "jobs", "winter-walkers"), size, plain=plain) as stage:
         screen = await stage.press("enter", "l", "end")
-        assert "Circuits: 32 runs, 0 to settle, 9 to mind" in screen
+        assert "Circuits: 32 runs, 1 to settle, 10 to mind" in screen
         screen = await stage.press("enter")
-        assert "CIRCUITS: 32 runs, 0 to settle, 9 to mind" in screen
+        assert "CIRCUITS: 32 runs, 1 to settle, 10 to mind" in screen
         assert "! to settle   * to mind   e: ESTIMATE" in screen
         assert "12 V: 22 runs" in screen
         column = screen.splitlines()[5].index("|") + 1 if size[0] > 100 else 0

@@ -8,10 +8,20 @@ from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragrap
 from specbuilder.model.circuits import CircuitLine
 from specbuilder.model.ids import Tag
 from specbuilder.wording import mains
-from specbuilder.wording.circuits import CAUTION, amount, cable_words, drop_words, fuse_words, problem_sentences, sides
+from specbuilder.wording.circuits import (
+    CAUTION,
+    amount,
+    cable_words,
+    drop_words,
+    drum_words,
+    fuse_words,
+    problem_sentences,
+    sides,
+)
 from specbuilder.wording.plain import ended, raised
-from specbuilder.wording.wiring import MEASURE_FIRST, SHUNT_RULE, before_switch
+from specbuilder.wording.wiring import MEASURE_FIRST, METRES_FOOT, PAIRS_FOOT, SHUNT_RULE, before_switch
 from specbuilder.wording.workshop import ESTIMATE_FOOT, NOT_KNOWN, counted, estimated
+from specbuilder.workshop.metres import metres
 from specbuilder.workshop.wiring import FUSE_BLOCK, SHUNT, wiring
 
 from .declared import power_declared
@@ -28,13 +38,22 @@ _RUNS = (
     Column(head="What the part's data say", share=2.2),
     Column(head="Measured, labelled", share=0.9),
 )
+_METRES = (
+    Column(head="Cable, insulation bears", share=1.8),
+    Column(head="Each run is", share=2.2),
+    Column(head="Runs", share=0.6, right=True),
+    Column(head="One way, together", share=1.4, right=True),
+    Column(head="To draw off the drum", share=1.5, right=True),
+    Column(head="Measured", share=1.2),
+)
 _FUSES = (
-    Column(head="Label", share=1.8),
+    Column(head="Label", share=1.7),
     Column(head="Load", share=0.7, right=True),
-    Column(head="Fuse", share=1.6),
-    Column(head="Where it stands", share=2),
+    Column(head="Fuse", share=1.5),
+    Column(head="Where it stands", share=1.8),
     Column(head="Drop", share=1.5, right=True),
-    Column(head="Fuse as built", share=1),
+    Column(head="At most", share=0.7, right=True),
+    Column(head="Fuse as built", share=0.9),
     Column(head="Reading", share=0.8),
 )
 
@@ -72,8 +91,12 @@ def _side(material: Material, name: str, lines: tuple[CircuitLine, ...]) -> Iter
     yield Table(
         columns=_RUNS, rows=tuple(_run(material, line, fed[line.label]) for line in lines), blank=frozenset({6})
     )
+    yield Heading(text=f"{name}, metres of cable by section", level=3)
+    yield _metres(material, lines)
+    foot = (METRES_FOOT, "" if lines[0].is_mains else PAIRS_FOOT, ESTIMATE_FOOT)
+    yield Paragraph(text=" ".join(filter(None, foot)), weight=Weight.SMALL)
     yield Heading(text=f"{name}, fuses and labels at the second fix", level=3)
-    yield Table(columns=_FUSES, rows=tuple(_fuse(material, line) for line in lines), blank=frozenset({5, 6}))
+    yield Table(columns=_FUSES, rows=tuple(_fuse(material, line) for line in lines), blank=frozenset({6, 7}))
     yield Paragraph(text=ESTIMATE_FOOT, weight=Weight.SMALL)
 
 
@@ -117,9 +140,26 @@ def _fuse(material: Material, line: CircuitLine) -> tuple[str, ...]:
         _estimated(line, fuse_words(line)) if line.fuse_a is not None else fuse_words(line),
         line.fuse_place or "-",
         _estimated(line, drop_words(line)) if line.drop_v is not None else drop_words(line),
+        amount(line.drop_limit_pct, "%") if line.drop_v is not None else "-",
         material.as_built(line.label, line.id),
         "",
     )
+
+
+def _metres(material: Material, lines: tuple[CircuitLine, ...]) -> Table:
+    """What is drawn off the drum."""
+    rows = tuple(
+        (
+            drum_words(one.like),
+            one.cores.value,
+            f"{one.runs}",
+            estimated(amount(one.one_way_m, "m", 1)),
+            estimated(amount(one.drawn_m, "m", 1)),
+            "",
+        )
+        for one in metres(material.catalogue, lines)
+    )
+    return Table(columns=_METRES, rows=rows, blank=frozenset({5}))
 
 
 def _estimated(line: CircuitLine, words: str) -> str:
