@@ -122,7 +122,7 @@ RECORDS = {
     "rule": (rules.Rule, set(), set()),
     "ledger": (ledger.LedgerSpec, set(), set()),
     "brief": (brief.BriefLine, set(), set()),
-    "job": (brief.BriefLine, {"question", "asked_when", "closed"}, set()),
+    "job": (brief.BriefLine, {"question", "assumed_unless", "asked_when", "closed"}, set()),
     "firm": (model.Firm, set(), set()),
     "work": (model.WorkStep, {"pass_figures"}, {"pass_figure"}),
     "pass-figure": (model.PassFigure, set(), set()),

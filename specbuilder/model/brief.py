@@ -10,7 +10,7 @@ from typing import TypeAlias
 from .ids import BriefKey
 from .kinds import AnswerType
 from .origin import NOWHERE, Origin
-from .rules import ALWAYS, AnyOf
+from .rules import ALWAYS, NEVER, AnyOf
 
 Answer: TypeAlias = int | float | str | tuple[str, ...] | tuple[int, ...]
 """A whole number, a decimal, one word, a set of words in the order given, or ages in years."""
@@ -45,6 +45,8 @@ class BriefLine:
     unit: str = ""
     assumed: Answer | None = None
     """Used, and shown as an assumption, while nobody has answered. None: stays unknown."""
+    assumed_unless: AnyOf = NEVER
+    """Where this holds nothing is assumed: nobody may take a mild night for granted who sleeps in it in winter."""
     asked_when: AnyOf = ALWAYS
     """The line opens only when this holds; closed lines take ``closed`` as settled."""
     closed: Answer | None = None

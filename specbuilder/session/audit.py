@@ -20,7 +20,7 @@ from specbuilder.model.ids import BASE_VAN_GROUP, CUSTOMER_PART, LedgerId, RuleI
 from specbuilder.model.kinds import Level, Pick
 from specbuilder.model.origin import Origin
 from specbuilder.model.own_parts import FRONT_DOOR
-from specbuilder.model.rules import AnyOf, Atom, Given, Not, Rule
+from specbuilder.model.rules import Atom, Given, Not, Rule
 from specbuilder.model.vans import Van
 from specbuilder.rulegraph.judge import hearing
 
@@ -258,7 +258,7 @@ def _asked(catalogue: Catalogue) -> Iterator[Tag]:
 
 
 def _given(asker: Rule | BriefLine) -> Iterator[Tag]:
-    sides: tuple[AnyOf, ...] = (asker.asked_when,) if isinstance(asker, BriefLine) else (asker.when, asker.then)
+    sides = (asker.asked_when, asker.assumed_unless) if isinstance(asker, BriefLine) else (asker.when, asker.then)
     for side in sides:
         for term in side.terms:
             yield from _bare(tag for atom in term.atoms for tag in _tags(atom))

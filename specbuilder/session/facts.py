@@ -56,7 +56,7 @@ def _facts(
                 assumed.add(key)
         elif line.closed is not None and asked(line, facts) is Truth.NO:
             values[key] = line.closed
-        elif line.assumed is not None:
+        elif line.assumed is not None and _any(line.assumed_unless, facts) is not Truth.YES:
             values[key] = line.assumed
             assumed.add(key)
     return Facts(values=values, assumed=frozenset(assumed), ranges=ranges, weighed=weighed, undone=undone)

@@ -46,9 +46,9 @@ def check(draft: Draft, words: Vocabulary, faults: FaultList) -> None:
     for table in draft.tables:
         _check_table(table.record, table.spot)
     _check_circle(draft.work, ((step.record.id, step.record.predecessors) for step in draft.work), "predecessors")
-    _check_circle(
-        draft.brief, ((line.record.key, tuple(_keys_in(line.record.asked_when))) for line in draft.brief), "asked_when"
-    )
+    for when in ("asked_when", "assumed_unless"):
+        rests_on = ((line.record.key, tuple(_keys_in(getattr(line.record, when)))) for line in draft.brief)
+        _check_circle(draft.brief, rests_on, when)
 
 
 def check_firm(firm: Firm, spot: Spot) -> Firm | None:
