@@ -91,7 +91,10 @@ class Quest:
 
     @property
     def instead(self) -> tuple[OptionId, ...]:
-        """What may serve in place of a wanted extra: others of its group that give something it gives."""
+        """What may serve in place of a wanted extra: others of its group that give what it is, the first tag it gives.
+
+        Another supply of the same is meant, not whatever runs on it: no microwave is offered for a laptop.
+        """
         option = self.catalogue.options.get(self.wanted) if self.wanted else None
         if option is None or self.catalogue.groups[option.group].pick is Pick.ONE:
             return ()
@@ -102,7 +105,7 @@ class Quest:
             if other.id != option.id
             and other.id not in standing
             and not (other.refused or other.found)
-            and not set(option.gives).isdisjoint(other.gives)
+            and set(option.gives[:1]) & set(other.gives)
         )
 
     @property

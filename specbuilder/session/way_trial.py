@@ -21,7 +21,7 @@ from specbuilder.rulegraph.clauses import placements_of
 
 from .apply import apply
 from .difference import choices_cost, difference, option_cost
-from .evaluate import judged
+from .evaluate import evaluate, judged
 from .moves import Alternative, alternatives, order_of, overfull, place_of, takes, takes_of_extras
 from .way_goal import Quest
 
@@ -279,15 +279,20 @@ class Trials:
     def way(self, candidate: Candidate) -> WayOut:
         """A candidate that holds, as it is shown."""
         assert candidate.report is not None, "only what was evaluated is shown"
+        report = self._exact(candidate.report)
         before = {f.rule for f in self._quest.report.broken(Level.STOP, Level.SIGN)}
-        after = {f.rule for f in candidate.report.broken(Level.STOP, Level.SIGN)}
+        after = {f.rule for f in report.broken(Level.STOP, Level.SIGN)}
         targets = self._quest.targets
         return WayOut(
             edits=candidate.edits,
             spec=candidate.spec,
-            difference=difference(self._quest.report, candidate.report),
+            difference=difference(self._quest.report, report),
             clears=tuple(sorted(before - after, key=lambda rule: rule not in targets)),
-            breaks=tuple(f.rule for f in candidate.report.findings if f.rule in after - before),
+            breaks=tuple(f.rule for f in report.findings if f.rule in after - before),
             brought=candidate.brought,
             left=candidate.left,
         )
+
+    def _exact(self, report: Judged) -> Judged:
+        """While questions are undecided low ends rest on what is still open: both of a difference must know that."""
+        return evaluate(self._quest.catalogue, report.spec) if self._quest.report.undecided else report

@@ -6,7 +6,7 @@ from specbuilder.model.edits import LeaveOut, Take
 from specbuilder.model.ids import OptionId, RuleId
 from specbuilder.model.kinds import Place, RuleKind
 from specbuilder.model.spec import Choice, Spec
-from specbuilder.model.ways import ClearFindings
+from specbuilder.model.ways import ClearFindings, LetIn
 from specbuilder.session.ways_out import ways_out
 from tests import worlds
 
@@ -49,3 +49,23 @@ def test_an_extra_is_taken_at_the_place_where_it_serves() -> None:
     spec = Spec(choices=(Choice(option=OptionId("reader")),))
     *_, found = ways_out(lamps, spec, ClearFindings(rules=(RuleId("reader-sits-right"),)))
     assert [way.edits for way in found.ways] == [(Take(option=OptionId("lamp"), place=Place.RIGHT),)]
+
+
+def test_what_serves_in_place_of_an_extra_is_the_same_thing_and_no_other() -> None:
+    world = worlds.catalogue(
+        (worlds.group("sun", any_=2), worlds.group("appliances", any_=2)),
+        (
+            worlds.option("framed-panel", "sun", gives="solar heavy"),
+            worlds.option("light-panel", "sun", gives="solar"),
+            worlds.option("laptop", "appliances", gives="laptop pure-sine"),
+            worlds.option("microwave", "appliances", gives="microwave pure-sine"),
+        ),
+        (
+            worlds.rule("nothing-heavy", RuleKind.EXCLUDES, worlds.tags("heavy"), worlds.tags("heavy")),
+            worlds.rule("no-laptop", RuleKind.EXCLUDES, worlds.tags("laptop"), worlds.tags("laptop")),
+        ),
+    )
+    *_, panels = ways_out(world, Spec(), LetIn(option=OptionId("framed-panel")))
+    assert [way.edits for way in panels.ways] == [(Take(option=OptionId("light-panel")),)]
+    *_, laptops = ways_out(world, Spec(), LetIn(option=OptionId("laptop")))
+    assert laptops.ways == ()
