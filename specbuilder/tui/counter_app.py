@@ -23,6 +23,7 @@ from specbuilder.wording.last_line import own_mistake
 from .counter import Counter
 from .errands import Errand, Piece
 from .ink import Look, turned
+from .items import OnJob
 from .keyboard import Keyboard
 from .keys import TABLE, faults_of
 from .marks import PLAIN, SHAPES
@@ -73,6 +74,7 @@ class CounterApp(App[None]):
         marks = PLAIN if ascii_marks else SHAPES
         rows = tuple(JobRow(name=name) for name in start.names())
         self.counter = Counter(marks, rows, leave=self.exit, turn=self.turn, practise=self.practise, keyboard=keyboard)
+        self.counter.jobs.at = OnJob(last) if (last := start.last_open()) else None
         self.counter.errands.runner = self.send
         self._screen = CounterScreen(self.counter, look, self._window_words)
 

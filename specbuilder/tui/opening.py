@@ -143,7 +143,7 @@ class Opening:
             self.floor.say(str(error))
 
     def leave(self) -> None:
-        """Back to the list, with only this job in it."""
+        """Back to the list, with only this job in it until the cursor moves."""
         if self.walk is None:
             return
         number = self.number
@@ -238,7 +238,8 @@ class Opening:
         self.floor.say("")
         self.walk = Walk(self.floor, self.desk)
         self.walk.start(place)
-        self._place = place
+        self._place = None
+        self.remember()  # whatever happens next, this is the job that was open last
 
     def _offer(self, number: str, error: JobUnreadableError) -> None:
         sentences = unreadable(tuple(str(f) for f in error.faults), copy_kept=bool(error.others))

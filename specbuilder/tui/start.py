@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import platform
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -31,6 +32,17 @@ class Start:
         except OSError:
             return ()
         return tuple(dict.fromkeys(files.number for files in job_files(self.jobs, names)))
+
+    def last_open(self) -> str:
+        """Number of the job that was open last: the one whose journal was written last; empty where there is none."""
+        written = dict[float, str]()
+        try:
+            for files in job_files(self.jobs, os.listdir(self.jobs)):
+                with suppress(FileNotFoundError):
+                    written[files.journal.stat().st_mtime] = files.number
+        except OSError:
+            pass
+        return written[max(written)] if written else ""
 
     def load(self, floor: Floor) -> Opening | Sequence[str]:
         """Catalogue, folder and desk; or the sentences that say what must be mended. Slow: for a worker."""

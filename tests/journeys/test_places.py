@@ -229,7 +229,7 @@ def test_examples_open_as_jobs(tmp_path: Path) -> None:
     for _ in range(len(counter.jobs.rows)):
         press(counter, "enter")
         assert counter.walk is not None
-        press(counter, *["right"] * 8, *["left"] * 8, "escape", "down", "down")
+        press(counter, *["right"] * 8, *["left"] * 8, "escape", "down")
 
 
 async def test_a_numbered_answer_is_given_by_a_click(empty: Path) -> None:

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import datetime
+import shutil
 from pathlib import Path
 
-from specbuilder.tui.items import OnAnswer
+import pytest
+
+from specbuilder.tui.items import OnAnswer, OnJob
 
 from .bench import counter_on, lines, press, spec
 from .stage import on_stage
@@ -17,6 +20,39 @@ async def test_the_list_says_that_it_hides_other_jobs_and_how_to_see_them(demo: 
         assert "1 of 3 jobs is shown; Down shows the others" in screen
         screen = await stage.press("down")
         assert "Down shows the others" not in screen
+        assert all(name in screen for name in ("0147", "0151", "0152"))
+
+
+@pytest.mark.parametrize(
+    ("key", "stands_on"), [("down", "0152"), ("up", "0147"), ("pagedown", "0152"), ("home", "0147"), ("end", "0152")]
+)
+def test_the_first_key_that_moves_on_the_list_moves_behind_a_job_too(demo: Path, key: str, stands_on: str) -> None:
+    counter = counter_on(demo)
+    press(counter, "down", "enter")
+    assert spec(counter).number == "0151"
+    press(counter, "escape")
+    assert counter.jobs.items() == [OnJob("0151")], "no other name is shown by a slip"
+    press(counter, key)
+    assert counter.jobs.at == OnJob(stands_on)
+
+
+async def test_the_list_begins_on_the_job_that_was_open_last(demo: Path) -> None:
+    async with on_stage(demo) as stage:
+        assert stage.app.counter.jobs.at == OnJob("0147"), "no job was open yet"
+        await stage.press("down", "enter", "1", "escape")
+    async with on_stage(demo) as stage:
+        assert stage.app.counter.jobs.at == OnJob("0151")
+        assert len(stage.app.counter.jobs.items()) == 3
+
+
+async def test_after_a_kill_the_list_begins_on_the_variant_that_was_open(demo: Path, tmp_path: Path) -> None:
+    killed = tmp_path / "killed"
+    async with on_stage(demo) as stage:
+        await stage.press("enter", "v", "n", "f")
+        assert stage.spec().number == "0147b"
+        shutil.copytree(demo, killed)
+    async with on_stage(killed) as stage:
+        assert stage.app.counter.jobs.at == OnJob("0147b")
 
 
 async def test_letters_no_job_has_are_cleared_by_one_escape(demo: Path) -> None:

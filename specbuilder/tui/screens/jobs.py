@@ -45,7 +45,10 @@ class JobRow:
 
 
 class JobsPage(Page):
-    """Every job of the folder. After work on one of them only that one is shown until Down is pressed."""
+    """Every job of the folder. After work on one of them only that one is shown until the cursor is moved.
+
+    The customer of that job may be looking on; a key that moves shows the others and moves as it always does.
+    """
 
     where: ClassVar[Where] = Where.JOBS
 
@@ -56,9 +59,11 @@ class JobsPage(Page):
         self._made: dict[str, tuple[JobRow, int, list[Line]]] = {}
         """The lines of each job as last made: there may be thousands, and every key lays the page."""
         self.wanted = ""
+        self._cells = 78
 
     def lines(self, cells: int) -> Sequence[Line]:
         """One line a job, one more for a notice."""
+        self._cells = cells
         rows = [row for row in self.rows if self.alone in (None, OnJob(row.name))]
         wanted = self.wanted.casefold().split()
         shown = [row for row in rows if not wanted or all(word in _said_of(row) for word in wanted)]
@@ -75,11 +80,19 @@ class JobsPage(Page):
         return made[2]
 
     def move(self, by: int) -> None:
-        """Down shows the others again."""
+        """The others are shown again, and the cursor goes where it would have gone among them."""
+        self._show_all()
+        super().move(by)
+
+    def move_rows(self, by: int) -> None:
+        """The same by pages."""
+        self._show_all()
+        super().move_rows(by)
+
+    def _show_all(self) -> None:
         if self.alone is not None:
             self.alone = None
-            return
-        super().move(by)
+            self.lay(self._cells)
 
     def hint_of(self, act: Act) -> str | None:
         """Without a job there is none to open or to look for."""
