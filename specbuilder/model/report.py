@@ -134,6 +134,14 @@ class Report(Judged):
     mains: tuple[MainsPoint, ...] = ()
     """What protects its 230 V side; empty where it has none."""
 
+    def taking(self, option: OptionId) -> Effect:
+        """What taking an option does, with all that comes along."""
+        along = [option]
+        for each in along:  # grows while it is gone through: what comes along may bring more
+            along += (o for o in self.options[each].brings if o not in along)
+        effects = [self.options[o].effect for o in along]
+        return Effect(sum(e.gross_pence for e in effects), sum(e.mass_kg for e in effects))
+
     @property
     def verdict(self) -> Verdict:
         """Of the whole: broken, cannot tell, or holds at STOP. A choice nobody knows counts as broken."""

@@ -41,7 +41,7 @@ def row_words(catalogue: Catalogue, report: Report, option: OptionId, note_width
     """The cells of this option's row; the note takes at most so many characters."""
     status = report.options[option]
     taken = report.spec.chosen(option)
-    money, mass = _cells(catalogue, status, taken=bool(taken))
+    money, mass = _cells(catalogue, report, status, taken=bool(taken))
     name = ", ".join(choice_name(catalogue, c) for c in taken) or option_name(catalogue, option)
     return RowWords(
         state=state_word(status.state),
@@ -90,12 +90,13 @@ def row_sentence(catalogue: Catalogue, report: Report, option: OptionId, *, keys
     return " ".join(parts)
 
 
-def _cells(catalogue: Catalogue, status: OptionStatus, *, taken: bool) -> tuple[str, str]:
+def _cells(catalogue: Catalogue, report: Report, status: OptionStatus, *, taken: bool) -> tuple[str, str]:
     effect = status.effect
     match status.state:
         case OptionState.BLOCKED if not taken:
             return "-", "-"
         case OptionState.OPEN:
+            effect = report.taking(status.option)
             return quantities.money_delta(effect.gross_pence), quantities.kilograms_delta(effect.mass_kg)
         case OptionState.CHOSEN | OptionState.FOLLOWS | OptionState.BLOCKED:
             return quantities.money(effect.gross_pence, catalogue.firm.currency), quantities.kilograms(effect.mass_kg)

@@ -84,7 +84,7 @@ def option_words(catalogue: Catalogue, report: Report, option: OptionId) -> str:
     taken = report.spec.chosen(option)
     parts = [listed(choice_name(catalogue, choice) for choice in taken) or option_name(catalogue, option)]
     parts.append(state_word(status.state))
-    parts += _effect_words(catalogue, status, taken)
+    parts += _effect_words(catalogue, report, status, taken)
     if taken and (count := row_count_words(catalogue, report, option)):
         parts.append(count)
     if any(choice.owner is Owner.CUSTOMER for choice in taken):
@@ -104,11 +104,13 @@ def option_words(catalogue: Catalogue, report: Report, option: OptionId) -> str:
     return ", ".join(parts)
 
 
-def _effect_words(catalogue: Catalogue, status: OptionStatus, taken: tuple[Choice, ...]) -> Iterator[str]:
+def _effect_words(
+    catalogue: Catalogue, report: Report, status: OptionStatus, taken: tuple[Choice, ...]
+) -> Iterator[str]:
     currency, effect = catalogue.firm.currency, status.effect
     match status.state:
         case OptionState.OPEN:
-            yield from _changes(effect, currency)
+            yield from _changes(report.taking(status.option), currency)
         case OptionState.BLOCKED if not taken:
             pass
         case OptionState.BLOCKED | OptionState.CHOSEN | OptionState.FOLLOWS:
