@@ -7,7 +7,7 @@ import re
 from specbuilder.model.catalogue import Caution
 from specbuilder.model.ids import OptionId
 
-from .view import SpecView
+from .view import Chosen, SpecView
 
 _FORBIDS = re.compile(r"\b(?:never|nobody|only|must not|may not)\b|^do not\b", re.IGNORECASE)
 """A caution with one of these words forbids something."""
@@ -24,6 +24,41 @@ def cautions_of(view: SpecView) -> tuple[tuple[Caution, tuple[OptionId, ...]], .
         if concerned:
             found.append((caution, concerned))
     return tuple(found)
+
+
+def said_at(view: SpecView, caution: Caution, about: tuple[OptionId, ...]) -> tuple[str, ...]:
+    """The steps at which a build says it: of those the catalogue names, where its parts are fitted, cut or looked at.
+
+    Steps of cables and pipes run something for every part, and the last one named commissions what came before.
+
+    A caution that is about none of them is said at all of them: none is lost.
+    """
+    work, named = view.catalogue.work, steps_of(caution)
+    parts = [one for one in view.taken if one.option is not None and one.option.id in about]
+    if view.van_option is not None and view.van_option.id in about:
+        return named
+    last = max((list(work).index(at) for at in _fitted_at(view, parts) if at in work), default=-1)
+    kept = [
+        step
+        for step in named
+        if step in work
+        and (
+            work[step].hours_per_circuit
+            or (step == named[-1] and list(work).index(step) > last)
+            or step in _worked_on_at(view, parts)
+            or work[step].hold_point in {hold for one in parts if one.option for hold in one.option.hold_points}
+        )
+    ]
+    return tuple(kept) or named
+
+
+def _fitted_at(view: SpecView, parts: list[Chosen]) -> set[str]:
+    return {view.build_step(one.option) for one in parts if one.option is not None}
+
+
+def _worked_on_at(view: SpecView, parts: list[Chosen]) -> set[str]:
+    """Where they are fitted and where they are cut."""
+    return _fitted_at(view, parts) | {hole.freeze_step for one in parts for hole in one.holes}
 
 
 def forbids(caution: Caution) -> bool:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from specbuilder.documents.blocks import Block, Heading, Items, Paragraph, Weight
+from specbuilder.documents.sheets.workshop.flames import no_cloth
 from specbuilder.documents.sheets.workshop.material import Material
 from specbuilder.model.catalogue import Caution
 from specbuilder.model.kinds import Place
 from specbuilder.wording.names import listed, option_name
 from specbuilder.wording.plain import ended, lowered
 from specbuilder.workshop.cautions import cautions_of
+from specbuilder.workshop.flames import flames
 from specbuilder.workshop.stations import Station, station_of, walking_order
 from specbuilder.workshop.view import Chosen
 
@@ -39,6 +41,7 @@ def walk(found: Material) -> Iterator[Block]:
     stops = [station for station in Station if station in lines or station in cautions]
     if not stops:
         return
+    at_flame = min((station_of(found.view, one) for one in flames(found.view)), default=None)
     yield Heading(text="The walk round", level=1, new_page=True)
     yield Paragraph(text=_HOW)
     for number, station in enumerate(stops, 1):
@@ -46,6 +49,8 @@ def walk(found: Material) -> Iterator[Block]:
         if station in lines:
             yield Items(rows=tuple(lines[station]), boxes=True)
         yield from (Paragraph(text=text, weight=Weight.CAUTION) for text in cautions.get(station, ()))
+        if station is at_flame:
+            yield from (Paragraph(text=text, weight=Weight.STRONG) for text in no_cloth(found))
 
 
 def _lines(found: Material) -> dict[Station, list[str]]:

@@ -6,11 +6,12 @@ from collections.abc import Iterator
 
 from specbuilder.documents.blocks import Block, Column, Heading, Items, Paragraph, Table, Weight
 from specbuilder.model.catalogue import Caution
+from specbuilder.model.ids import OptionId
 from specbuilder.model.vans import NoDrillBox
 from specbuilder.wording.names import group_name, listed, option_name
 from specbuilder.wording.plain import ended
 from specbuilder.wording.workshop import across_text, bare, caution_words
-from specbuilder.workshop.cautions import cautions_of, forbids, is_for_the_floor, steps_of
+from specbuilder.workshop.cautions import cautions_of, forbids, is_for_the_floor, said_at
 from specbuilder.workshop.cuts import unsettled
 
 from .material import Material
@@ -51,13 +52,13 @@ def _do_not(material: Material) -> Iterator[Block]:
     yield from _listed(tuple(_not_yet(material)))
     yield Heading(text="Do not order or build", level=3)
     yield from _listed(tuple(_not_to_be_built(material)))
-    told = [(caution, material.view.names(about)) for caution, about in cautions_of(material.view)]
+    told = cautions_of(material.view)
     mine = [(caution, about) for caution, about in told if forbids(caution) and is_for_the_floor(caution)]
     theirs = [(caution, about) for caution, about in told if forbids(caution) and not is_for_the_floor(caution)]
     yield Heading(text="Never, while it is built", level=3)
     yield from _cautions(material, mine)
     yield Heading(text="Never, by whoever uses it: fix the labels, say it at the hand-over", level=3)
-    yield from _listed(tuple(f"{ended(caution.text)} ({about})" for caution, about in theirs))
+    yield from _listed(tuple(f"{ended(caution.text)} ({material.view.names(about)})" for caution, about in theirs))
 
 
 def _boxes(boxes: tuple[NoDrillBox, ...]) -> Table:
@@ -100,15 +101,16 @@ def _not_to_be_built(material: Material) -> Iterator[str]:
         yield f"Not chosen yet: {open_groups}."
 
 
-def _cautions(material: Material, told: list[tuple[Caution, str]]) -> Iterator[Block]:
+def _cautions(material: Material, told: list[tuple[Caution, tuple[OptionId, ...]]]) -> Iterator[Block]:
     """In full with who does it; what stands in full at its step is named here with that."""
     named: list[str] = []
     for caution, about in told:
-        at = [step.id for step in material.steps if step.id in steps_of(caution)]
+        said = said_at(material.view, caution, about)
+        at = [step.id for step in material.steps if step.id in said]
         if at:
             named.append(f"{ended(caution.text)} In full at {at[0]}.")
         else:
-            yield Paragraph(text=caution_words(caution, about), weight=Weight.CAUTION)
+            yield Paragraph(text=caution_words(caution, material.view.names(about)), weight=Weight.CAUTION)
     yield from _listed(tuple(named)) if named or not told else ()
 
 

@@ -15,9 +15,11 @@ from specbuilder.wording.names import group_name, listed, option_name
 from specbuilder.wording.plain import ended
 from specbuilder.wording.workshop import caution_words, counted, told
 from specbuilder.wording.workshop_redo import again_line
-from specbuilder.workshop.cautions import cautions_of, steps_of
+from specbuilder.workshop.cautions import cautions_of, said_at
 from specbuilder.workshop.passing import pass_figures
 
+from .flames import no_cloth
+from .marking import marked
 from .material import Material, item_number
 
 _HOURS = "h"
@@ -113,11 +115,13 @@ def _cautions(material: Material, step: WorkStep) -> Iterator[Block]:
     """In full at the first step that has it, named at those after."""
     again: list[str] = []
     for caution, about in cautions_of(material.view):
-        at = [one.id for one in material.steps if one.id in steps_of(caution)]
+        said = said_at(material.view, caution, about)
+        at = [one.id for one in material.steps if one.id in said]
         if at and at[0] == step.id:
             yield Paragraph(text=caution_words(caution, material.view.names(about)), weight=Weight.CAUTION)
         elif step.id in at:
             again.append(f"Caution, as at {at[0]}: {ended(caution.text)}")
+    again += no_cloth(material, step.id)
     if again:
         yield Items(rows=tuple(again))
 
@@ -136,6 +140,7 @@ def _facts(material: Material, step: WorkStep) -> Iterator[tuple[str, str]]:
     cuts = dict.fromkeys(hole.id for _, _, hole in material.holes_of(step.id))
     if cuts:
         yield "Holes frozen here", ", ".join(cuts)
+    yield from marked(material, step)
     if step.hours_per_circuit:
         low, mains = (len(side) for side in sides(material.view.report.circuits))
         yield (
