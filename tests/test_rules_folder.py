@@ -218,7 +218,7 @@ PROPER = {
     "law and standards": "Act Annex Art Part Regulation Regulations Sch Traffic Gas Safety Installation Use I A B "
     "EC EU UN EN ISO IEC BS DIN CFR VDE SAP GOV UK M1 N1 C1 R14 R67 R122 R145",
     "places and months": "England Scotland Andalusia Andalusian GB FR DE IE April June July September December",
-    "units and signs": "A Ah V W Wh Wac Voc L F T HV ZONE DC-to-DC AGM LFP Peukert U3",
+    "units and signs": "A Ah V W Wh Wac Voc L F T HV ZONE DC-to-DC AGM LFP Peukert U3 X Y Z",
     "steps and hold points": " ".join((*(f"B{n}" for n in range(12)), *(f"H{n}" for n in range(11)))),
 }
 """Words that may begin with a capital within a sentence: anything else might be somebody's name or mark."""

@@ -45,7 +45,7 @@ def _cuts(name: str) -> Iterator[tuple[Chosen, Option, Hole]]:
 
 def _stands_at(row: dict[str, str], spot: Spot | None, measured: frozenset[str] = frozenset()) -> None:
     """The three figures of a row are those of the spot, but for those that are measured on the van."""
-    if spot is None:
+    if spot is None or "X" in measured:
         assert (row["X"], row["Y"], row["Z"]) == (_MEASURE,) * 3
         return
     x_mm = "not known" if spot.x_mm is None else round(spot.x_mm)
@@ -58,11 +58,15 @@ def _stands_at(row: dict[str, str], spot: Spot | None, measured: frozenset[str] 
 
 
 def _open_beside_the_body(view: SpecView, item: str) -> frozenset[str]:
-    """Which figures hang on a roof or a wall that is elsewhere than drawn."""
+    """Which figures hang on a roof or a wall that is elsewhere than drawn; all, where the hole it is set into does."""
     one = next(one for one in view.taken if str(one.taken) == item)
     spot = view.positions.of_choice(one.choice, one.option) if one.option is not None else None
     if one.option is None or spot is None:
         return frozenset()
+    of_cut = view.positions.of_cut
+    own = [hole for hole in one.holes if hole.freeze_step == one.option.build_step and not hole.measure]
+    if any(of_cut(hole, one.choice, one.option) is None for hole in own):
+        return frozenset("XYZ")
     named = {"height": "Z", "width": "Y"}
     return frozenset(named[each] for each in other_body(view, one.option, spot))
 
