@@ -14,7 +14,7 @@ from specbuilder.model.spec import Acceptance, OpenQuestion, OwnPart
 from specbuilder.wording.dates import day_words
 
 from .cases import case, spec_of, the_catalogue
-from .customer import EVERY, FAMILY, QUOTED, SIGNED, copy, said, table, ticked, with_own_fridge
+from .customer import EVERY, FAMILY, QUOTED, SIGNED, copy, facts, said, table, ticked, with_own_fridge
 from .reading import part
 
 # --- what was told
@@ -177,3 +177,25 @@ def test_every_freeze_point_is_told_with_its_day() -> None:
             assert all(thing in told for thing in work.freezes)
             day = f"about {day_words(step.last_day).removesuffix(' 2031')}"
             assert (day if step.last_day > found.plan.first_day else "on the day work begins") in told
+
+
+# --- what is agreed, and what is not sold
+
+
+def test_what_the_customer_brings_along_is_not_under_what_they_get() -> None:
+    found = facts(copy(FAMILY))
+    assert found["Brought along"] == "By you, and not in the price: laptop, 60 W."
+    assert "aptop, 60 W" not in found["Power"]
+
+
+def test_no_day_on_which_the_van_comes_in_is_made_up() -> None:
+    told = facts(copy(FAMILY))
+    assert told["The van comes in"] == (
+        "on the day that we agree with you; the days here count from 18 April 2031, if you order today"
+    )
+    ordered = facts(copy(FAMILY, state=JobState.ORDERED, records=(SIGNED,)))
+    assert ordered["The van comes in"] == "on the day that we agree with you; the days here count from 16 April 2031"
+
+
+def test_a_vat_number_that_nobody_filled_in_is_said_to_be_missing() -> None:
+    assert "VAT number: still to be filled in by the firm" in facts(copy(FAMILY))["From"]

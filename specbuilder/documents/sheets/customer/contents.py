@@ -13,7 +13,7 @@ from specbuilder.model.spec import Choice
 from specbuilder.model.stand import Stand
 from specbuilder.wording.customer import NOT_LISTED, part_sentence, part_short
 from specbuilder.wording.customer_changes import change_line, is_told
-from specbuilder.wording.names import group_name, listed
+from specbuilder.wording.names import group_name, listed, option_name
 from specbuilder.wording.plain import ended, lowered, raised
 from specbuilder.wording.states import step_name
 
@@ -28,6 +28,8 @@ def contents(case: Case) -> Iterator[Block]:
     built = case.stand.spec.state is JobState.AS_BUILT
     yield Heading(text="What you have" if built else "What you get")
     areas = [(raised(step_name(step)), text) for step in Step if (text := _area(case, step))]
+    if brought := listed(_brought(case)):
+        areas.append(("Brought along", f"By you, and not in the price: {brought}."))
     if case.stand.report.strangers:
         areas.append(("Besides", raised(ended(NOT_LISTED))))
     yield Facts(rows=tuple(areas)) if areas else Paragraph(text="Nothing is chosen yet.")
@@ -85,6 +87,18 @@ def _is_great(choice: Choice, option: Option) -> bool:
 
 
 def _taken(case: Case) -> Iterator[tuple[Choice, Option]]:
+    """What the customer gets; what is only brought along is counted, and nobody gets it from us."""
+    yield from (pair for pair in _chosen(case) if not pair[1].carried)
+
+
+def _brought(case: Case) -> Iterator[str]:
+    """What is counted in weight and power, and sold by nobody."""
+    for choice, option in _chosen(case):
+        if option.carried:
+            yield lowered(option_name(case.stand.catalogue, option.id, count=choice.count))
+
+
+def _chosen(case: Case) -> Iterator[tuple[Choice, Option]]:
     """The choices in the order of the catalogue."""
     options = case.stand.catalogue.options
     order = {option: number for number, option in enumerate(options)}

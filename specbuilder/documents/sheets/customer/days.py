@@ -57,8 +57,11 @@ def changes(case: Case) -> Iterator[Block]:
 def _rows(case: Case) -> Iterator[tuple[str, str]]:
     plan, unsigned = case.plan, case.stand.spec.state in figures.UNSIGNED
     begun = any(step.passed for step in plan.steps)
-    when = f"{day_words(plan.first_day)}{' at the earliest, if you order today' if unsigned else ''}"
-    yield "Work began" if begun else "Work begins", when
+    if begun:
+        yield "Work began", day_words(plan.first_day)
+    else:
+        when = f"{day_words(plan.first_day)}{', if you order today' if unsigned else ''}"
+        yield "The van comes in", f"on the day that we agree with you; the days here count from {when}"
     told = [f"about {day_words(plan.finish)}"]
     told += [f"{_weeks_from(case.today, plan.finish)} from today, if you order today"] if unsigned else []
     wish = case.stand.report.facts.get(_WISH)

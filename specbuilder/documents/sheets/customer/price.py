@@ -121,7 +121,7 @@ def _parties(case: Case) -> Iterator[tuple[str, str]]:
     ask_for, vat_number = one_line(firm.ask_for), one_line(firm.vat_number)
     told = [f"{firm.name}, {one_line(firm.address) or firm.town}"]
     told += [f"Ask for {ask_for}"] if ask_for else []
-    told += [f"VAT number: {vat_number}"] if vat_number else []
+    told.append(f"VAT number: {vat_number or 'still to be filled in by the firm'}")
     yield "From", ". ".join(told)
     yield "For", one_line(spec.customer.name).strip()
     yield "Job", f"{one_line(spec.number) or 'not numbered yet'}, {revision_words(spec)}, {day_words(case.today)}"
