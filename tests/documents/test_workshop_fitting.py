@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from specbuilder.documents.blocks import Facts, Paper, Paragraph, Table, Weight
+from specbuilder.documents.blocks import Facts, Items, Paper, Paragraph, Table, Weight
 from specbuilder.documents.sheets.handover import handover_pack
 from specbuilder.documents.sheets.workshop import workshop_pack
 from specbuilder.model.ids import OptionId
@@ -34,6 +34,24 @@ def _with(name: str, **instead: str) -> Paper:
 
 def _clearances(pack: Paper) -> dict[str, str]:
     return {row["What"]: row["Planned"] for row in rows(pack, "What", "Planned", "Measured by, on")}
+
+
+# --- numbers on boxes
+
+
+def test_a_part_keeps_its_item_number_over_a_change_order_and_a_number_that_is_gone_is_told() -> None:
+    old, new = workshop_pack(case("off-grid-pair")), workshop_pack(changed_pair())
+    was = {row["Part"].removesuffix(", left"): row["Item"] for row in rows(old, "Item", "Store")}
+    now = {row["Part"].removesuffix(", right"): row["Item"] for row in rows(new, "Item", "Store")}
+    buzzer, window = "Buzzer in the cab while the roof is open", "Opening window at the rear of the side"
+    was = {name.removesuffix(", right"): item for name, item in was.items()}
+    now = {name.removesuffix(", left"): item for name, item in now.items()}
+    assert was.keys() - now.keys() == {buzzer}
+    assert all(was[name] == item for name, item in now.items())
+    told = {row["What"]: row["Item"] for row in rows(new, "What", "Item", "Was")}
+    assert told == {"Removed": f"{was[buzzer]} gone", "Moved": now[window]}
+    [gone] = [block for block in part(new, "Numbers that are gone").blocks if isinstance(block, Items)]
+    assert gone.rows == (f"{was[buzzer]}, {buzzer}: not built any more, last in revision 1.",)
 
 
 # --- what moves
@@ -236,3 +254,4 @@ def test_an_exhaust_that_changes_sides_is_told_as_an_exhaust_and_the_warranty_na
     assert (changed["Moved"]["Was"], changed["Moved"]["Is"]) == (f"{heater} right", f"{heater} left")
     warranted = {row[0] for each in tables(part(handover_pack(found), "Warranties")) for row in each.table.rows}
     assert f"{heater} left" in warranted
+    assert f"{heater} left: Switch the heater off at its dial" in _said(handover_pack(found))

@@ -51,21 +51,6 @@ def test_a_part_that_is_left_out_and_a_window_that_moved_are_told_with_their_hol
     assert "right" in hole["Is"]
 
 
-def test_a_part_keeps_its_item_number_over_a_change_order_and_a_number_that_is_gone_is_told() -> None:
-    old, new = workshop_pack(case("off-grid-pair")), workshop_pack(changed_pair())
-    was = {row["Part"].removesuffix(", left"): row["Item"] for row in rows(old, "Item", "Store")}
-    now = {row["Part"].removesuffix(", right"): row["Item"] for row in rows(new, "Item", "Store")}
-    buzzer, window = "Buzzer in the cab while the roof is open", "Opening window at the rear of the side"
-    was = {name.removesuffix(", right"): item for name, item in was.items()}
-    now = {name.removesuffix(", left"): item for name, item in now.items()}
-    assert was.keys() - now.keys() == {buzzer}
-    assert all(was[name] == item for name, item in now.items())
-    told = {row["What"]: row["Item"] for row in rows(new, "What", "Item", "Was")}
-    assert told == {"Removed": f"{was[buzzer]} gone", "Moved": now[window]}
-    [gone] = [block for block in part(new, "Numbers that are gone").blocks if isinstance(block, Items)]
-    assert gone.rows == (f"{was[buzzer]}, {buzzer}: not built any more, last in revision 1.",)
-
-
 def test_a_changed_revision_names_its_change_order_and_what_is_to_be_undone_first() -> None:
     changed = _said(part(workshop_pack(changed_pair()), "What changed"))
     assert "Against revision 1, signed 2 April 2031, by change order 1." in changed

@@ -8,7 +8,6 @@ from specbuilder.documents.blocks import Block, Heading, Items, Paragraph, Weigh
 from specbuilder.documents.sheets.workshop.flames import no_cloth
 from specbuilder.documents.sheets.workshop.material import Material
 from specbuilder.model.catalogue import Caution
-from specbuilder.model.kinds import Place
 from specbuilder.wording.names import listed, option_name
 from specbuilder.wording.plain import ended, lowered
 from specbuilder.workshop.cautions import cautions_of
@@ -67,12 +66,19 @@ def _lines(found: Material) -> dict[Station, list[str]]:
 
 def _named(found: Material, parts: list[Chosen]) -> str:
     """``Fixed window, left and right``: what is there at several places is named once."""
-    places: dict[str, list[Place]] = {}
+    places: dict[str, list[str]] = {}
     for one in parts:
         name = option_name(found.catalogue, one.choice.option)
-        places.setdefault(name, []).extend([one.choice.place] if one.choice.place else [])
-    named = [f"{name}, {listed(place.value for place in at)}" if at else name for name, at in places.items()]
+        places.setdefault(name, []).extend(_side(one))
+    named = [f"{name}, {listed(at)}" if at else name for name, at in places.items()]
     return "; ".join([*named[:1], *(lowered(name) for name in named[1:])])
+
+
+def _side(one: Chosen) -> Iterator[str]:
+    """Where it is; of a burner that may stand elsewhere, where its exhaust is."""
+    exhaust = "exhaust " if one.option is not None and one.option.exhaust_outlet is not None else ""
+    if one.choice.place is not None:
+        yield f"{exhaust}{one.choice.place.value}"
 
 
 def _cautions(found: Material) -> dict[Station, list[str]]:
