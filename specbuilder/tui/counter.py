@@ -11,7 +11,7 @@ from math import inf
 from typing import TYPE_CHECKING, TypeVar
 
 from specbuilder.wording.around import nothing_pasted, pasted_too_long
-from specbuilder.wording.last_line import own_mistake, reading_catalogue
+from specbuilder.wording.last_line import nothing_here, own_mistake, reading_catalogue
 
 from .entry import LONGEST
 from .errands import Errand, Errands
@@ -129,6 +129,8 @@ class Counter(Pile):
             self.do(act)
         elif character is not None and len(character) == 1 and character in "0123456789":
             page.digit(int(character))
+        elif character is not None and len(character) == 1 and not character.isspace() and not page.shut:
+            self.say(nothing_here(character, self.keyboard.places_of(character)))
         self.lay()
         if (self.top, self.top.at) != (page, at) and self.message == said:
             self.forget()

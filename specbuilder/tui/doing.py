@@ -16,7 +16,7 @@ from specbuilder.wording.around import slow_folder
 from specbuilder.wording.findings import now_broken
 from specbuilder.wording.jobs import disk_trouble, read_only
 from specbuilder.wording.last_line import again_hint, back_hint
-from specbuilder.wording.life import begun_short, only_looked_at
+from specbuilder.wording.life import begun_short, begun_stays, only_looked_at
 from specbuilder.wording.papers import papers_later, papers_of_job_only
 from specbuilder.wording.records import stays_done
 from specbuilder.wording.refusals import refused
@@ -95,8 +95,10 @@ class Doing:
             stays = stays_done(self.desk.catalogue, written.record) if written else words.nothing_to_undo()
             self.host.say(stays)
         else:
-            told = words.undone(self.desk.catalogue, done.edit, done.before, done.after, self._room(again_hint()))
-            self._say(told, again_hint())
+            stays = "" if self.desk.session.past or not self.host.deeds.may_give_up else begun_stays(done.before)
+            room = self._room(again_hint()) - len(stays)
+            told = words.undone(self.desk.catalogue, done.edit, done.before, done.after, room)
+            self._say(f"{stays}{told}", again_hint())
         return done
 
     def redo(self) -> Done | None:

@@ -63,6 +63,10 @@ class Keyboard:
             return None
         return found[0]
 
+    def places_of(self, character: str) -> tuple[str, ...]:
+        """Names of the places where this sign is a command."""
+        return tuple(where for where, key in sorted(self._by_key) if key == character)
+
     def lines_of(self, where: Where) -> tuple[KeyLine, ...]:
         """The lines of the table that work there, in table order."""
         return tuple(entry for entry in self.table if where in entry.where)

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from .key_names import pressed
+
+_FEW = 3
+"""As many places are named; of a key that works in more it is enough that it does not here."""
 
 
 def back_hint() -> str:
@@ -13,6 +18,12 @@ def back_hint() -> str:
 def again_hint() -> str:
     """Behind what was undone."""
     return f"{pressed('redo')} puts it back"
+
+
+def nothing_here(sign: str, places: Sequence[str]) -> str:
+    """``s does nothing here, only on: check, papers, paper. F1 lists what works here.``"""
+    only = f", only on: {', '.join(places)}" if 0 < len(places) <= _FEW else ""
+    return f"{sign} does nothing here{only}. {pressed('keys')} lists what works here."
 
 
 def own_mistake(what: str) -> str:

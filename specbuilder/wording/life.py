@@ -14,6 +14,7 @@ from specbuilder.model.report import Pence
 from specbuilder.model.spec import Spec
 
 from .dates import written_day
+from .key_names import pressed
 from .names import group_name, key_name, option_name, rule_name
 from .quantities import money_range
 
@@ -186,6 +187,11 @@ def begun_short(spec: Spec, today: Catalogue | None = None) -> str:
         return f"Change order begun, revision {spec.revision}."
     prices = f" with the prices of today ({today.firm.catalogue_version})" if today is not None else ""
     return f"Revision {spec.revision} begun{prices}."
+
+
+def begun_stays(spec: Spec) -> str:
+    """Before a step back that leaves a revision with nothing changed in it."""
+    return f"Revision {spec.revision} stays: {pressed('papers')}, then {pressed('give-up-change')} gives it up. "
 
 
 def given_up(spec: Spec) -> str:
