@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from specbuilder.calc.order.weeks import LEAD_WEEKS
 from specbuilder.calc.power.battery_nights import BATTERY_NIGHTS
+from specbuilder.calc.room.height import CLOSED_HEIGHT
 from specbuilder.calc.room.seats import BELTS, BERTHS
 from specbuilder.model.brief import Answers
 from specbuilder.model.catalogue import Catalogue
@@ -25,8 +26,8 @@ from .compare_order import WalkOrder
 from .compare_pieces import piece_changes
 from .difference import difference
 
-FOR_CUSTOMERS: tuple[LedgerId, ...] = (BELTS.id, BERTHS.id, BATTERY_NIGHTS.id, LEAD_WEEKS.id)
-"""What a customer asks of two variants beside price and weight: who travels, who sleeps, how long, when."""
+FOR_CUSTOMERS: tuple[LedgerId, ...] = (BELTS.id, BERTHS.id, CLOSED_HEIGHT.id, BATTERY_NIGHTS.id, LEAD_WEEKS.id)
+"""What a customer asks of two variants beside price and weight: who travels, who sleeps, how high, how long, when."""
 
 
 def moved(spec: Spec, to: Catalogue) -> Spec:

@@ -9,16 +9,19 @@ import pytest
 from specbuilder.model.catalogue import Catalogue
 from specbuilder.model.comparison import Change
 from specbuilder.model.edits import LeaveOut, Take
-from specbuilder.model.ids import OptionId
+from specbuilder.model.ids import LedgerId, OptionId
 from specbuilder.model.outcome import Refusal
 from specbuilder.model.record import Record, RecordKind
 from specbuilder.office import variants
+from specbuilder.office.house import stand_of
 from specbuilder.office.variants import Brought, begin_variant, bring_into, laid, others
+from specbuilder.session.apply import apply
 from specbuilder.session.compare import compare
 from specbuilder.session.life import variant_of
 from specbuilder.session.state import Session, replay, undo
 from specbuilder.storage.disk import DiskError, DiskReason
 from specbuilder.storage.lock import LockHolder
+from specbuilder.wording.compare import comparison_lines
 
 from .scene import COUNTER, Scene
 
@@ -142,3 +145,16 @@ def test_the_table_of_two_holds_what_differs(scene: Scene) -> None:
     assert labels[0] == "price, VAT in"
     assert [row.change.option for row in found.table.rows if row.change] == [AWNING]
     assert "The same in both" in found.table.same
+
+
+def test_two_variants_of_different_height_say_so_on_the_screen_and_line_by_line(scene: Scene) -> None:
+    mine = scene.house.stand_of(scene.house.jobs.files(scene.number))
+    outcome = apply(mine.catalogue, mine.spec, Take(option=OptionId("solar-light-120"), at=scene.at()))
+    higher = stand_of(mine.catalogue, outcome.spec)
+    height = [stand.report.readings[LedgerId("closed-height")].value for stand in (mine, higher)]
+    assert height[0] != height[1]
+    found = laid(mine, higher, scene.now.date())
+    (row,) = (row for row in found.table.rows if row.label.startswith("height closed"))
+    assert (row.a.text, row.b.text) == ("2,065 mm", "2,090 mm")
+    lines = comparison_lines(mine, higher, found.comparison)
+    assert any("eight closed" in line and "2,090 of" in line and "2,065 of" in line for line in lines)
