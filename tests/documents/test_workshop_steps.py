@@ -84,3 +84,17 @@ def test_what_counts_as_an_opening_is_said_and_what_is_not_known_is_to_be_settle
         "500 mm or more from every window that opens, fixed vent, air intake and vent of a locker, measured; whether a "
         "door counts: to be settled with the heater's own paper; its route clear of tank, lines and cables"
     )
+
+
+def test_a_tank_under_the_seat_bolts_is_told_where_it_is_hung_and_only_where_they_overlap() -> None:
+    said = {}
+    for name in ("off-grid-pair", "saturday-family"):
+        found = plain_case(name)
+        said[name] = [text for text in _step(found, workshop_pack(found), "B3") if "hangs under the bolts" in text]
+    assert said == {
+        "off-grid-pair": [
+            "35-litre waste tank under the floor hangs under the bolts of Bench Two, two belts, fixed: the foreman "
+            "settles before B3 begins which goes first, so that every nut and plate can be reached and its torque read."
+        ],
+        "saturday-family": [],
+    }

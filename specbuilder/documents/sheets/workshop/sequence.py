@@ -21,6 +21,7 @@ from specbuilder.workshop.passing import pass_figures
 from .flames import no_cloth
 from .marking import marked
 from .material import Material, item_number
+from .under_seats import bolts_above
 
 _HOURS = "h"
 
@@ -121,7 +122,7 @@ def _cautions(material: Material, step: WorkStep) -> Iterator[Block]:
             yield Paragraph(text=caution_words(caution, material.view.names(about)), weight=Weight.CAUTION)
         elif step.id in at:
             again.append(f"Caution, as at {at[0]}: {ended(caution.text)}")
-    again += no_cloth(material, step.id)
+    again += (*no_cloth(material, step.id), *bolts_above(material, step.id))
     if again:
         yield Items(rows=tuple(again))
 
