@@ -202,3 +202,13 @@ def test_a_tree_that_is_deeper_than_the_page_is_wide_keeps_its_words() -> None:
 
 def test_what_cannot_be_shown_has_a_sign_in_its_place() -> None:
     assert body(Paragraph(text="a\x1b[31mb\x00c\u202ed\ud800")) == "a�[31mb�c�d�"
+
+
+def test_a_label_is_never_broken_while_all_longest_words_fit_the_width() -> None:
+    label = "air-heater-diesel-2-circuit1"
+    columns = (Column(head="Mark", share=1), Column(head="Circuit", share=9), Column(head="By", share=5))
+    rows = ((label, "a long tale of what it feeds and where it runs, much longer than the mark on it", ""),)
+    block = Table(columns=columns, rows=rows, blank=frozenset({2}))
+    for width in (60, 80, 100):
+        lines = text_lines(paper(block), width)
+        assert any(label in line for line in lines)

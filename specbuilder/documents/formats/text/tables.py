@@ -93,12 +93,15 @@ def _beside(texts: Sequence[Sequence[str]], widths: Sequence[int], right: Sequen
 def _widths(table: Table, rows: list[list[str]], width: int) -> list[int]:
     """Width of each column; empty when they cannot all be readable.
 
-    Each column has what it needs to be readable; what is left goes to those that want more, by their shares.
+    Each column has its longest word whole, where the width has room for all of them, else what it needs to be readable;
+    what is left goes to those that want more, by their shares.
     """
     columns = range(len(table.columns))
     wanted = [max(*(cells(row[i]) for row in rows), _BLANK if i in table.blank else 1) for i in columns]
-    given = [_least(table, rows, i, wanted[i]) for i in columns]
-    left = width - _GAP * (len(given) - 1) - sum(given)
+    room = width - _GAP * (len(columns) - 1)
+    whole, readable = ([_least(table, rows, i, wanted[i], most) for i in columns] for most in (width, _READABLE))
+    given = whole if sum(whole) <= room else readable
+    left = room - sum(given)
     if left < 0:
         return []
     while left > 0 and (asking := [i for i in columns if given[i] < wanted[i]]):
@@ -110,8 +113,8 @@ def _widths(table: Table, rows: list[list[str]], width: int) -> list[int]:
     return given
 
 
-def _least(table: Table, rows: list[list[str]], column: int, wanted: int) -> int:
-    """The narrowest that can be read: the longest word or figure, or a dozen columns of a longer one.
+def _least(table: Table, rows: list[list[str]], column: int, wanted: int, most: int) -> int:
+    """The narrowest that can be read: the longest word or figure, or ``most`` columns of a longer one.
 
     The heads are the first row. A blank to write in has its own least.
     """
@@ -119,5 +122,5 @@ def _least(table: Table, rows: list[list[str]], column: int, wanted: int) -> int
     words = max(
         cells(row[column]) if right and i else int(longest_word(row[column], cells)) for i, row in enumerate(rows)
     )
-    least = max(min(words, _READABLE), 1)
+    least = max(min(words, most), 1)
     return min(max(least, _SHORTEST_BLANK), wanted) if column in table.blank else least

@@ -20,6 +20,7 @@ _DATUM = (
     "X: mm back from the rear face of the left door pillar. A minus is forward of it.",
     "Y: mm from the centre line of the van, to the left or to the right, facing forward.",
     "Z: mm up from the bare floor of the van. A minus is below it.",
+    "Positions are planned (ESTIMATE) until they are read on the van and written down.",
     "A hole is told by its centre, a part by the middle of its mass: neither is an edge. The tolerance of a hole holds "
     "for X, Y and Z.",
     "On the roof the first size lies across the van and the second along it; on the floor the first lies along it. "
