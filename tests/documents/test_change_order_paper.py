@@ -196,3 +196,12 @@ def _pence(text: str) -> int:
     number = text.lstrip("+-").removeprefix("£").replace(",", "")
     assert pounds(round(float(number) * 100), "£").removeprefix("£").replace(",", "") == number
     return sign * round(float(number) * 100)
+
+
+def test_hours_weeks_and_kilograms_are_marked_as_estimates(paper: Paper) -> None:
+    said = list(texts(paper.blocks))
+    assert (
+        "Hours, weeks and kg: ESTIMATE. Weeks: how much longer we wait for that part; together, for the slowest of all."
+        in said
+    )
+    assert "Hours of undoing: ESTIMATE; the price is what we ask for it." in said

@@ -184,7 +184,7 @@ def test_every_freeze_point_is_told_with_its_day() -> None:
 
 def test_what_the_customer_brings_along_is_not_under_what_they_get() -> None:
     found = facts(copy(FAMILY))
-    assert found["Brought along"] == "By you, and not in the price: laptop, 60 W."
+    assert found["Yours"] == "Brought along by you, and not in the price: laptop, 60 W."
     assert "aptop, 60 W" not in found["Power"]
 
 

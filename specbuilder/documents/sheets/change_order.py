@@ -131,7 +131,8 @@ def _what_changes(case: Case, order: ChangeOrder) -> Iterator[Block]:
         strong=frozenset({len(rows) - 3, len(rows) - 1}),
     )
     yield Paragraph(
-        text="Weeks: how much longer we wait for that part; together, for the slowest of all.",
+        text="Hours, weeks and kg: ESTIMATE. Weeks: how much longer we wait for that part; together, for the slowest "
+        "of all.",
         weight=Weight.SMALL,
     )
     if comparison.answers:
@@ -156,7 +157,7 @@ def _undone(case: Case, order: ChangeOrder) -> Iterator[Block]:
         rows=tuple(undone_row(work, firm.vat_percent, firm.currency) for work in order.undone),
     )
     yield Paragraph(text=_WHY_IT_COSTS)
-    yield Paragraph(text="Hours of undoing are an estimate; the price is what we ask for it.", weight=Weight.SMALL)
+    yield Paragraph(text="Hours of undoing: ESTIMATE; the price is what we ask for it.", weight=Weight.SMALL)
 
 
 def _findings(case: Case, order: ChangeOrder) -> Iterator[Block]:

@@ -29,7 +29,7 @@ def contents(case: Case) -> Iterator[Block]:
     yield Heading(text="What you have" if built else "What you get")
     areas = [(raised(step_name(step)), text) for step in Step if (text := _area(case, step))]
     if brought := listed(_brought(case)):
-        areas.append(("Brought along", f"By you, and not in the price: {brought}."))
+        areas.append(("Yours", f"Brought along by you, and not in the price: {brought}."))
     if case.stand.report.strangers:
         areas.append(("Besides", raised(ended(NOT_LISTED))))
     yield Facts(rows=tuple(areas)) if areas else Paragraph(text="Nothing is chosen yet.")
