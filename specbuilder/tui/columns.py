@@ -81,7 +81,7 @@ class Columns:
         ]
         if row.more and self.note > MORE_LESS:
             bits += [
-                Bit(left(words.note, self.note_cells - MORE_LESS)),
+                Bit(left(words.note, self.note_cells - MORE_LESS) + " "),
                 Bit("+", hot=Act.MORE),
                 Bit(" "),
                 Bit("-", hot=Act.LESS),

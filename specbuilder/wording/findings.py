@@ -119,7 +119,16 @@ def now_broken(catalogue: Catalogue, before: Report, after: Report) -> str:
     if not new:
         return ""
     more = f", and {len(new) - 1} more" if len(new) > 1 else ""
-    return f"{new[0].level.value} now broken: {catalogue.rules[new[0].rule].because.rstrip('.')}{more}"
+    return f"{new[0].level.value} now broken: {_told_of(catalogue, new[0]).rstrip('.')}{more}"
+
+
+def _told_of(catalogue: Catalogue, finding: Finding) -> str:
+    """What the customer hears; of a part that lacks another one by the part's own name."""
+    rule = catalogue.rules[finding.rule]
+    option = next((catalogue.options[each] for each in finding.subjects if each in catalogue.options), None)
+    if option is None or not _asks(rule, NeedsMet):
+        return rule.because
+    return f"{option.name}: {option.needs_because or lowered(rule.because)}"
 
 
 def _missing(catalogue: Catalogue, finding: Finding) -> str:

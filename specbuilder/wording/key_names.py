@@ -10,6 +10,7 @@ from collections.abc import Mapping
 _SHIPPED = {
     "build": "b",
     "customer-view": "c",
+    "details": "d",
     "find": "/",
     "finish": "f",
     "give-up-change": "g",

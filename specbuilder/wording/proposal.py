@@ -14,7 +14,7 @@ from . import quantities
 from .differences import difference_short, difference_spoken
 from .glance import price_words, weight_words
 from .names import choice_name, group_name, listed, option_name, rule_name
-from .plain import ended, fitted
+from .plain import ended, fitted, lowered
 from .states import step_name
 
 _MONEY = 9
@@ -50,8 +50,20 @@ def proposal_lines(catalogue: Catalogue, after: Report, proposal: Proposal, widt
 
 def proposal_total(catalogue: Catalogue, after: Report, proposal: Proposal) -> str:
     """``Together +£4,512, +61 kg. Then £21,108 VAT in, van not included; 246 kg left.``"""
-    together = difference_short(catalogue, proposal.difference)
-    return f"Together {together}. Then {price_words(catalogue, after.price)}; {weight_words(catalogue, after)}."
+    together = f"Together {difference_short(catalogue, proposal.difference)}"
+    if counted := _counted_before(catalogue, after, proposal):
+        together = f"The lines come to {counted}; what was least before held a part of it: {lowered(together)}"
+    return f"{together}. Then {price_words(catalogue, after.price)}; {weight_words(catalogue, after)}."
+
+
+def _counted_before(catalogue: Catalogue, after: Report, proposal: Proposal) -> str:
+    """What the lines come to, where it is not what the least price and weight rise by: those held the cheapest."""
+    effects = [after.options[choice.option].effect for choice in proposal.takes]
+    pence, mass = sum(effect.gross_pence for effect in effects), sum(effect.mass_kg for effect in effects)
+    told = quantities.money(pence, catalogue.firm.currency), quantities.kilograms(mass)
+    rise = proposal.difference
+    same = quantities.money(rise.gross_pence, catalogue.firm.currency), quantities.kilograms(rise.mass_kg)
+    return "" if told == same else " and ".join(told)
 
 
 def proposal_remarks(catalogue: Catalogue, proposal: Proposal) -> tuple[str, ...]:
@@ -92,7 +104,11 @@ def proposal_spoken(catalogue: Catalogue, after: Report, proposal: Proposal) -> 
     taken = (f"{_asked(catalogue, choice)}: {ended(choice_name(catalogue, choice))}" for choice in proposal.takes)
     then = f"Then: {price_words(catalogue, after.price)}; {weight_words(catalogue, after)}."
     together = f"Together: {ended(difference_spoken(catalogue, proposal.difference))}"
-    return (heading, *taken, together, then, *proposal_remarks(catalogue, proposal))
+    counted = _counted_before(catalogue, after, proposal)
+    lines = (
+        (f"Their prices and weights come to {counted}; the least price before held a part of it.",) if counted else ()
+    )
+    return (heading, *taken, *lines, together, then, *proposal_remarks(catalogue, proposal))
 
 
 def _line(catalogue: Catalogue, after: Report, choice: Choice, width: int) -> str:

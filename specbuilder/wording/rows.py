@@ -142,10 +142,15 @@ def _open_notes(catalogue: Catalogue, known: Option, status: OptionStatus, width
     if status.brings:
         yield _brings(catalogue, status.brings, width)
     if status.asks:
-        asked = lowered(group_name(catalogue, status.asks[0]))
+        others = [group for group in status.asks if group != known.group]
+        asked = lowered(group_name(catalogue, others[0])) if others else MORE_OF_THESE
         yield f"asks for {asked}" if len(f"asks for {asked}") <= width else f"asks: {asked}"
     if known.lead_weeks >= SLOW_WEEKS:
         yield f"parts take {quantities.weeks(known.lead_weeks)}"
+
+
+MORE_OF_THESE = "another"
+"""What an option asks for that needs a second one of its own group, as a panel its controller."""
 
 
 def _brings(catalogue: Catalogue, brings: tuple[OptionId, ...], width: int) -> str:

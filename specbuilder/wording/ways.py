@@ -14,6 +14,7 @@ from specbuilder.model.ways import ClearFindings, Goal, LetIn, RankBy, WayOut, W
 
 from .differences import DifferenceCells, difference_cells, difference_spoken
 from .edits import done, single
+from .key_names import pressed
 from .names import listed, option_name, rule_name
 from .plain import ended, fitted
 from .way_parts import Telling, main_name
@@ -103,6 +104,11 @@ def nothing_changed_yet() -> str:
 def breaks_legend(mark: str) -> str:
     """What the mark before the number of a way says."""
     return f"{mark} before a number: breaks something else, to be accepted in writing."
+
+
+def its_sheet() -> str:
+    """Under the ways out of a part that the customer brings and nobody has measured."""
+    return f"{pressed('details')} on the row of their part opens its sheet: filled in, it clears this."
 
 
 def ways_closing(ways: WaysOut, most: int = 3, reasons_at: str = "The reasons are above.") -> str:
@@ -207,7 +213,7 @@ def _stopped_early(found: int) -> str:
 
 
 def _looked_at(within: int) -> str:
-    return ended(f"All was looked at within {_changes(within)}") if within else ""
+    return ended(f"Every way of up to {_changes(within)} was looked at") if within else ""
 
 
 def _changes(count: int) -> str:

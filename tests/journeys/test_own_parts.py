@@ -13,9 +13,11 @@ from specbuilder.model.own_parts import blanks_of
 from specbuilder.tui.counter import Counter
 from specbuilder.tui.items import Field, OnField, OnOption, OnQuestion
 from specbuilder.tui.keys import Where
+from specbuilder.tui.screens.why import WhyPage
 from specbuilder.wording.dates import written_day_short
 
-from .bench import counter_on, edits, press, spec, to_jobs
+from .bench import counter_on, edits, lines, press, spec, to_jobs
+from .hand_made import at_once
 from .stage import WINDOWS, Stage, on_stage
 
 FRIDGE, BATTERY = OptionId("fridge-own"), OptionId("battery-own")
@@ -193,3 +195,14 @@ def test_a_question_about_a_blank_can_be_given_to_somebody_else(demo: Path) -> N
     press(counter, "enter", "2", "enter")
     changed = next(question for question in spec(counter).questions if question.owner == "counter")
     assert changed.part, "it still closes with its blank"
+
+
+def test_the_finding_of_a_blank_sheet_names_the_key_of_the_sheet(demo: Path) -> None:
+    counter = counter_on(demo, runner=at_once)
+    press(counter, "enter", "/", *"fri", "enter", "y", "escape")
+    assert spec(counter).chosen(FRIDGE)[0].owner is Owner.CUSTOMER
+    found = next(f for f in counter.report.findings if f.rule == "own-part-sheet-complete")
+    counter.show(WhyPage(counter, found))
+    counter.lay()
+    told = " ".join(" ".join(row.text for row in lines(counter, 78)).split())
+    assert "d on the row of their part opens its sheet: filled in, it clears this." in told

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from specbuilder.model.ids import OptionId
@@ -52,3 +54,11 @@ def test_a_note_gets_what_names_leave() -> None:
     (line,) = drawn(139, rows).values()
     assert line.text.endswith("brings Heavy-current cables")
     assert asked[1] > asked[0]
+
+
+@pytest.mark.parametrize("cells", [72, 78, 139])
+def test_the_signs_for_more_and_less_never_touch_the_note(cells: int) -> None:
+    row = replace(_row("Light solar panel, 120 W", "+£468", "+4 kg", "asks for charging"), more=True)
+    (text,) = _texts(cells, row)
+    assert text.endswith(" + -")
+    assert width(text) <= cells

@@ -10,7 +10,14 @@ from specbuilder.model.ledger import Lack
 from specbuilder.model.rules import AllOf, AnyOf, FitsVan, NeedsMet, PlacesLegal, WithinBound, ZonesFree
 from specbuilder.model.span import point
 from specbuilder.model.spec import Acceptance
-from specbuilder.wording.findings import FindingWords, finding_line, finding_words, silent_words, strangers_words
+from specbuilder.wording.findings import (
+    FindingWords,
+    finding_line,
+    finding_words,
+    now_broken,
+    silent_words,
+    strangers_words,
+)
 from tests.wording.scene import CATALOGUE, choice, finding, reading, report, spec
 
 SPEC = spec(
@@ -155,3 +162,9 @@ def test_a_note_is_to_be_said_not_broken() -> None:
     note = replace(finding("nights-short", Verdict.BROKEN), level=Level.NOTE)
     catalogue = replace(CATALOGUE, rules={**CATALOGUE.rules, rule.id: rule})
     assert finding_line(catalogue, REPORT, note) == "NOTE, to be said: By the second evening the fridge is off."
+
+
+def test_a_part_that_now_lacks_another_one_is_named() -> None:
+    broken = finding("roof-not-too-heavy", Verdict.BROKEN, subjects=(OptionId("solar"),))
+    told = now_broken(_asking(NeedsMet()), report(spec()), report(spec(), findings=(broken,)))
+    assert told.endswith("now broken: Solar 160 W, framed: It has to be bolted to something")

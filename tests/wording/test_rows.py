@@ -60,6 +60,9 @@ def test_open() -> None:
     ) == RowWords(state="open", name="Gas bundle", money="+936", mass="+21 kg", note="usual; brings CO alarm")
     assert _row("fuel-hob", OptionState.OPEN).note == "parts take 5 weeks"
     assert _row("fuel-hob", OptionState.OPEN, asks=(GroupId("extras"),)).note == "asks for extras"
+    own = CATALOGUE.options[OptionId("fuel-hob")].group
+    assert _row("fuel-hob", OptionState.OPEN, asks=(own,)).note == "asks for another"
+    assert _row("fuel-hob", OptionState.OPEN, asks=(own, GroupId("extras"))).note == "asks for extras"
     assert _row("pod-galley", OptionState.OPEN, would_clear=(RuleId("roof-not-too-heavy"),)).note == (
         "would clear the clash"
     )

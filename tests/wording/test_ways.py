@@ -198,7 +198,8 @@ def _list(found: int, *, within: int = 3, finished: bool = True, complete: bool 
         (_list(0, within=0, complete=False),
          "No way found yet; the search stopped before it knew whether there is one."),
         (_list(2, within=2, complete=False),
-         "The search stopped before it knew whether there are better ones. All was looked at within two changes."),
+         "The search stopped before it knew whether there are better ones. "
+         "Every way of up to two changes was looked at."),
         (_list(2, finished=False), "looking for ways out"),
     ],
 )  # fmt: skip

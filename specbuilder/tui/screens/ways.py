@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from specbuilder.model.edits import Edit, Take, Together
-from specbuilder.model.ways import Goal, LetIn, RankBy, WayOut, WaysOut
+from specbuilder.model.ids import BriefKey
+from specbuilder.model.ways import ClearFindings, Goal, LetIn, RankBy, WayOut, WaysOut
 from specbuilder.session.asked_first import asked_first
 from specbuilder.tui.errands import Stop
 from specbuilder.tui.ink import Ink
@@ -14,7 +15,15 @@ from specbuilder.tui.items import Item, OnText, OnWay
 from specbuilder.tui.line import EMPTY, Bit, Line, left, line, right, wrapped
 from specbuilder.tui.searches import MOST_WAYS
 from specbuilder.wording.differences import COLUMNS_WIDTH, difference_cells, difference_heads
-from specbuilder.wording.ways import breaks_legend, looking, no_such_way, nothing_changed_yet, way_taken, ways_closing
+from specbuilder.wording.ways import (
+    breaks_legend,
+    its_sheet,
+    looking,
+    no_such_way,
+    nothing_changed_yet,
+    way_taken,
+    ways_closing,
+)
 from specbuilder.wording.what_if import not_seen_yet, way_short, way_told, ways_title
 
 from .page import Host
@@ -25,6 +34,8 @@ SIDE_BY_SIDE = 66
 FACT_ROWS, FACT_ROWS_NARROW = 3, 6
 """Lines for what the way under the cursor clears, brings and loses."""
 CLOSING = OnText(-1)
+OWN_PARTS = BriefKey("own_parts")
+"""The state of the sheets of parts that the customer brings."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,8 +174,14 @@ class WaysList:
         found = self.question.answer
         told = nothing_changed_yet() if found is None or self.searching else ways_closing(found, MOST_WAYS)
         legend = [breaks_legend(self.host.marks.broken)] if any(way.breaks for way in self.ways) else []
-        first, *rest = [part for text in (*legend, told) for part in wrapped(text, cells - 2)]
+        sheet = [its_sheet()] if self._asks_for_a_sheet() else []
+        first, *rest = [part for text in (*legend, told, *sheet) for part in wrapped(text, cells - 2)]
         return [line(f" {first}", item=CLOSING), *(line(f" {text}") for text in rest)]
+
+    def _asks_for_a_sheet(self) -> bool:
+        """True where no choice clears it, but what is known of a part of theirs."""
+        asked = self.goal.rules if isinstance(self.goal, ClearFindings) else ()
+        return any(f.rule in asked and OWN_PARTS in f.keys for f in self.host.report.findings)
 
 
 def _fact_rows(cells: int) -> int:
