@@ -102,6 +102,16 @@ def test_nobody_signs_on_a_page_without_what_is_signed(before: int) -> None:
         assert page_of(pages, "row 2") == page_of(pages, "row 3") == page_of(pages, "Foreman")
 
 
+@pytest.mark.parametrize("before", range(20, 50, 3))
+def test_a_short_hold_point_stands_on_one_page_with_what_is_ticked_and_signed(before: int) -> None:
+    rows = tuple((f"row {i}",) for i in range(5))
+    block = Table(columns=(Column(head="What"),), rows=rows)
+    ticks = Items(rows=("tick 0", "tick 1"), boxes=True)
+    pages = drawn(paper(*LINES[:before], Heading(text="Hold", level=3), block, ticks, Signatures(roles=("Foreman",))))
+    stands = ("Hold", *(row[0] for row in rows), *ticks.rows, "Foreman")
+    assert len({page_of(pages, text) for text in stands}) == 1
+
+
 def test_short_sections_do_not_cling_to_each_other() -> None:
     pages = drawn(paper(*[b for i in range(60) for b in (Heading(text=f"Part {i}"), Paragraph(text=f"None {i}."))]))
     counts = [sum(text.startswith("Part") for text in texts(page)) for page in pages]

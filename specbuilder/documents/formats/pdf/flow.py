@@ -55,6 +55,8 @@ _INTRODUCES = ":"
 _Piece: TypeAlias = Block | tuple[Big, ...]
 """What is set in one go."""
 _ITEM_GAP = 1.8
+_SHORT = 150.0
+"""What is no higher stands on one page."""
 _SIGNING = 30.0
 """Room to sign in."""
 _SIGNED_PART = 0.62
@@ -70,7 +72,7 @@ def flowed(paper: Paper) -> list[Strip]:
         if isinstance(block, tuple):
             strips += below(figures(block), GAP * 1.6)
             continue
-        set_block = _block(block)
+        set_block = _whole(block)
         if set_block and _stays(before, block, after):
             set_block[-1] = replace(set_block[-1], bound=True)
         strips += set_block
@@ -92,16 +94,24 @@ def _with_neighbours(blocks: Sequence[Block]) -> Iterator[tuple[_Piece | None, _
 def _stays(before: _Piece | None, block: Block, after: _Piece | None) -> bool:
     """Whether the end of a block stands on the page of the next.
 
-    So does what is signed, and a paragraph that leads in: one between a heading and what stands below it, or one that
-    ends with a colon.
+    So does what is signed or ticked below a table, and a paragraph that leads in: one between a heading and what stands
+    below it, or one that ends with a colon.
     """
-    if isinstance(after, Signatures):
+    if isinstance(after, Signatures) or (isinstance(block, Table) and isinstance(after, Items) and after.boxes):
         return True
     if not isinstance(block, Paragraph) or after is None or isinstance(after, Paragraph):
         return False
     if isinstance(after, Heading):
         return isinstance(before, Heading) and after.level > before.level
     return isinstance(before, Heading) or block.text.rstrip().endswith(_INTRODUCES)
+
+
+def _whole(block: Block) -> list[Strip]:
+    """A short table or list to tick is never cut: two ticks alone at the head of a page are overlooked."""
+    strips = _block(block)
+    ticked = isinstance(block, Table) or (isinstance(block, Items) and block.boxes)
+    short = sum(strip.height for strip in strips) <= _SHORT
+    return together(strips) if ticked and short else strips
 
 
 def _block(block: Block) -> list[Strip]:
