@@ -14,7 +14,7 @@ from . import quantities
 from .differences import difference_short, difference_spoken
 from .glance import price_words, weight_words
 from .names import choice_name, group_name, listed, option_name, rule_name
-from .plain import ended, fitted, lowered
+from .plain import ended, fitted
 from .states import step_name
 
 _MONEY = 9
@@ -52,7 +52,7 @@ def proposal_total(catalogue: Catalogue, after: Report, proposal: Proposal) -> s
     """``Together +£4,512, +61 kg. Then £21,108 VAT in, van not included; 246 kg left.``"""
     together = f"Together {difference_short(catalogue, proposal.difference)}"
     if counted := _counted_before(catalogue, after, proposal):
-        together = f"The lines come to {counted}; what was least before held a part of it: {lowered(together)}"
+        together += f": the lines come to {counted}, and what was least before held a part of it"
     return f"{together}. Then {price_words(catalogue, after.price)}; {weight_words(catalogue, after)}."
 
 

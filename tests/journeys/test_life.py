@@ -265,7 +265,7 @@ async def test_the_list_of_jobs_tells_state_and_revision_and_leads_to_the_papers
         screen = stage.screen()
         assert "changed 2" in screen
         assert f"{scene.number}b" in screen
-        assert "REVISIONS of job" in await stage.press("e")
+        assert "REVISIONS of job" in await stage.press("home", "e")
         await stage.press("escape")
         assert f"PAPERS of job {scene.number}, revision 2" in await stage.press("p")
 

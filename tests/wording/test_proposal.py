@@ -50,7 +50,7 @@ def test_lines_that_come_to_more_than_price_and_weight_rise_say_why() -> None:
     """A price of which the least already held the cheapest answer rises by the rest only."""
     found = replace(FOUND, difference=Difference(gross_pence=7_800, mass_kg=2.4, hours=0, weeks=0))
     assert words.proposal_total(CATALOGUE, AFTER, found).startswith(
-        "The lines come to £2,184 and 62 kg; what was least before held a part of it: together +£78, +2.4 kg. Then"
+        "Together +£78, +2.4 kg: the lines come to £2,184 and 62 kg, and what was least before held a part of it. Then"
     )
     told = words.proposal_spoken(CATALOGUE, AFTER, found)
     assert "Their prices and weights come to £2,184 and 62 kg; the least price before held a part of it." in told
