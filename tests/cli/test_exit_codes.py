@@ -7,6 +7,7 @@ import signal
 import subprocess
 import sys
 import time
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -19,6 +20,14 @@ from .counter import Counter
 
 ROOT = Path(__file__).parents[2]
 HOLDS = ("hushwain", "no-galley", "parking_limit_mm=0")
+
+
+@pytest.fixture(autouse=True)
+def heard() -> Iterator[None]:
+    """Ctrl-C is heard, also where a shell started the tests behind its back and let them ignore it."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
 
 
 def program(counter: Counter, *words: str, **more: object) -> subprocess.Popen[bytes]:

@@ -13,6 +13,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from specbuilder.model.catalogue import Catalogue
+from specbuilder.model.ids import LedgerId
 from specbuilder.model.kinds import OptionState, Pick, Verdict
 from specbuilder.model.report import Report
 from specbuilder.model.spec import Spec
@@ -82,6 +83,17 @@ def test_a_span_holds_the_value_of_the_finished_build(catalogue: Catalogue, name
         if reading.value is not None and settled is not None and full.readings[id_].applies and reading.applies:
             assert reading.value.least - 1e-6 <= settled.least, (id_, reading)
             assert settled.most <= reading.value.most + 1e-6, (id_, reading)
+
+
+def test_water_in_a_tank_nobody_chose_yet_may_be_stopped_short(catalogue: Catalogue) -> None:
+    """The travel fill stops at 20 litres: the tank that is still open turns the van by those, not by all it holds."""
+    spec, full = finished(catalogue, "winter-walkers")
+    kept = tuple(c for c in spec.choices if catalogue.options[c.option].group != "fresh-water")
+    part = evaluate(catalogue, replace(spec, choices=kept)).readings[LedgerId("side-balance")].value
+    settled = full.readings[LedgerId("side-balance")].value
+    assert part is not None
+    assert settled is not None
+    assert part.least <= settled.least == settled.most <= part.most
 
 
 def _assumed_otherwise(part: Report, full: Report) -> bool:

@@ -31,7 +31,8 @@ def temporary(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 def practising(jobs: Path) -> Terminal:
     command = [sys.executable, "-m", "specbuilder", "--jobs", str(jobs)]
-    terminal = Terminal(command, 100, 30, {"PYTHONPATH": str(HOUSE)})
+    path = os.pathsep.join([str(HOUSE), *filter(None, [os.environ.get("PYTHONPATH")])])
+    terminal = Terminal(command, 100, 30, {"PYTHONPATH": path})
     terminal.until("JOBS", timeout_s=60)
     terminal.settle(1.0)
     terminal.press(b"g")

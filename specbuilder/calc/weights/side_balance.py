@@ -109,13 +109,15 @@ def _moments(situation: Situation) -> Iterator[_Moment]:
     share = _water_share(situation)
     for option_id, count, own, placed in prep.settled:
         option = own or placed.option
-        yield _Moment(places.of(option, placed.place) * (_kg(option, share) * count), option=option_id, count=count)
+        turning = _times(places.of(option, placed.place), _kg(option, share) * count)
+        yield _Moment(turning, option=option_id, count=count)
     for placed, variants in prep.unweighed:
-        kg = [_kg(option, share) * placed.count for option in variants]
-        at = places.of(placed.option, placed.place)
-        yield _Moment(_times(at, Span(min(kg), max(kg))), option=placed.option.id, count=placed.count)
+        kg = hull(_kg(option, share) * placed.count for option in variants)
+        if kg is not None:
+            at = places.of(placed.option, placed.place)
+            yield _Moment(_times(at, kg), option=placed.option.id, count=placed.count)
     for group, options in prep.groups:
-        ways = [places.of(o, None) * _kg(o, share) for o in options]
+        ways = [_times(places.of(o, None), _kg(o, share)) for o in options]
         if (found := hull(ways)) is not None and (found.least or found.most):
             yield _Moment(found, group=group)
 
@@ -125,15 +127,27 @@ def _times(one: Span, other: Span) -> Span:
     return Span(min(ends), max(ends))
 
 
-def _kg(option: Option, water_share: float) -> float:
-    return part_mass_kg(option) + option.water.fresh_travel_l * water_share
+def _kg(option: Option, water_share: Span) -> Span:
+    part, travel = part_mass_kg(option), option.water.fresh_travel_l
+    return Span(part + travel * water_share.least, part + travel * water_share.most)
 
 
-def _water_share(situation: Situation) -> float:
-    """What part of the travel litres is on board beside a travel fill."""
+def _water_share(situation: Situation) -> Span:
+    """What part of the travel litres is on board beside a travel fill; what is undecided may add litres and a stop."""
     placed = [(p.option, p.count) for p in situation.placed]
     litres = sum(option.water.fresh_travel_l * count for option, count in placed)
-    caps = [o.water.fresh_travel_cap_l for o, _ in placed if o.water.fresh_travel_cap_l is not None]
+    caps = _stops(option for option, _ in placed)
+    most = [max((o.water.fresh_travel_l for o in options), default=0) for options in situation.undecided.values()]
+    may_come = [o for options in situation.undecided.values() for o in options]
+    fewest = litres or min((o.water.fresh_travel_l for o in may_come if o.water.fresh_travel_l), default=0)
+    return Span(_share(litres + sum(most), [*caps, *_stops(may_come)]), _share(fewest, caps))
+
+
+def _stops(options: Iterable[Option]) -> list[float]:
+    return [o.water.fresh_travel_cap_l for o in options if o.water.fresh_travel_cap_l is not None]
+
+
+def _share(litres: float, caps: list[float]) -> float:
     return travel_water_kg(litres, min(caps, default=litres)) / litres if litres else 1.0
 
 
