@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 import pytest
 
@@ -20,6 +21,16 @@ EVERY = pytest.mark.parametrize("name", NAMES)
 
 
 def pack(name: str, **changes: object) -> tuple[Case, Paper]:
+    """An ordered example with its pack; one as it stands is made once for all tests."""
+    return _made(name, **changes) if changes else _as_it_stands(name)
+
+
+@cache
+def _as_it_stands(name: str) -> tuple[Case, Paper]:
+    return _made(name)
+
+
+def _made(name: str, **changes: object) -> tuple[Case, Paper]:
     found = case(name, state=JobState.ORDERED, **changes)
     return found, handover_pack(found)
 

@@ -72,7 +72,7 @@ def rests_on_the_job(catalogue: Catalogue, rule: Rule) -> bool:
     return any(isinstance(atom, BriefIs) and catalogue.brief[atom.key].question is None for atom in plain)
 
 
-@settings(max_examples=120, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 @given(data=st.data())
 def test_the_problem_keeps_a_rule_where_it_is_not_broken(catalogue: Catalogue, data: st.DataObject) -> None:
     report = evaluate(catalogue, data.draw(complete_specs(catalogue)), exact=False)

@@ -54,7 +54,7 @@ def unfinished(draw: st.DrawFn, catalogue: Catalogue, spec: Spec) -> Spec:
     return replace(spec, answers=answers, choices=kept)
 
 
-@settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.sampled_from(GOOD), st.data())
 def test_what_an_unfinished_spec_says_the_finished_one_bears_out(
     catalogue: Catalogue, name: str, data: st.DataObject
@@ -70,7 +70,7 @@ def test_what_an_unfinished_spec_says_the_finished_one_bears_out(
             assert part.options[choice.option].state is not OptionState.BLOCKED, part.options[choice.option]
 
 
-@settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.sampled_from(GOOD), st.data())
 def test_a_span_holds_the_value_of_the_finished_build(catalogue: Catalogue, name: str, data: st.DataObject) -> None:
     spec, full = finished(catalogue, name)
