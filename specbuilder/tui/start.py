@@ -37,9 +37,11 @@ class Start:
         """Number of the job that was open last: the one whose journal was written last; empty where there is none."""
         written = dict[float, str]()
         try:
-            for files in job_files(self.jobs, os.listdir(self.jobs)):
-                with suppress(FileNotFoundError):
-                    written[files.journal.stat().st_mtime] = files.number
+            names = frozenset(os.listdir(self.jobs))
+            for files in job_files(self.jobs, names):
+                if files.journal_name in names:
+                    with suppress(FileNotFoundError):
+                        written[files.journal.stat().st_mtime] = files.number
         except OSError:
             pass
         return written[max(written)] if written else ""
