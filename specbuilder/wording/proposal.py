@@ -57,13 +57,17 @@ def proposal_total(catalogue: Catalogue, after: Report, proposal: Proposal) -> s
 
 
 def _counted_before(catalogue: Catalogue, after: Report, proposal: Proposal) -> str:
-    """What the lines come to, where it is not what the least price and weight rise by: those held the cheapest."""
+    """What the lines come to, where it is more than the least price or weight rises by: that held the cheapest.
+
+    A weight may rise by more than the lines, as luggage comes with a seat: that needs no such words.
+    """
     effects = [after.options[choice.option].effect for choice in proposal.takes]
     pence, mass = sum(effect.gross_pence for effect in effects), sum(effect.mass_kg for effect in effects)
-    told = quantities.money(pence, catalogue.firm.currency), quantities.kilograms(mass)
-    rise = proposal.difference
-    same = quantities.money(rise.gross_pence, catalogue.firm.currency), quantities.kilograms(rise.mass_kg)
-    return "" if told == same else " and ".join(told)
+    rise, currency = proposal.difference, catalogue.firm.currency
+    told = [quantities.money(pence, currency)] if pence > rise.gross_pence else []
+    if mass > rise.mass_kg and quantities.kilograms(mass) != quantities.kilograms(rise.mass_kg):
+        told.append(quantities.kilograms(mass))
+    return " and ".join(told)
 
 
 def proposal_remarks(catalogue: Catalogue, proposal: Proposal) -> tuple[str, ...]:

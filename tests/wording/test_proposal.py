@@ -56,6 +56,14 @@ def test_lines_that_come_to_more_than_price_and_weight_rise_say_why() -> None:
     assert "Their prices and weights come to £2,184 and 62 kg; the least price before held a part of it." in told
 
 
+def test_a_weight_that_rises_by_more_than_the_lines_is_not_said_to_have_been_counted_before() -> None:
+    """Luggage and water come with what is taken: nothing of it was held before."""
+    found = replace(FOUND, difference=replace(FOUND.difference, mass_kg=90))
+    assert words.proposal_total(CATALOGUE, AFTER, found).startswith(
+        "Together +£2,184, +90 kg, +14 hours, +2 weeks. Then"
+    )
+
+
 @pytest.mark.parametrize(
     ("aim", "named", "proved"),
     [
